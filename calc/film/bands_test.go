@@ -1,0 +1,107 @@
+package film
+
+import (
+	"errors"
+	"fmt"
+	"testing"
+)
+
+// TestBands holds the differences between setups inside the bands over all plausible
+// constants, per cent of the workhorse's deposit, from 110 to 305 mesh. Kind: derived.
+func TestBands(t *testing.T) {
+	cloths := [][2]float64{{110, 80}, {125, 70}, {156, 64}, {196, 55}, {230, 48}, {255, 40}, {280, 40}, {305, 40}, {305, 34}}
+	at := press{set: 15, load: 5, free: 25, thickness: 9.5, edge: 0.15, shore: []float64{70}}
+	blade := func(shore ...float64) press { p := at; p.shore = shore; return p }
+	lean := at
+	lean.set = 45
+	for _, b := range []struct {
+		name      string
+		to        press
+		low, high float64
+	}{
+		{"70 -> 80", blade(80), -9, -2},
+		{"70 -> 60", blade(60), 2, 13},
+		{"70 -> 65/90/65", blade(65, 90, 65), 0.5, 2.6},
+		{"70 -> 70/90/70", blade(70, 90, 70), -1.8, -0.2},
+		{"15 -> 45 deg", lean, 2, 107},
+	} {
+		for _, c := range cloths {
+			for _, eom := range []float64{0.1, 0.2} {
+				for _, share := range []float64{0.03, 1} {
+					cl := cloth(t, c[0], c[1])
+					from, _ := lays(t, cl, eom*cl.FabricUM, share, at)
+					to, ok := lays(t, cl, eom*cl.FabricUM, share, b.to)
+					if d := 100 * (to/from - 1); !ok || !(d >= b.low && d <= b.high) {
+						t.Errorf("%s on %v, EOM %g of fabric, %g of it counted: %+.2f %%, band %+g to %+g %%", b.name, c, eom, share, d, b.low, b.high)
+					}
+				}
+			}
+		}
+	}
+}
+
+// TestToleranceOfHardness: the trade's 5 Shore A (published: Elliot 2007) move the film by 2
+// to 3.5 %, more than many a layup does (derived).
+func TestToleranceOfHardness(t *testing.T) {
+	at := press{set: 15, load: 5, free: 25, thickness: 9.5, edge: 0.15}
+	for _, c := range [][2]float64{{110, 80}, {156, 64}, {230, 48}, {305, 40}} {
+		cl := cloth(t, c[0], c[1])
+		um := map[float64]float64{}
+		for _, shore := range []float64{65, 70, 75} {
+			at.shore = []float64{shore}
+			um[shore], _ = lays(t, cl, 15, 0.5, at)
+		}
+		for _, shore := range []float64{65, 75} {
+			d := 100 * (um[shore]/um[70] - 1)
+			if d < 0 {
+				d = -d
+			}
+			if !(d >= 9 && d <= 4) {
+				t.Errorf("%v: 5 Shore A to %g move the film by %.2f %%", c, shore, d)
+			}
+		}
+	}
+}
+
+// TestClears: a blade at 45 deg with a light load leaves ink in the screen, upright or firmly
+// pressed it does not (common practice, without a figure).
+func TestClears(t *testing.T) {
+	cl := cloth(t, 156, 64)
+	at := press{thickness: 9.5, free: 25, edge: 0.15}
+	for _, shore := range layups {
+		for _, c := range []struct {
+			set, load float64
+			clears    bool
+		}{{45, 2, false}, {15, 2, true}, {15, 5, true}, {15, 8, true}, {25, 5, true}} {
+			at.shore, at.set, at.load = shore, c.set, c.load
+			d, err := Stroke(setup(t, cl, 15, 1, at))
+			if err != nil {
+				t.Fatal(err)
+			}
+			if got := Clears(d); got != c.clears {
+				t.Errorf("%v at %g deg and %g N/cm: clears %t at a lift ratio of %.2f", shore, c.set, c.load, got, d.LiftRatio)
+			}
+		}
+	}
+}
+
+// TestFloats checks that a blade that floats is an error with its figures and a way out.
+func TestFloats(t *testing.T) {
+	at := press{set: 45, load: 5, free: 25, thickness: 9.5, edge: 0.15, shore: []float64{60}}
+	s := setup(t, cloth(t, 110, 80), 15, 1, at)
+	d, err := Stroke(s)
+	var floats ErrFloats
+	if !errors.As(err, &floats) {
+		t.Fatalf("got %+v, %v", d, err)
+	}
+	if d.TotalUM != 0 || Clears(d) || !(floats.LiftRatio > FloatRatio) {
+		t.Errorf("got %+v, %+v", d, floats)
+	}
+	want := fmt.Sprintf("the blade floats on the ink: at an edge angle of %.0f°, 5 N/cm and 0.3 m/s the ink carries %.0f %% of the load (more than 80 %%) and the screen will not clear; a more upright angle, a harder blade, more load or a slower stroke is needed", s.EdgeAngleDeg, 100*floats.LiftRatio)
+	if err.Error() != want {
+		t.Errorf("the words are\n%s\nwant\n%s", err, want)
+	}
+	if _, err := WetUM(s, 1, NextStrokeShare, 1); !errors.As(err, &floats) {
+		t.Errorf("WetUM of a floating blade: %v", err)
+	}
+}

@@ -1,0 +1,164 @@
+package film
+
+import (
+	"errors"
+	"math"
+	"testing"
+
+	"bladecard/calc/blade"
+	"bladecard/calc/mesh"
+
+	"pgregory.net/rapid"
+)
+
+// customary are counts per inch with threads in um that are sold (from memory).
+var customary = [][2]float64{
+	{60, 140}, {61, 120}, {74, 120}, {86, 100}, {92, 100}, {110, 80}, {125, 70}, {137, 64}, {140, 64},
+	{156, 64}, {175, 55}, {180, 55}, {195, 55}, {196, 48}, {206, 48}, {230, 48}, {230, 40},
+	{255, 40}, {280, 40}, {280, 34}, {305, 40}, {305, 34}, {330, 34}, {355, 34},
+}
+
+// layups from hard to soft, the order in which they must lay more.
+var layups = [][]float64{{80}, {70, 90, 70}, {70}, {65, 90, 65}, {60}}
+
+// screen draws a cloth and a stencil.
+func screen(t *rapid.T) (c mesh.Cloth, eomUM, share, mostUM float64) {
+	m := rapid.SampledFrom(customary).Draw(t, "mesh")
+	c = cloth(t, m[0], m[1])
+	eomUM = c.FabricUM * rapid.Float64Range(0.05, 1).Draw(t, "EOM/fabric")
+	share, err := mesh.StencilShare(rapid.Float64Range(0.1, 200).Draw(t, "feature mm"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if mostUM, err = mesh.HoldsUM(c.OpenArea, c.FabricUM, eomUM); err != nil {
+		t.Fatal(err)
+	}
+	return c, eomUM, share, mostUM
+}
+
+// draw draws a press inside the stated ranges: 10-30 deg, 2-8 N/cm, free height up to 30 mm.
+func draw(t *rapid.T) press {
+	return press{
+		set:       rapid.Float64Range(10, 30).Draw(t, "set deg"),
+		load:      rapid.Float64Range(2, 8).Draw(t, "load N/cm"),
+		free:      rapid.Float64Range(15, 30).Draw(t, "free mm"),
+		thickness: 9.5,
+		edge:      rapid.SampledFrom([]float64{0.15, 0.30, 0.45}).Draw(t, "edge mm"),
+		shore:     []float64{70},
+	}
+}
+
+// tally counts what an order test has compared, and how often both strokes were full: the wet
+// film is all that mesh and stencil hold, and there is nothing more to lay.
+type tally struct{ strokes, full int }
+
+// more fails unless a stroke of um lays more than the one before.
+func (n *tally) more(t fataler, what any, um, before, mostUM float64) {
+	t.Helper()
+	n.strokes++
+	switch {
+	case um > before || math.IsInf(before, 1):
+	case um == before && um == mostUM/Tau:
+		n.full++
+	default:
+		t.Fatal(what, "lays", um, "um, the one before", before, "um")
+	}
+}
+
+// enough fails when too little was compared, or too much of it was full, to say anything.
+func (n *tally) enough(t *testing.T, strokes int, full float64) {
+	t.Helper()
+	if n.strokes < strokes || float64(n.full) > full*float64(n.strokes) {
+		t.Errorf("%d strokes were compared, %d of them full", n.strokes, n.full)
+	}
+}
+
+// lays is the deposit of a press, +Inf where the blade floats ("more than any"); ok is false
+// where it folds over, of which the orders say nothing.
+func lays(t fataler, c mesh.Cloth, eomUM, share float64, p press) (um float64, ok bool) {
+	t.Helper()
+	s, err := bent(t, c, eomUM, share, p)
+	var folds blade.ErrFolds
+	if errors.As(err, &folds) {
+		return 0, false
+	}
+	if err != nil {
+		t.Fatal(err)
+	}
+	d, err := Stroke(s)
+	var floats ErrFloats
+	if errors.As(err, &floats) {
+		return math.Inf(1), true
+	}
+	if err != nil {
+		t.Fatal(err)
+	}
+	return d.TotalUM, true
+}
+
+// TestSofterLaysMore: 80 < 70/90/70 < 70 < 65/90/65 < 60 at equal angle and load (common
+// practice), over random meshes, stencils, angles, loads, free heights and edges.
+func TestSofterLaysMore(t *testing.T) {
+	var n tally
+	rapid.Check(t, func(t *rapid.T) {
+		c, eom, share, most := screen(t)
+		p := draw(t)
+		last := 0.0
+		for _, shore := range layups {
+			p.shore = shore
+			um, ok := lays(t, c, eom, share, p)
+			if !ok {
+				return
+			}
+			n.more(t, shore, um, last, most)
+			last = um
+		}
+	})
+	n.enough(t, 300, 0.02)
+}
+
+// TestLeaningLaysMore: from 15 toward 45 deg every blade lays more (common practice).
+func TestLeaningLaysMore(t *testing.T) {
+	var n tally
+	rapid.Check(t, func(t *rapid.T) {
+		c, eom, share, most := screen(t)
+		p := draw(t)
+		p.shore = rapid.SampledFrom(layups).Draw(t, "layup")
+		p.set = 15
+		last, ok := lays(t, c, eom, share, p)
+		for ok && p.set < 45 {
+			p.set = math.Min(45, p.set+rapid.Float64Range(0.5, 8).Draw(t, "more deg"))
+			var um float64
+			if um, ok = lays(t, c, eom, share, p); !ok {
+				return
+			}
+			n.more(t, p.set, um, last, most)
+			last = um
+		}
+	})
+	n.enough(t, 300, 0.2)
+}
+
+// TestWornEdgeLaysMore: new < used < worn (published: Coatings 2014, 4, 356).
+func TestWornEdgeLaysMore(t *testing.T) {
+	var n tally
+	rapid.Check(t, func(t *rapid.T) {
+		c, eom, share, most := screen(t)
+		p := draw(t)
+		p.shore = rapid.SampledFrom(layups).Draw(t, "layup")
+		last := 0.0
+		for _, edge := range []string{"new", "used", "worn"} {
+			var err error
+			if p.edge, err = EdgeRadiusMM(edge); err != nil {
+				t.Fatal(err)
+			}
+			um, ok := lays(t, c, eom, share, p)
+			if !ok {
+				return
+			}
+			n.more(t, edge, um, last, most)
+			last = um
+		}
+	})
+	n.enough(t, 150, 0.02)
+}

@@ -1,0 +1,99 @@
+package film
+
+import (
+	"math"
+
+	"bladecard/calc/mesh"
+)
+
+// Setup is one print stroke: what the film depends on.
+type Setup struct {
+	Cloth        mesh.Cloth
+	EOMUM        float64 // emulsion over mesh
+	StencilShare float64 // share of it that counts, mesh.StencilShare
+
+	EdgeModulusMPa float64 // Young's modulus of the layer that prints
+	EdgeRadiusMM   float64 // EdgeRadiusMM
+	EdgeAngleDeg   float64 // of the bent edge from vertical, blade.EdgeAngleDeg
+	LoadNPerCM     float64
+	SpeedMPerS     float64
+	Flood          bool
+	Flow           Flow
+}
+
+// Deposit is what one stroke lays, before the factor Tau, and what it is made of, in
+// micrometres.
+type Deposit struct {
+	FillDepthUM  float64 // zw, of FillDepthUM
+	Fill         float64 // share of the column that is filled, 0 to 1
+	ColumnUM     float64 // depth of the column: fabric thickness + counted stencil
+	EdgeFilmUM   float64 // the whole film under the edge; half of it is laid
+	HydroplaneUM float64 // film left by the lift, at most the column; half of it is laid
+	LiftRatio    float64 // lift of the ink / line load
+	TotalUM      float64 // f: the ink laid; Tau times it is the wet film
+}
+
+// Stroke is the deposit of one stroke,
+//
+//	f = fill (A0 T + s EOM) + h/2 + hydroplane/2
+//
+// with the open area A0, the fabric thickness T and the counted stencil s EOM. Two caps hold
+// it to what there is: the hydroplane film is no thicker than the column, and the wet film
+// Tau f is no more than mesh and stencil hold, A0 T + EOM (published: Tw = Tm AO + Te, a
+// thick-film maker's rule). From below, f is never less than fill A0 T.
+//
+// ErrFloats when the lift ratio is above FloatRatio; the deposit then holds the lift ratio and
+// nothing else.
+//
+// Range: edge angle 0 to 80 deg, stencil 0 to 2000 um, share 0 to 1, cloth of mesh.New, the
+// contact as in EdgeFilmUM; an error outside. Kind: derived.
+func Stroke(s Setup) (Deposit, error) {
+	if err := first(
+		within("emulsion over mesh", s.EOMUM, 0, 2000, "um"),
+		within("counted share of the stencil", s.StencilShare, 0, 1, "(a share)"),
+		within("edge angle", s.EdgeAngleDeg, 0, 80, "deg"),
+		within("open area", s.Cloth.OpenArea, 1e-4, 1, "(a share)"),
+		within("fabric thickness", s.Cloth.FabricUM, 5, 20000, "um"),
+		within("opening", s.Cloth.OpeningUM, 1, 20000, "um")); err != nil {
+		return Deposit{}, err
+	}
+	wedge := 90 - s.EdgeAngleDeg
+	contact := Contact{
+		ModulusMPa: s.EdgeModulusMPa,
+		RadiusMM:   s.EdgeRadiusMM,
+		LoadNPerCM: s.LoadNPerCM,
+		SpeedMPerS: s.SpeedMPerS,
+		Flow:       s.Flow,
+	}
+	var d Deposit
+	var err error
+	if d.HydroplaneUM, d.LiftRatio, err = Hydroplane(contact, wedge, BeadMM); err != nil {
+		return Deposit{}, err
+	}
+	if d.LiftRatio > FloatRatio {
+		return Deposit{LiftRatio: d.LiftRatio}, ErrFloats{LiftRatio: d.LiftRatio, EdgeAngleDeg: s.EdgeAngleDeg, LoadNPerCM: s.LoadNPerCM, SpeedMPerS: s.SpeedMPerS}
+	}
+	if d.EdgeFilmUM, err = EdgeFilmUM(contact); err != nil {
+		return Deposit{}, err
+	}
+	if d.FillDepthUM, err = FillDepthUM(s.Cloth.OpeningUM, wedge, BeadMM); err != nil {
+		return Deposit{}, err
+	}
+	stencil := s.StencilShare * s.EOMUM
+	d.ColumnUM = s.Cloth.FabricUM + stencil
+	prefill := 0.0
+	if s.Flood {
+		prefill = Prefill
+	}
+	if d.Fill, err = Fill(d.ColumnUM, d.FillDepthUM, prefill); err != nil {
+		return Deposit{}, err
+	}
+	d.HydroplaneUM = math.Min(d.HydroplaneUM, d.ColumnUM)
+	most, err := mesh.HoldsUM(s.Cloth.OpenArea, s.Cloth.FabricUM, s.EOMUM)
+	if err != nil {
+		return Deposit{}, err
+	}
+	laid := d.Fill*(s.Cloth.OpenArea*s.Cloth.FabricUM+stencil) + d.EdgeFilmUM/2 + d.HydroplaneUM/2
+	d.TotalUM = math.Min(laid, most/Tau)
+	return d, nil
+}

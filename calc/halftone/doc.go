@@ -1,0 +1,12 @@
+// Package halftone computes what the dots of a halftone or a bitmap meet on a screen cloth:
+// dot sizes, openings per cell, dots that fall wholly on threads, moire beats, and the tone
+// curve that a press gives.
+//
+// Line counts and mesh counts are per inch, bitmap resolutions dots per inch, dots
+// micrometres, shares 0 to 1, angles degrees.
+//
+// Sources: mesh to line count after Coudray, "All Things Are Not as They Appear", Screen
+// Printing, April 2003, and weavers' guidance; grey levels after Coudray, "Choosing Halftone
+// Dot Shape"; pixels per cell after a film maker's note on minimum dot size; the tone curve
+// after Sefar's "Half-tone printing process line"; the rest is geometry, derived here.
+package halftone

@@ -1,0 +1,57 @@
+package halftone
+
+// Range of mesh count to line count that holds a halftone (published: Coudray 2003, 3.5 and 4;
+// weavers' guidance, 3.75 and 5).
+const (
+	MinRatio = 3.5
+	MaxRatio = 5.0
+)
+
+// UsualAnglesDeg are the usual angles of a halftone to the mesh in degrees, chosen for short
+// beats; 0, 45 and 90 deg are the worst. All colours at 22.5 is usual too.
+//
+// Source: weavers' guidance (published).
+func UsualAnglesDeg() [4]float64 { return [4]float64{7.5, 22.5, 52.5, 82.5} }
+
+// MeshRatio is mesh count over line count, both per inch. MinRatio to MaxRatio is the usual
+// range.
+//
+// Range: mesh 2 to 1000, lines 1 to 1000 per inch; an error outside. Source: Coudray, Screen
+// Printing, April 2003 (published).
+func MeshRatio(countPerInch, linesPerInch float64) (float64, error) {
+	if err := first(checkMesh(countPerInch), checkLines(linesPerInch)); err != nil {
+		return 0, err
+	}
+	return countPerInch / linesPerInch, nil
+}
+
+// MeshForRatio is the mesh count per inch that gives the ratio to a line count per inch:
+// 65 lines at 3.5 and 4 ask for 227.5 and 260 threads per inch.
+//
+// Range: lines 1 to 1000 per inch, ratio 0.5 to 20; an error outside. Source: Coudray, Screen
+// Printing, April 2003 (published).
+func MeshForRatio(linesPerInch, ratio float64) (float64, error) {
+	if err := first(checkLines(linesPerInch), within("mesh to line ratio", ratio, 0.5, 20, "(a ratio)")); err != nil {
+		return 0, err
+	}
+	return linesPerInch * ratio, nil
+}
+
+// LinesForRatio is the line count per inch that a mesh count per inch holds at a ratio.
+//
+// Range: mesh 2 to 1000 per inch, ratio 0.5 to 20; an error outside. Source: weavers' guidance
+// (published): 150 threads per cm at 3.75 and 5 hold 40 and 30 lines per cm.
+func LinesForRatio(countPerInch, ratio float64) (float64, error) {
+	if err := first(checkMesh(countPerInch), within("mesh to line ratio", ratio, 0.5, 20, "(a ratio)")); err != nil {
+		return 0, err
+	}
+	return countPerInch / ratio, nil
+}
+
+// OpeningsPerCell is the number of mesh openings behind one halftone cell, (mesh/lines)^2.
+//
+// Range: mesh 2 to 1000, lines 1 to 1000 per inch; an error outside. Kind: derived.
+func OpeningsPerCell(countPerInch, linesPerInch float64) (float64, error) {
+	r, err := MeshRatio(countPerInch, linesPerInch)
+	return r * r, err
+}

@@ -1,0 +1,188 @@
+package job
+
+import (
+	"fmt"
+	"math"
+)
+
+// The ink class of a screen that names none (common practice).
+const (
+	garmentInk = "plastisol"
+	sheetInk   = "solvent graphics"
+)
+
+// Resolve looks up in the shop what the job names and fills Ink, Mesh and Blade of each screen.
+// A screen without an ink gets "plastisol" on a garment and "solvent graphics" on a sheet
+// (common practice). A mesh that is not on the racks is taken as the job states it, with OnRack
+// false. Ink classes, blades and presses that the shop lacks are errors that list what it has;
+// all of them come back at once. The job then points into copies of its own, not into the shop.
+func Resolve(j *Job, s *Shop) Errors {
+	if j == nil || s == nil {
+		return Errors{{Wrong: "there is no job or no shop", Accepted: "both are needed"}}
+	}
+	r := resolver{job: j, shop: s}
+	r.press()
+	for i := range j.Locations {
+		l := &j.Locations[i]
+		for n := range l.Screens {
+			screen, sc := &l.Screens[n], scope{where: screenWhere(i, l, n)}
+			r.ink(screen, sc)
+			r.blade(screen, sc)
+			r.mesh(l, screen, sc)
+		}
+	}
+	r.errs.sort()
+	return r.errs
+}
+
+// FindPress returns the press of that name, the first one for ""; false when there is none.
+func (s *Shop) FindPress(name string) (*Press, bool) {
+	for i := range s.Presses {
+		if name == "" || s.Presses[i].Name == name {
+			return &s.Presses[i], true
+		}
+	}
+	return nil, false
+}
+
+// FindBlade returns the blade stock of that name, else the first of that layup; false when
+// the rack has none.
+func (s *Shop) FindBlade(name string) (*Blade, bool) {
+	for i := range s.Blades {
+		if s.Blades[i].Name == name {
+			return &s.Blades[i], true
+		}
+	}
+	for i := range s.Blades {
+		if s.Blades[i].Layup == name {
+			return &s.Blades[i], true
+		}
+	}
+	return nil, false
+}
+
+// FindInk returns the ink class of that name; false when there is none.
+func (s *Shop) FindInk(name string) (*Ink, bool) {
+	if i := inkIndex(s.Inks, name); i >= 0 {
+		return &s.Inks[i], true
+	}
+	return nil, false
+}
+
+type resolver struct {
+	binder
+	job  *Job
+	shop *Shop
+}
+
+// at is where a key of the job stands; the element when the file does not have it.
+func at(p *place, key string, element Pos) Pos {
+	if k := p.kid(key); k != nil {
+		return k.valuePos()
+	}
+	return element
+}
+
+func (r *resolver) press() {
+	if _, ok := r.shop.FindPress(r.job.Press); ok || r.job.Press == "" {
+		return
+	}
+	known := names(r.shop.Presses, func(p *Press) string { return p.Name })
+	r.fail(at(r.job.at, "press", Pos{File: r.job.File}), scope{}, "press", "the shop has no press "+quote(r.job.Press), inList(r.job.Press, known, "its presses are"))
+}
+
+func (r *resolver) ink(s *Screen, sc scope) {
+	if s.InkName == "" {
+		s.InkName = garmentInk
+		if r.job.Stock != nil {
+			s.InkName = sheetInk
+		}
+	}
+	ink, ok := r.shop.FindInk(s.InkName)
+	if !ok {
+		known := names(r.shop.Inks, func(x *Ink) string { return x.Name })
+		r.fail(at(s.at, "ink", s.Pos), sc, "ink", "the ink class "+quote(s.InkName)+" is not known", inList(s.InkName, known, "accepted are"))
+		return
+	}
+	s.Ink = cloneOf(ink)
+}
+
+func (r *resolver) blade(s *Screen, sc scope) {
+	if s.BladeName == "" {
+		return
+	}
+	blade, ok := r.shop.FindBlade(s.BladeName)
+	if !ok {
+		known := names(r.shop.Blades, func(x *Blade) string { return x.Name })
+		r.fail(at(s.at, "blade", s.Pos), sc, "blade", "the rack has no blade "+quote(s.BladeName), inList(s.BladeName, known, "in the rack are"))
+		return
+	}
+	s.Blade = cloneOf(blade)
+}
+
+func (r *resolver) mesh(l *Location, s *Screen, sc scope) {
+	if s.MeshName == "" {
+		return
+	}
+	fail := func(wrong, accepted string) { r.fail(at(s.at, "mesh", s.Pos), sc, "mesh", wrong, accepted) }
+	racked, count, thread, err := r.onRack(s.MeshName)
+	if err != nil {
+		fail(wrongOf(err), acceptedMesh)
+		return
+	}
+	cloths := names(racked, func(m *Mesh) string { return m.Name })
+	known := names(r.shop.Meshes, func(m *Mesh) string { return m.Name })
+	switch {
+	case thread == 0 && len(racked) == 0:
+		fail(quote(s.MeshName)+" does not say the thread, and no mesh on the racks has that count", inList(s.MeshName, known, acceptedMesh+"; on the racks are"))
+		return
+	case thread == 0 && len(cloths) > 1:
+		fail(quote(s.MeshName)+" is more than one mesh on the racks", list(quoted(cloths))+" is accepted")
+		return
+	case len(racked) == 0:
+		s.Mesh = &Mesh{Name: s.MeshName, CountPerInch: count, ThreadUM: thread, Weave: "plain"}
+		return
+	}
+	for i := range racked {
+		if fits(l, &racked[i]) {
+			s.Mesh = cloneOf(&racked[i])
+			return
+		}
+	}
+	m := &racked[0]
+	s.Mesh = cloneOf(m)
+	fail(fmt.Sprintf("the image, %s x %s mm, fits in no frame of %s on the racks, the first of them %s x %s mm inside",
+		number(l.WidthMM), number(l.HeightMM), m.Name, number(m.FrameWidthMM), number(m.FrameHeightMM)),
+		"a mesh on a frame that the image fits in is accepted, or a smaller image")
+}
+
+// onRack finds the meshes on the racks that a text means: by name, else by count and thread.
+func (r *resolver) onRack(text string) (racked []Mesh, count, thread float64, err error) {
+	for _, m := range r.shop.Meshes {
+		if m.Name == text {
+			racked = append(racked, m)
+		}
+	}
+	count, thread, err = ParseMesh(text)
+	if len(racked) > 0 {
+		return racked, count, thread, nil
+	}
+	if err != nil {
+		return nil, 0, 0, err
+	}
+	for _, m := range r.shop.Meshes {
+		if math.Abs(m.CountPerInch-count) <= 0.001*count && (thread == 0 || m.ThreadUM == thread) {
+			racked = append(racked, m)
+		}
+	}
+	return racked, count, thread, nil
+}
+
+// fits tells whether the image fits in the frame, upright or turned. What is not stated fits.
+func fits(l *Location, m *Mesh) bool {
+	if l.WidthMM == 0 || l.HeightMM == 0 || m.FrameWidthMM == 0 || m.FrameHeightMM == 0 {
+		return true
+	}
+	return min(l.WidthMM, l.HeightMM) < min(m.FrameWidthMM, m.FrameHeightMM) &&
+		max(l.WidthMM, l.HeightMM) < max(m.FrameWidthMM, m.FrameHeightMM)
+}

@@ -1,0 +1,177 @@
+package job
+
+import (
+	"fmt"
+	"math"
+	"reflect"
+
+	"bladecard/templates"
+)
+
+// DecodeShop reads a shop file; name is how errors call it. What the file leaves out comes
+// from the built-in shop: each of the racks, presses, flash units and dryers as a whole, units,
+// paper and language. Ink classes of the file are added to the built-in ones, or give other
+// figures for the built-in one of the same name. Errors are those of DecodeJob; a shop that
+// comes back beside errors is good for Resolve only.
+func DecodeShop(name string, src []byte) (*Shop, Errors) {
+	s, errs := decodeShop(name, src, BuiltInShop())
+	errs.sort()
+	return s, errs
+}
+
+// BuiltInShop returns the shop that a job without a shop file is printed in: invented racks of
+// customary stock and all built-in ink classes. Its figures are common practice or from memory
+// as templates/shop.toml and templates/inks.toml say beside each. Each call returns a shop of
+// its own.
+func BuiltInShop() *Shop {
+	base := &Shop{Inks: builtInInks()}
+	s, errs := decodeShop("built-in shop", templates.Shop(), base)
+	if len(errs) > 0 {
+		panic("job: " + errs.Error())
+	}
+	return s
+}
+
+// builtInInks are the ink classes of templates/inks.toml.
+func builtInInks() []Ink {
+	s, errs := decodeShop("built-in inks", templates.Inks(), &Shop{})
+	if len(errs) > 0 {
+		panic("job: " + errs.Error())
+	}
+	return s.Inks
+}
+
+func decodeShop(name string, src []byte, base *Shop) (*Shop, Errors) {
+	_, data, places, errs := open(name, src)
+	if errs != nil {
+		return nil, errs
+	}
+	var b binder
+	s := &Shop{}
+	b.table(reflect.ValueOf(s).Elem(), data, places, scope{})
+	s.File = name
+	for i := range s.Blades {
+		b.finishBlade(&s.Blades[i], element("blade", data, places, i))
+	}
+	for i := range s.Meshes {
+		b.finishMesh(&s.Meshes[i], element("mesh", data, places, i))
+	}
+	doubles(&b, "blade", s.Blades, func(x *Blade) string { return x.Name }, data, places)
+	doubles(&b, "press", s.Presses, func(x *Press) string { return x.Name }, data, places)
+	doubles(&b, "flash", s.Flashes, func(x *Flash) string { return x.Name }, data, places)
+	doubles(&b, "dryer", s.Dryers, func(x *Dryer) string { return x.Name }, data, places)
+	doubles(&b, "ink", s.Inks, func(x *Ink) string { return x.Name }, data, places)
+	s.Inks = b.mergeInks(s.Inks, base.Inks, data, places)
+	complete(s, base)
+	return s, b.errs
+}
+
+// complete takes from the base what the shop leaves out.
+func complete(s, base *Shop) {
+	fill(&s.Units, base.Units)
+	fill(&s.Paper, base.Paper)
+	fill(&s.Language, base.Language)
+	fillList(&s.Blades, base.Blades)
+	fillList(&s.Meshes, base.Meshes)
+	fillList(&s.Presses, base.Presses)
+	fillList(&s.Flashes, base.Flashes)
+	fillList(&s.Dryers, base.Dryers)
+}
+
+func fill(dst *string, base string) {
+	if *dst == "" {
+		*dst = base
+	}
+}
+
+func fillList[T any](dst *[]T, base []T) {
+	if len(*dst) == 0 {
+		*dst = base
+	}
+}
+
+// given is an entry of a list of tables as the file has it.
+type given struct {
+	data  map[string]any
+	place *place
+	scope scope
+}
+
+func element(key string, data map[string]any, places *place, i int) given {
+	list, _ := asTables(data[key])
+	g := given{place: places.kid(key).item(i)}
+	if i < len(list) {
+		g.data = list[i]
+	}
+	g.scope = scope{where: elementName(key, g.data, i)}
+	return g
+}
+
+// doubles reports names that two entries share, since a job means one of them.
+func doubles[T any](b *binder, key string, list []T, name func(*T) string, data map[string]any, places *place) {
+	seen := map[string]bool{}
+	for i := range list {
+		n := name(&list[i])
+		if n != "" && seen[n] {
+			g := element(key, data, places, i)
+			at := g.place.kid("name").valuePos()
+			if g.place.kid("name") == nil {
+				at = g.place.keyPos()
+			}
+			b.fail(at, g.scope, "name", fmt.Sprintf("the name %s is taken by another %s of this file", quote(n), key), "a name of its own is accepted")
+		}
+		seen[n] = true
+	}
+}
+
+// finishBlade works out what the keys of a blade mean together.
+func (b *binder) finishBlade(x *Blade, g given) {
+	if x.Layup == "" {
+		return // reported already
+	}
+	fill(&x.Name, x.Layup)
+	x.Hardness, _ = ParseLayup(x.Layup)
+	n := len(x.Hardness)
+	for key, got := range map[string]int{"layers": len(x.LayersMM), "modulus": len(x.ModulusMPa)} {
+		if got != 0 && got != n {
+			b.fail(g.place.kid(key).valuePos(), g.scope, key, fmt.Sprintf("has %d entries, and the layup %s has %d layers", got, quote(x.Layup), n),
+				"one entry for each layer is accepted")
+			return
+		}
+	}
+	if len(x.LayersMM) == 0 {
+		x.LayersMM = make([]float64, n)
+		for i := range x.LayersMM {
+			x.LayersMM[i] = x.ThicknessMM / float64(n)
+		}
+		return
+	}
+	sum := 0.0
+	for _, t := range x.LayersMM {
+		sum += t
+	}
+	if _, stated := g.data["thickness"]; !stated {
+		x.ThicknessMM = sum
+	}
+	if !(math.Abs(sum-x.ThicknessMM) <= 0.05*x.ThicknessMM) {
+		b.fail(g.place.kid("layers").valuePos(), g.scope, "layers", fmt.Sprintf("add up to %s mm, and the thickness is %s mm", number(sum), number(x.ThicknessMM)),
+			"layers that add up to the thickness within 5 % are accepted")
+	}
+}
+
+// finishMesh works out count and thread of a mesh and checks what was measured against them.
+func (b *binder) finishMesh(m *Mesh, g given) {
+	if m.Name == "" {
+		return // reported already
+	}
+	m.CountPerInch, m.ThreadUM, _ = ParseMesh(m.Name)
+	m.OnRack = true
+	if pitch := 25400 / m.CountPerInch; m.OpeningUM > 0 && !(m.OpeningUM < pitch) {
+		b.fail(g.place.kid("opening").valuePos(), g.scope, "opening", fmt.Sprintf("%s um is not smaller than the pitch of %s, %s um", number(m.OpeningUM), m.Name, number(pitch)),
+			"an opening below the pitch is accepted")
+	}
+	if m.FabricUM > 0 && m.FabricUM < m.ThreadUM {
+		b.fail(g.place.kid("fabric").valuePos(), g.scope, "fabric", fmt.Sprintf("%s um is thinner than the thread, %s um", number(m.FabricUM), number(m.ThreadUM)),
+			"a fabric at least as thick as its thread is accepted")
+	}
+}

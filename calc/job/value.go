@@ -1,0 +1,321 @@
+package job
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"reflect"
+	"strconv"
+	"strings"
+	"time"
+	"unicode"
+	"unicode/utf8"
+
+	"bladecard/calc/unit"
+)
+
+// value fills one field from its value in the file. A value that is not accepted leaves the
+// field as it was.
+func (b *binder) value(dst reflect.Value, raw any, at *place, f *field, sc scope) {
+	fail := func(wrong, accepted string) { b.fail(at.valuePos(), sc, f.key, wrong, accepted) }
+	wrongType := func() { fail(describe(raw), b.accepted(dst.Type(), f)) }
+	switch p := dst.Addr().Interface().(type) {
+	case *string:
+		if text, ok := b.text(raw, at, f, sc, b.accepted(dst.Type(), f)); ok {
+			*p = text
+		}
+	case *bool:
+		if v, ok := raw.(bool); ok {
+			*p = v
+		} else {
+			wrongType()
+		}
+	case *int:
+		v, ok := raw.(int64)
+		if !ok {
+			wrongType()
+		} else if !(float64(v) >= f.min && float64(v) <= f.max) {
+			fail(fmt.Sprintf("%d is out of range", v), b.accepted(dst.Type(), f))
+		} else {
+			*p = int(v)
+		}
+	case *float64:
+		if v, ok := b.quantity(raw, at, f, sc); ok {
+			*p = v
+		}
+	case *Date:
+		if d, ok := day(raw); ok {
+			*p = d
+		} else {
+			wrongType()
+		}
+	case *Range:
+		b.span(p, raw, at, f, sc)
+	case *EOM:
+		b.eom(p, raw, at, f, sc)
+	case *[]string:
+		*p = bindList(b, raw, at, f, sc, dst.Type(), func(entry any, at *place) (string, bool) {
+			return b.text(entry, at, f, sc, b.accepted(dst.Type(), f))
+		})
+	case *[]float64:
+		*p = bindList(b, raw, at, f, sc, dst.Type(), func(entry any, at *place) (float64, bool) {
+			return b.quantity(entry, at, f, sc)
+		})
+	default:
+		switch dst.Kind() {
+		case reflect.Pointer:
+			v, before := reflect.New(dst.Type().Elem()), len(b.errs)
+			b.value(v.Elem(), raw, at, f, sc)
+			if len(b.errs) == before || v.Elem().Kind() == reflect.Struct && !v.Elem().IsZero() {
+				dst.Set(v)
+			}
+		case reflect.Slice:
+			b.tables(dst, raw, at, f, sc)
+		case reflect.Map:
+			b.mapped(dst, raw, at, f, sc)
+		case reflect.Struct:
+			data, ok := raw.(map[string]any)
+			if !ok {
+				wrongType()
+				return
+			}
+			b.table(dst, data, at, scope{sc.where, sc.prefix + f.key + "."})
+		default:
+			panic("job: no way to read a " + dst.Type().String())
+		}
+	}
+}
+
+// bindList reads a list of texts or quantities.
+func bindList[T any](b *binder, raw any, at *place, f *field, sc scope, t reflect.Type, read func(any, *place) (T, bool)) []T {
+	entries, ok := raw.([]any)
+	if !ok {
+		b.fail(at.valuePos(), sc, f.key, describe(raw), b.accepted(t, f))
+		return nil
+	}
+	if b.tooMany(len(entries), at, f, sc) {
+		entries = entries[:f.most]
+	}
+	var out []T
+	for i, entry := range entries {
+		if v, ok := read(entry, at.item(i)); ok {
+			out = append(out, v)
+		}
+	}
+	return out
+}
+
+// text reads a text: folded to one line, of bounded length, of the accepted words and form.
+func (b *binder) text(raw any, at *place, f *field, sc scope, accepted string) (string, bool) {
+	fail := func(wrong, accepted string) (string, bool) {
+		b.fail(at.valuePos(), sc, f.key, wrong, accepted)
+		return "", false
+	}
+	text, ok := raw.(string)
+	if !ok {
+		return fail(describe(raw), accepted)
+	}
+	text = fold(text)
+	for _, r := range text {
+		if unicode.IsControl(r) {
+			return fail(fmt.Sprintf("holds the control character %U", r), accepted)
+		}
+	}
+	if n := utf8.RuneCountInString(text); n > maxText {
+		return fail(fmt.Sprintf("has %d characters", n), fmt.Sprintf("at most %d are accepted", maxText))
+	}
+	if f.need && text == "" {
+		return fail("is empty", accepted)
+	}
+	if len(f.one) > 0 && !has(f.one, text) {
+		return fail(quote(text)+" is not known", didYouMean(text, f.one)+accepted)
+	}
+	if check := forms[f.form]; check != nil {
+		if wrong, accepted := check(text); wrong != "" {
+			return fail(wrong, accepted)
+		}
+	}
+	return text, true
+}
+
+// fold joins the lines of a text and trims it.
+func fold(text string) string {
+	if strings.ContainsAny(text, "\n\r\t") {
+		return strings.Join(strings.FieldsFunc(text, func(r rune) bool { return r == '\n' || r == '\r' || r == '\t' || r == ' ' }), " ")
+	}
+	return strings.Trim(text, " ")
+}
+
+// quantity reads a number, or a text with a unit, that must be finite and in range.
+func (b *binder) quantity(raw any, at *place, f *field, sc scope) (float64, bool) {
+	accepted := b.accepted(reflect.TypeFor[float64](), f)
+	fail := func(wrong, accepted string) (float64, bool) {
+		b.fail(at.valuePos(), sc, f.key, wrong, accepted)
+		return 0, false
+	}
+	var v float64
+	written := ""
+	switch x := raw.(type) {
+	case string:
+		if f.unit == "" {
+			return fail(describe(raw), accepted)
+		}
+		var err error
+		if v, err = unit.Parse(x, f.unit); err != nil {
+			var e *unit.Error
+			errors.As(err, &e)
+			return fail(e.Wrong, e.Accepted)
+		}
+		written = quote(x)
+	case int64:
+		v, written = float64(x), strconv.FormatInt(x, 10)
+	case float64:
+		v, written = x, number(x)
+	default:
+		return fail(describe(raw), accepted)
+	}
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return fail(written+" is not a finite number", accepted)
+	}
+	if _, text := raw.(string); !text && f.unit != "" && !unit.Bare(f.unit) {
+		return fail(written+" has no unit", unit.Accepted(f.unit))
+	}
+	if !(v >= f.min && v <= f.max) {
+		return fail(written+" is out of range", bounds(f))
+	}
+	return v, true
+}
+
+// span reads a range with a unit.
+func (b *binder) span(dst *Range, raw any, at *place, f *field, sc scope) {
+	text, ok := raw.(string)
+	if !ok {
+		b.fail(at.valuePos(), sc, f.key, describe(raw), unit.AcceptedRange(f.unit))
+		return
+	}
+	low, high, err := unit.ParseRange(text, f.unit)
+	if err != nil {
+		var e *unit.Error
+		errors.As(err, &e)
+		b.fail(at.valuePos(), sc, f.key, e.Wrong, e.Accepted)
+		return
+	}
+	if !(low >= f.min && high <= f.max) {
+		b.fail(at.valuePos(), sc, f.key, quote(text)+" is out of range", bounds(f))
+		return
+	}
+	*dst = Range{low, high}
+}
+
+// day reads a local date of this century.
+func day(raw any) (Date, bool) {
+	t, ok := raw.(time.Time)
+	if !ok || t.Location().String() != "date-local" { // the decoder's name for a date without time and zone
+		return Date{}, false
+	}
+	y, m, d := t.Date()
+	return Date{y, int(m), d}, y >= 2000 && y <= 2099
+}
+
+// preset fills a field that the file leaves out from its default tag.
+func (b *binder) preset(dst reflect.Value, f *field) {
+	var raw any = f.preset
+	t := dst.Type()
+	if t.Kind() == reflect.Pointer {
+		t = t.Elem()
+	}
+	var err error
+	switch {
+	case t.Kind() == reflect.Int:
+		raw, err = strconv.ParseInt(f.preset, 10, 64)
+	case t.Kind() == reflect.Bool:
+		raw, err = strconv.ParseBool(f.preset)
+	case t.Kind() == reflect.Float64 && f.unit == "":
+		raw, err = strconv.ParseFloat(f.preset, 64)
+	}
+	before := len(b.errs)
+	b.value(dst, raw, nil, f, scope{})
+	if err != nil || len(b.errs) != before {
+		panic("job: the default of " + f.key + " is not accepted: " + f.preset)
+	}
+}
+
+// bounds is "5 to 3000 mm is accepted".
+func bounds(f *field) string {
+	low, high, u := f.min, f.max, " "+f.unit
+	switch f.unit {
+	case "share":
+		low, high, u = low*100, high*100, " %"
+	case "":
+		u = ""
+	}
+	switch {
+	case math.IsInf(high, 1):
+		return number(low) + u + " or more is accepted"
+	case math.IsInf(low, -1):
+		return number(high) + u + " or less is accepted"
+	}
+	return number(low) + " to " + number(high) + u + " is accepted"
+}
+
+// accepted says in words what a field takes.
+func (b *binder) accepted(t reflect.Type, f *field) string {
+	if t.Kind() == reflect.Pointer {
+		t = t.Elem()
+	}
+	switch {
+	case t == reflect.TypeFor[Range]():
+		return unit.AcceptedRange(f.unit)
+	case t == reflect.TypeFor[EOM]():
+		return acceptedEOM
+	case t == reflect.TypeFor[Date]():
+		return "a day of 2000 to 2099 without quotes, such as 2026-12-04, is accepted"
+	case t == reflect.TypeFor[[]float64]():
+		_, example, _ := strings.Cut(unit.Accepted(f.unit), "such as ")
+		return "a list of texts with unit, each such as " + example
+	case len(f.one) > 0 && t.Kind() == reflect.Slice:
+		return "a list of these is accepted: " + strings.Join(quoted(f.one), ", ")
+	case len(f.one) > 0:
+		return list(quoted(f.one)) + " is accepted"
+	case t.Kind() == reflect.String:
+		if f.form != "" {
+			_, accepted := forms[f.form]("")
+			return accepted
+		}
+		return "a text in quotes is accepted"
+	case t.Kind() == reflect.Bool:
+		return "true or false is accepted"
+	case t.Kind() == reflect.Int:
+		return "a whole number without quotes is accepted, " + strings.TrimSuffix(bounds(f), " is accepted")
+	case t.Kind() == reflect.Float64 && f.unit != "":
+		return unit.Accepted(f.unit)
+	case t.Kind() == reflect.Float64:
+		return "a number without quotes is accepted, " + strings.TrimSuffix(bounds(f), " is accepted")
+	case t.Kind() == reflect.Slice:
+		return "one or more tables are accepted, each under a header [[...]] that ends in " + f.key
+	case t.Kind() == reflect.Map:
+		return "a table is accepted, with the keys " + list(f.keys)
+	}
+	return "a table is accepted, with the keys " + list(keysOf(fieldsOf(t)))
+}
+
+// describe says what a value is, when it is not of the accepted type.
+func describe(raw any) string {
+	switch v := raw.(type) {
+	case string:
+		return quote(v) + " is a text"
+	case bool:
+		return fmt.Sprintf("%t is a truth value", v)
+	case int64:
+		return fmt.Sprintf("%d is a number", v)
+	case float64:
+		return number(v) + " is a number"
+	case time.Time:
+		return "is a date or a time"
+	case map[string]any:
+		return "is a single table"
+	case []map[string]any:
+		return "is a list of tables"
+	}
+	return "is a list"
+}

@@ -1,0 +1,96 @@
+package mesh
+
+import (
+	"math"
+	"testing"
+)
+
+// must returns the value of a call that may not fail here.
+func must(t *testing.T) func(v float64, err error) float64 {
+	return func(v float64, err error) float64 {
+		t.Helper()
+		if err != nil {
+			t.Fatal(err)
+		}
+		return v
+	}
+}
+
+// TestPublishedFigures holds the figures that others have printed. kind and source stand
+// beside each; "own input" means a published formula at an input of our own.
+func TestPublishedFigures(t *testing.T) {
+	ok := must(t)
+	cloth := func(s Spec) Cloth {
+		t.Helper()
+		c, err := New(s)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return c
+	}
+	thin, thick := cloth(Spec{CountPerInch: 225, ThreadUM: 40}), cloth(Spec{CountPerInch: 225, ThreadUM: 48})
+	thin59 := cloth(Spec{CountPerInch: 225, ThreadUM: 40, FabricUM: 59})
+	thick72 := cloth(Spec{CountPerInch: 225, ThreadUM: 48, FabricUM: 72})
+	twill := cloth(Spec{CountPerInch: 480, ThreadUM: 31, Twill: true})
+	twillMeasured := cloth(Spec{CountPerInch: 480, ThreadUM: 31, OpeningUM: 16, FabricUM: 55, Twill: true})
+	c110 := cloth(Spec{CountPerInch: 110, ThreadUM: 80})
+	c305 := cloth(Spec{CountPerInch: PerInch(120), ThreadUM: 40})
+	wire := cloth(Spec{CountPerInch: 40, ThreadUM: 254})
+	coarse := cloth(Spec{CountPerInch: 100, ThreadUM: 50, FabricUM: 1.5 * 50})
+	for _, c := range []struct {
+		name           string
+		got, want, tol float64
+		kind, source   string
+	}{
+		{"opening 225-40, um", thin.OpeningUM, 73, 0.5, "published", "nt-jp.com screen specifications"},
+		{"opening 225-40, um, unrounded", thin.OpeningUM, 72.89, 0.005, "derived", "25 400/225 - 40"},
+		{"open area 225-40, %", 100 * thin.OpenArea, 42, 0.5, "published", "nt-jp.com screen specifications"},
+		{"open area 225-40, %, unrounded", 100 * thin.OpenArea, 41.69, 0.005, "derived", "(72.89/112.89)^2"},
+		{"opening 225-48, um", thick.OpeningUM, 65, 0.5, "published", "nt-jp.com screen specifications"},
+		{"open area 225-48, %", 100 * thick.OpenArea, 33, 0.5, "published", "nt-jp.com screen specifications"},
+		{"ink volume 225-40 at 59 um, cm3/m2", thin59.VolumeUM, 25, 0.5, "published", "nt-jp.com screen specifications"},
+		{"ink volume 225-40, unrounded", thin59.VolumeUM, 24.60, 0.005, "derived", "0.4169 x 59"},
+		{"ink volume 225-48 at 72 um, cm3/m2", thick72.VolumeUM, 24, 0.5, "published", "nt-jp.com screen specifications"},
+		{"open area wire 40 mesh, 0.010 in, %", 100 * wire.OpenArea, 36, 1e-9, "published", "wovenwire.com, worked example 1"},
+		{"open area 480 twill, opening 16 um, %", 100 * twillMeasured.OpenArea, 9, 0.5, "published", "AGH Krakow, technical data on investigated fabrics"},
+		{"opening 480-31 twill by geometry, um", twill.OpeningUM, 21.9, 0.05, "derived", "25 400/480 - 31"},
+		{"measured opening under geometry, 480-31 twill, %", 100 * (16/twill.OpeningUM - 1), -27, 0.5, "published", "AGH Krakow: 16 um"},
+		{"thickness 480-31 twill, um", twill.FabricUM, 55, 3, "published", "AGH Krakow: 55 +- 3 um"},
+		{"open area 110-80, %", 100 * c110.OpenArea, 43, 0.5, "published", "Catspit Productions, Thin Mesh"},
+		{"open area 120/cm-40, %, geometry", 100 * c305.OpenArea, 27.0, 0.1, "derived", "(43.33/83.33)^2"},
+		{"open area 120/cm-40, %, measured cloth", 100 * c305.OpenArea, 25, 2.5, "published", "Mesh Matters, Screen Printing, June 2009"},
+		{"thickness 305-40, um", c305.FabricUM, 63, 0.05 * 63, "published", "Mesh Matters, Screen Printing, June 2009"},
+		{"thickness 225-40, um", thin.FabricUM, 59, 0.06 * 59, "published", "nt-jp.com; the fit's own 6 %"},
+		{"thickness 225-48, um", thick.FabricUM, 72, 0.06 * 72, "published", "nt-jp.com; the fit's own 6 %"},
+		{"thickness 110-80, um", c110.FabricUM, 115, 0.06 * 115, "published", "insidescreenprinting.com, inferred; the fit's own 6 %"},
+		{"ink volume 100/in-50 at 1.5 threads, um", coarse.VolumeUM, 48.4, 0.05, "published", "Clarke, Stencil Matters: slightly less than 2 mil, 45.7 to 50.8 um"},
+		{"wet height 39/cm-55, um", ok(WetHeightRuleUM(39, 55, 0, Plain)), 61.76, 0.05, "published", "How Much Ink Do You Need?, Screen Printing, April 2000, Fig. 1"},
+		{"wet height 120/cm, F 50, um", ok(WetHeightRuleUM(120, 34, 50, Plain)), 14.25, 1e-12, "published", "How Much Ink Do You Need?, Fig. 1"},
+		{"wet height 150/cm, F 48, um", ok(WetHeightRuleUM(150, 34, 48, Plain)), 16.8, 1e-12, "published formula, own input", "How Much Ink Do You Need?, Table 1"},
+		{"wet height twill, F 55, um", ok(WetHeightRuleUM(190, 31, 55, Twill)), 17.05, 1e-12, "published formula, own input", "How Much Ink Do You Need?, Table 1"},
+		{"120 per cm, per inch", PerInch(120), 304.8, 1e-12, "published", "Coudray, Screen Printing, April 2003"},
+		{"155 per cm, per inch", PerInch(155), 393.7, 1e-12, "published", "Coudray, Screen Printing, April 2003"},
+		{"304.8 per inch, per cm", PerCM(304.8), 120, 1e-12, "published", "Coudray, Screen Printing, April 2003"},
+		{"EOM 23 um on 110-80 at 115 um, %", ok(StencilPercent(23, 115)), 20, 1, "published, thickness inferred", "insidescreenprinting.com"},
+		{"EOM 23 um on 110-80 at the fit's thickness, %", ok(StencilPercent(23, c110.FabricUM)), 20, 1, "published, thickness inferred", "insidescreenprinting.com"},
+		{"most wet film, Tm 60, AO 0.40, Te 15, um", ok(HoldsUM(0.40, 60, 15)), 39, 1e-12, "published formula, own input", "micrasem.com, Tw = Tm AO + Te"},
+		{"stencil share at 9.5 mm", ok(StencilShare(9.5)), 0.5, 1e-15, "form from memory, width published", "Printwear, November 2015, p. 73"},
+	} {
+		if !(math.Abs(c.got-c.want) <= c.tol) {
+			t.Errorf("%s: got %.5g, want %g +- %g (%s: %s)", c.name, c.got, c.want, c.tol, c.kind, c.source)
+		}
+	}
+	if v := coarse.VolumeUM; !(v >= 45.7 && v <= 50.8) {
+		t.Errorf("ink volume 100/in-50: %g um is not slightly less than 2 mil", v)
+	}
+}
+
+// TestRuleJumps shows why the rule is a cross-check only: from 42 to 43 threads per cm it more
+// than halves.
+func TestRuleJumps(t *testing.T) {
+	ok := must(t)
+	below, above := ok(WetHeightRuleUM(42, 80, 116, Plain)), ok(WetHeightRuleUM(43, 80, 116, Plain))
+	if !(above < 0.75*below) {
+		t.Errorf("at 42 and 43 per cm the rule gives %g and %g um; it is known to drop by a third and more", below, above)
+	}
+}

@@ -1,0 +1,188 @@
+package plan
+
+import (
+	"math"
+
+	"bladecard/calc/blade"
+	"bladecard/calc/film"
+	"bladecard/calc/job"
+	"bladecard/calc/mesh"
+)
+
+// bench is one screen set up to be tried: everything that a blade, an angle and a stroke count
+// do not change.
+type bench struct {
+	cloth     mesh.Cloth
+	meshName  string
+	eomUM     float64
+	featureMM float64
+	share     float64 // of the EOM that counts in the film
+	flow      film.Flow
+	solids    float64
+	speedMPS  float64
+	flood     bool
+	loadNCM   float64
+	factor    float64 // measured film / predicted film of this shop
+	scatter   float64
+	imageMM   float64 // along the blade; 0: not stated
+	lines     float64 // halftone lines per inch; 0: none
+	demand    demand
+}
+
+// setup is what the choice varies.
+type setup struct {
+	stock    stock
+	angleDeg float64
+	strokes  int
+}
+
+// fault is why a setup gives no figure; the empty fault is none.
+type fault string
+
+const (
+	folds  fault = "folds"
+	floats fault = "floats"
+)
+
+// outlook is what a setup is expected to do.
+type outlook struct {
+	fault    fault
+	why      error   // what the fault is, for a printer
+	liftOver float64 // lift on the blade / load on it
+	edgeDeg  float64
+	onceUM   float64 // cured, of one stroke
+	wetUM    float64
+	curedUM  float64
+	clears   bool
+}
+
+// errors of a setup that are tried one at a time.
+type slip struct {
+	angleDeg, hardnessShoreA, loadShare float64
+}
+
+// try computes what a setup does on the bench when it is off by slip.
+func (b bench) try(s setup, off slip) (outlook, error) {
+	ls, err := s.stock.layers(off.hardnessShoreA)
+	if err != nil {
+		return outlook{}, err
+	}
+	d, err := blade.RigidityNM(ls)
+	if err != nil {
+		return outlook{}, err
+	}
+	load := b.loadNCM * (1 + off.loadShare)
+	var out outlook
+	out.edgeDeg, err = blade.EdgeAngleDeg(blade.Bend{
+		SetDeg:       math.Max(0, s.angleDeg+off.angleDeg),
+		LoadNPerCM:   load,
+		FreeHeightMM: s.stock.FreeHeightMM,
+		RigidityNM:   d,
+		Friction:     blade.Friction,
+	})
+	if isFold(err) {
+		return outlook{fault: folds, why: err}, nil
+	}
+	if err != nil {
+		return outlook{}, err
+	}
+	radius, err := s.stock.edgeRadiusMM()
+	if err != nil {
+		return outlook{}, err
+	}
+	dep, err := film.Stroke(film.Setup{
+		Cloth: b.cloth, EOMUM: b.eomUM, StencilShare: b.share,
+		EdgeModulusMPa: ls[0].ModulusMPa, EdgeRadiusMM: radius, EdgeAngleDeg: out.edgeDeg,
+		LoadNPerCM: load, SpeedMPerS: b.speedMPS, Flood: b.flood, Flow: b.flow,
+	})
+	out.liftOver = dep.LiftRatio
+	if isFloat(err) {
+		out.fault, out.why = floats, err
+		return out, nil
+	}
+	if err != nil {
+		return outlook{}, err
+	}
+	times, err := film.Strokes(s.strokes, film.NextStrokeShare)
+	if err != nil {
+		return outlook{}, err
+	}
+	out.onceUM = film.Tau * dep.TotalUM * b.factor * b.solids
+	out.curedUM = out.onceUM * times
+	out.wetUM = out.curedUM / b.solids
+	out.clears = film.Clears(dep)
+	return out, nil
+}
+
+// moves computes what the usual errors of angle, hardness and load do to the film of a setup.
+func (b bench) moves(s setup, at outlook) (Moves, error) {
+	move := func(step float64, less, more slip) (Move, float64, error) {
+		m := Move{Step: step}
+		var worst float64
+		for _, side := range []struct {
+			off slip
+			to  **float64
+		}{{less, &m.Less}, {more, &m.More}} {
+			o, err := b.try(s, side.off)
+			if err != nil {
+				return m, 0, err
+			}
+			if o.fault != "" {
+				worst = 1 // no figure at all: as bad as losing the film
+				continue
+			}
+			by := o.curedUM/at.curedUM - 1
+			*side.to = &by
+			worst = math.Max(worst, math.Abs(by))
+		}
+		return m, worst, nil
+	}
+	var (
+		m         Moves
+		dA, dH    float64
+		err       error
+		angleDown = math.Min(angleErrorDeg, s.angleDeg)
+	)
+	if m.Angle, dA, err = move(angleErrorDeg, slip{angleDeg: -angleDown}, slip{angleDeg: angleErrorDeg}); err != nil {
+		return m, err
+	}
+	if m.Hardness, dH, err = move(hardnessErrorShoreA, slip{hardnessShoreA: -hardnessErrorShoreA}, slip{hardnessShoreA: hardnessErrorShoreA}); err != nil {
+		return m, err
+	}
+	if m.Load, _, err = move(loadErrorShare, slip{loadShare: -loadErrorShare}, slip{loadShare: loadErrorShare}); err != nil {
+		return m, err
+	}
+	m.Together = math.Hypot(dA, dH)
+	return m, nil
+}
+
+// newBench sets up a screen on a mesh.
+func newBench(s job.Screen, m job.Mesh, shop *job.Shop, press job.Press, d demand, imageMM float64) (bench, error) {
+	cloth, err := mesh.New(mesh.Spec{
+		CountPerInch: m.CountPerInch, ThreadUM: m.ThreadUM,
+		OpeningUM: m.OpeningUM, FabricUM: m.FabricUM, Twill: m.Weave == "twill",
+	})
+	if err != nil {
+		return bench{}, err
+	}
+	eom := eomUM(s, cloth.FabricUM)
+	b := bench{
+		cloth: cloth, meshName: m.Name, eomUM: eom, featureMM: featureMM(s),
+		flow:   film.Flow{EtaInfPaS: s.Ink.EtaInfPaS, KPaSn: s.Ink.KPaSn, N: s.Ink.N},
+		solids: s.Ink.Solids, speedMPS: press.StrokeMPerS, flood: press.Flood == nil || *press.Flood,
+		loadNCM: press.LoadNPerCM, factor: 1, scatter: modelScatter, imageMM: imageMM, demand: d,
+	}
+	if s.Halftone != nil {
+		b.lines = s.Halftone.LinesPerInch
+	}
+	if s.LoadNCM > 0 {
+		b.loadNCM = s.LoadNCM
+	}
+	if c := shop.Calibration; c != nil {
+		b.factor, b.scatter = c.Factor, c.Scatter
+	}
+	if b.share, err = mesh.StencilShare(b.featureMM); err != nil {
+		return bench{}, err
+	}
+	return b, nil
+}

@@ -1,0 +1,235 @@
+package plan
+
+import (
+	"math"
+
+	"bladecard/calc/job"
+)
+
+// trial is a setup with all that it is judged by.
+type trial struct {
+	setup
+	outlook
+	moves Moves
+	miss  miss
+	cost  float64
+}
+
+// miss is by how much a setup misses each demand, in units of the limits; zero is none.
+type miss struct {
+	film  float64 // negative: too thin, positive: too heavy
+	cut   float64
+	moves float64
+	dirty float64 // 1: leaves ink in the screen
+	short float64 // 1: the blade does not reach over the image
+}
+
+func (m miss) total() float64 {
+	return math.Abs(m.film) + m.cut + m.moves + dirtyWeight*m.dirty + dirtyWeight*m.short
+}
+
+// A screen that does not clear, or a blade that does not reach, is worse than any film.
+const dirtyWeight = 100
+
+func (m miss) none() bool { return m.total() == 0 }
+
+// chooser tries the setups of one bench.
+type chooser struct {
+	bench bench
+	rack  rack
+	fixed fixed
+	step  float64 // mesh departure of this bench
+}
+
+// fixed is what the job file has decided.
+type fixed struct {
+	blade   string // name or layup; empty: open
+	strokes int
+	angle   *float64
+	flashes int // full prints with a flash between; 0 is 1. Only for finding a remedy.
+}
+
+func fixedBy(s job.Screen) fixed {
+	return fixed{blade: s.BladeName, strokes: s.Strokes, angle: s.AngleDeg}
+}
+
+// judge computes a setup with its misses and its cost.
+func (c chooser) judge(s setup) (trial, error) {
+	t := trial{setup: s}
+	var err error
+	if t.outlook, err = c.bench.try(s, slip{}); err != nil || t.fault != "" {
+		return t, err
+	}
+	if c.fixed.flashes > 1 {
+		t.curedUM *= float64(c.fixed.flashes)
+		t.wetUM *= float64(c.fixed.flashes)
+	}
+	if t.moves, err = c.bench.moves(s, t.outlook); err != nil {
+		return t, err
+	}
+	d := c.bench.demand
+	t.miss.film = filmMiss(t.curedUM, d.target)
+	t.miss.cut = math.Max(0, t.edgeDeg-d.limitDeg) / missCutUnit
+	t.miss.moves = math.Max(0, math.Min(1, t.moves.Together)-movesMost) / missMoveUnit
+	if !t.clears {
+		t.miss.dirty = 1
+	}
+	if _, fits := s.stock.lengthMM(c.bench.imageMM); !fits {
+		t.miss.short = 1
+	}
+	t.cost = c.cost(s)
+	return t, nil
+}
+
+// filmMiss is by how much a film is outside its target, in units of missFilmUnit on the
+// logarithm; negative is too thin.
+func filmMiss(um float64, t Target) float64 {
+	switch {
+	case um < t.Low:
+		return math.Log(um/t.Low) / missFilmUnit
+	case um > t.High:
+		return math.Log(um/t.High) / missFilmUnit
+	}
+	return 0
+}
+
+// cost is how far a setup departs from the workhorse.
+func (c chooser) cost(s setup) float64 {
+	cost := c.step + costBladeStep*math.Abs(float64(s.stock.rank-c.rack.stocks[c.rack.workhorse].rank))
+	if lean := (s.angleDeg - workhorseAngleDeg) / 5; lean >= 0 {
+		cost += costAngle5Deg * lean
+	} else {
+		cost -= costAngleBelow5 * lean
+	}
+	return cost + costStroke*math.Abs(float64(s.strokes-workhorseStrokes))
+}
+
+// better tells whether a is to be taken before b. Setups that meet all demands come first, and
+// of those the ones at a working angle; of those the least departure, for heavy work the most
+// film a stroke and then the fewest strokes; of those that miss, the least miss. Ties go to the
+// middle of the target, then to the sharper edge.
+func (c chooser) better(a, b trial) bool {
+	if am, bm := a.miss.total(), b.miss.total(); !near(am, bm) {
+		return am < bm
+	}
+	if au, bu := a.angleDeg < workhorseAngleDeg, b.angleDeg < workhorseAngleDeg; au != bu {
+		return bu
+	}
+	if c.bench.demand.heavy {
+		if !near(a.onceUM, b.onceUM) {
+			return a.onceUM > b.onceUM
+		}
+		if a.strokes != b.strokes {
+			return a.strokes < b.strokes
+		}
+	}
+	if !near(a.cost, b.cost) {
+		return a.cost < b.cost
+	}
+	if x, y := c.offMiddle(a), c.offMiddle(b); !near(x, y) {
+		return x < y
+	}
+	return edgeOrder[a.stock.Edge] < edgeOrder[b.stock.Edge]
+}
+
+var edgeOrder = map[string]int{"new": 0, "used": 1, "worn": 2}
+
+func (c chooser) offMiddle(t trial) float64 {
+	d := c.bench.demand.target
+	return math.Abs(math.Log(t.curedUM / math.Sqrt(d.Low*d.High)))
+}
+
+func near(a, b float64) bool { return math.Abs(a-b) <= 1e-9*(1+math.Abs(a)+math.Abs(b)) }
+
+// stocks, angles and strokeCounts are what the job leaves open.
+func (c chooser) stocks() []stock {
+	if c.fixed.blade == "" {
+		return c.rack.stocks
+	}
+	var out []stock
+	for _, s := range c.rack.stocks {
+		if s.Name == c.fixed.blade {
+			return []stock{s}
+		}
+		if s.Layup == c.fixed.blade {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+func (c chooser) angles() []float64 {
+	if c.fixed.angle != nil {
+		return []float64{*c.fixed.angle}
+	}
+	var out []float64
+	for a := angleLeastDeg; a <= angleMostDeg; a += angleStepDeg {
+		out = append(out, a)
+	}
+	return out
+}
+
+func (c chooser) strokeCounts() []int {
+	if c.fixed.strokes > 0 {
+		return []int{c.fixed.strokes}
+	}
+	var out []int
+	for n := 1; n <= strokesMost; n++ {
+		out = append(out, n)
+	}
+	return out
+}
+
+// choice is the outcome of trying everything: the best setup, and the best of each stock.
+type choice struct {
+	best  trial
+	found bool    // false: every setup folds over or floats
+	each  []trial // the best of each stock tried, in rack order; fault set where it has none
+}
+
+// choose tries every stock, angle and stroke count that the job leaves open.
+func (c chooser) choose() (choice, error) {
+	var out choice
+	for _, s := range c.stocks() {
+		best, found := trial{setup: setup{stock: s}}, false
+		for _, a := range c.angles() {
+			for _, n := range c.strokeCounts() {
+				t, err := c.judge(setup{stock: s, angleDeg: a, strokes: n})
+				if err != nil {
+					return out, err
+				}
+				if t.fault != "" {
+					if !found {
+						best.fault, best.outlook, best.angleDeg = t.fault, t.outlook, a
+					}
+					break // no stroke count mends it
+				}
+				if !found || c.better(t, best) {
+					best, found = t, true
+				}
+			}
+		}
+		out.each = append(out.each, best)
+		if found && (!out.found || c.better(best, out.best)) {
+			out.best, out.found = best, true
+		}
+	}
+	if out.found && c.bench.demand.heavy {
+		out.best = c.leastLean(out)
+	}
+	return out, nil
+}
+
+// leastLean takes, of the blades whose films a shop could not tell from the heaviest, the one
+// that leans least: the softer blade bends the rest of the way by itself.
+func (c chooser) leastLean(ch choice) trial {
+	best := ch.best
+	for _, t := range ch.each {
+		alike := t.fault == "" && near(t.miss.total(), ch.best.miss.total()) && t.strokes == ch.best.strokes &&
+			math.Log(ch.best.onceUM/t.onceUM) < filmSeenShare
+		if alike && t.angleDeg < best.angleDeg {
+			best = t
+		}
+	}
+	return best
+}

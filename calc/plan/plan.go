@@ -1,0 +1,228 @@
+package plan
+
+// Plan is every figure of a job, its band, its reason and its warnings. It is the only thing
+// that passes from calc to render, and its JSON is what `show --json` prints: the keys are a
+// contract, added to freely and never renamed. Lengths of film are micrometres, angles degrees
+// from vertical, loads newtons per centimetre of blade.
+type Plan struct {
+	Version   int        `json:"version"`
+	Job       string     `json:"job"`
+	Title     string     `json:"title"`
+	Customer  string     `json:"customer,omitempty"`
+	Quantity  int        `json:"quantity"`
+	Due       string     `json:"due,omitempty"` // 2026-12-04
+	Shop      string     `json:"shop"`
+	Press     Press      `json:"press"`
+	Substrate Substrate  `json:"substrate"`
+	Locations []Location `json:"locations"`
+	Warnings  []Warning  `json:"warnings"`
+}
+
+// Press is the press that the setups are computed for.
+type Press struct {
+	Name       string  `json:"name"`
+	Kind       string  `json:"kind"` // manual, automatic, flatbed
+	Heads      int     `json:"heads"`
+	StrokeMPS  float64 `json:"stroke_m_per_s"`
+	LoadNPerCM float64 `json:"load_n_per_cm"`
+}
+
+// Substrate is what is printed on.
+type Substrate struct {
+	Name  string `json:"name"`
+	Kind  string `json:"kind"` // garment, paper, board, metal, plastic, glass, wood
+	Fibre string `json:"fibre,omitempty"`
+	Shade string `json:"shade,omitempty"`
+}
+
+// Location is a print position with its screens in print order.
+type Location struct {
+	Name     string   `json:"name"`
+	WidthMM  float64  `json:"width_mm"`
+	HeightMM float64  `json:"height_mm"`
+	Screens  []Screen `json:"screens"`
+}
+
+// Screen is the setup of one screen and what should come of it.
+type Screen struct {
+	Number       int          `json:"number"` // within the location, from 1
+	Of           int          `json:"of"`     // screens of the location
+	Color        string       `json:"color"`
+	Swatch       string       `json:"swatch,omitempty"` // #rrggbb
+	Ink          string       `json:"ink"`
+	Use          string       `json:"use"`
+	Mesh         Mesh         `json:"mesh"`
+	Stencil      Stencil      `json:"stencil"`
+	Halftone     *Halftone    `json:"halftone,omitempty"`
+	FinestMM     float64      `json:"finest_mm"` // smallest feature that must hold
+	Blade        Blade        `json:"blade"`
+	AngleDeg     SetRange     `json:"angle_deg"`
+	EdgeAngleDeg float64      `json:"edge_angle_deg"` // bent, at the set angle
+	EdgeLimitDeg *float64     `json:"edge_limit_deg"` // most that the finest feature takes; null: no limit
+	LoadNPerCM   float64      `json:"load_n_per_cm"`  // working line load
+	Strokes      int          `json:"strokes"`        // print strokes
+	Flood        bool         `json:"flood"`          // flood before each print stroke
+	TargetUM     Target       `json:"target_um"`      // cured film asked for
+	WetUM        Band         `json:"wet_um"`         // wet film expected
+	CuredUM      Band         `json:"cured_um"`       // cured film expected
+	Moves        Moves        `json:"moves"`          // what the usual errors do to the film
+	Clears       bool         `json:"clears"`         // the stroke leaves no ink in the openings
+	Charts       Charts       `json:"charts"`         // the curves that the card draws
+	Reasons      []Reason     `json:"reasons"`        // the path from the workhorse to this setup
+	Lost         []Lost       `json:"lost"`           // the other blades of the rack and what they lost on
+	Corrections  []Correction `json:"corrections"`    // single changes, the quickest to make first
+	Cautions     []string     `json:"cautions"`       // codes of what can hurt, by ink class
+	Warnings     []Warning    `json:"warnings"`
+}
+
+// Mesh is the cloth with its geometry.
+type Mesh struct {
+	Name         string  `json:"name"`
+	CountPerInch float64 `json:"count_per_inch"`
+	CountPerCM   float64 `json:"count_per_cm"`
+	ThreadUM     float64 `json:"thread_um"`
+	OpeningUM    float64 `json:"opening_um"`
+	OpenArea     float64 `json:"open_area"` // share, 0 to 1
+	FabricUM     float64 `json:"fabric_um"`
+	VolumeUM     float64 `json:"volume_um"` // theoretical ink volume, cm3/m2 = um
+	Measured     bool    `json:"measured"`  // opening or thickness measured, not geometry
+	From         string  `json:"from"`      // job, rack, chosen
+}
+
+// Stencil is the emulsion over mesh and how much of it the film gets.
+type Stencil struct {
+	EOMUM        float64 `json:"eom_um"`
+	ShareOfCloth float64 `json:"eom_share_of_fabric"`
+	CountedShare float64 `json:"counted_share"` // of the EOM, for the typical feature
+	FeatureMM    float64 `json:"feature_mm"`    // width of the typical feature
+}
+
+// Halftone is the dot pattern.
+type Halftone struct {
+	LinesPerInch float64 `json:"lines_per_inch"`
+	AngleDeg     float64 `json:"angle_deg"`
+	HasAngle     bool    `json:"has_angle"`
+	Smallest     float64 `json:"smallest"` // share, 0 to 1
+}
+
+// Blade is the blade from the rack.
+type Blade struct {
+	Name         string  `json:"name"`
+	Layup        string  `json:"layup"`
+	EdgeHardness float64 `json:"edge_hardness"` // Shore A of the printing layer
+	ThicknessMM  float64 `json:"thickness_mm"`
+	FreeHeightMM float64 `json:"free_height_mm"`
+	LengthMM     float64 `json:"length_mm"` // 0: the rack states no lengths
+	Edge         string  `json:"edge"`      // new, used, worn
+	Layers       []Layer `json:"layers"`
+	RigidityNM   float64 `json:"rigidity_n_m"` // per width, plane strain
+	From         string  `json:"from"`         // job, chosen
+}
+
+// Layer is one layer of a blade, front to back.
+type Layer struct {
+	Hardness    float64 `json:"hardness"` // Shore A
+	ThicknessMM float64 `json:"thickness_mm"`
+}
+
+// SetRange is a set angle from vertical with the range that may be held.
+type SetRange struct {
+	Low  float64 `json:"low"`
+	Set  float64 `json:"set"`
+	High float64 `json:"high"`
+	// ToScreen is the set angle from the screen, 90 deg less Set.
+	ToScreen float64 `json:"to_screen"`
+}
+
+// Target is the cured film that is asked for, and who asks.
+type Target struct {
+	Low  float64 `json:"low"`
+	High float64 `json:"high"`
+	From string  `json:"from"` // job, class, hiding, expansion
+}
+
+// Band is an expected value with its band.
+type Band struct {
+	Low   float64 `json:"low"`
+	Value float64 `json:"value"`
+	High  float64 `json:"high"`
+}
+
+// Moves tells by what share the film moves (0.05 = 5 %) when the press is not as set.
+type Moves struct {
+	Angle    Move    `json:"angle"`    // 5 deg more and less
+	Hardness Move    `json:"hardness"` // 5 Shore A more and less
+	Load     Move    `json:"load"`     // 25 % more and less
+	Together float64 `json:"together"` // root sum of squares of angle and hardness
+}
+
+// Move is the film's relative change for less and for more of one thing. A pointer is nil
+// where the setup fails there (the blade folds over or floats).
+type Move struct {
+	Step float64  `json:"step"` // in the unit of the thing moved; a share for the load
+	Less *float64 `json:"less"`
+	More *float64 `json:"more"`
+}
+
+// Charts holds the curves of the cured film.
+type Charts struct {
+	Angle    []Curve `json:"angle"`    // a curve per blade of the rack, x = angle in deg
+	Hardness []Curve `json:"hardness"` // one layer and the chosen layup's core, x = Shore A of the edge
+}
+
+// Curve is a line of a chart. Where a point is missing the setup folds over or floats.
+type Curve struct {
+	Name   string  `json:"name"`
+	Chosen bool    `json:"chosen"`
+	Points []Point `json:"points"`
+}
+
+// Point is a point of a curve: cured film in um over x.
+type Point struct {
+	X  float64 `json:"x"`
+	UM float64 `json:"um"`
+}
+
+// Reason is one step of the path from the workhorse to the setup, as data: what fell short,
+// which step was taken, what it brought.
+type Reason struct {
+	Step       string  `json:"step"`  // start, blade, angle, strokes, load, mesh, fixed
+	Short      string  `json:"short"` // film-thin, film-heavy, cut, always, none
+	From       string  `json:"from,omitempty"`
+	To         string  `json:"to"`
+	FilmUM     float64 `json:"film_um"`     // cured, after the step; 0: no figure
+	DeltaUM    float64 `json:"delta_um"`    // cured, brought by the step
+	EdgeDeg    float64 `json:"edge_deg"`    // bent edge angle after the step
+	DeltaEdge  float64 `json:"delta_edge"`  // brought by the step
+	MissBefore float64 `json:"miss_before"` // what was missed, in units of the limits
+	MissAfter  float64 `json:"miss_after"`
+}
+
+// Lost is a blade that was not taken, at its best setup, and what it lost on.
+type Lost struct {
+	Blade    string  `json:"blade"`
+	AngleDeg float64 `json:"angle_deg"`
+	Strokes  int     `json:"strokes"`
+	On       string  `json:"on"` // film-thin, film-heavy, cut, moves, folds, floats, leaves-ink, length, departure, less-film
+	By       float64 `json:"by"` // um, deg, share, mm or cost, as `on` says
+}
+
+// Correction is a single change to the setup and its computed effect on the cured film.
+type Correction struct {
+	Kind         string  `json:"kind"` // blade, angle, strokes, mesh, eom
+	Change       string  `json:"change"`
+	To           string  `json:"to"` // the new value, without words
+	DeltaUM      float64 `json:"delta_um"`
+	DeltaPercent float64 `json:"delta_percent"`
+	KeepsCut     bool    `json:"keeps_cut"` // the finest feature still holds
+	Clears       bool    `json:"clears"`    // the stroke leaves no ink in the openings
+}
+
+// Warning is something a person must know, as a code with its figures; Text is the same in
+// words of the language that was asked for, filled in from templates.
+type Warning struct {
+	Code   string             `json:"code"`
+	Values map[string]float64 `json:"values,omitempty"`
+	Names  map[string]string  `json:"names,omitempty"`
+	Text   string             `json:"text"`
+}

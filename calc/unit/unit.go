@@ -1,0 +1,272 @@
+package unit
+
+import (
+	"fmt"
+	"math/big"
+	"strconv"
+	"strings"
+	"unicode"
+)
+
+// Error tells what is wrong with the text of a quantity and what would be accepted.
+type Error struct{ Wrong, Accepted string }
+
+func (e *Error) Error() string { return e.Wrong + "; " + e.Accepted }
+
+// longest is the longest text of a quantity, in bytes: with no exponents this bounds the work.
+const longest = 64
+
+// Parse reads a quantity such as "12 in" and returns it in the unit to, which is any unit that
+// Accepted knows: Parse("12 in", "mm") is 304.8. Numbers are plain decimals with a point and
+// without an exponent, so the result is always finite. A number without a unit is an error,
+// except for angles, which are then degrees. Texts hold at most 64 bytes; the range of the
+// value is the caller's business. The error is an *Error. Factors: see the package (published).
+func Parse(text, to string) (float64, error) {
+	target, ok := named[to]
+	if !ok {
+		return 0, unknown(to)
+	}
+	number, name, err := split(text, to)
+	if err != nil {
+		return 0, err
+	}
+	from, err := target.kind.find(text, name, to)
+	if err != nil {
+		return 0, err
+	}
+	return convert(number, from, target.unit), nil
+}
+
+// ParseRange reads a range such as "45..70 um" and returns both ends in the unit to. The unit
+// is written once, at the end, or at both ends. Both ends are needed and the first must not be
+// above the second. Everything else is as in Parse.
+func ParseRange(text, to string) (low, high float64, err error) {
+	target, ok := named[to]
+	if !ok {
+		return 0, 0, unknown(to)
+	}
+	fail := func(wrong string) (float64, float64, error) {
+		return 0, 0, &Error{quote(text) + " " + wrong, AcceptedRange(to)}
+	}
+	if len(text) > longest {
+		return fail("is too long")
+	}
+	left, right, ok := strings.Cut(text, "..")
+	left, right = strings.TrimFunc(left, unicode.IsSpace), strings.TrimFunc(right, unicode.IsSpace)
+	if !ok {
+		return fail("is not a range")
+	}
+	if left == "" || right == "" {
+		return fail("has one end only")
+	}
+	if strings.HasPrefix(right, ".") {
+		return fail("has too many points")
+	}
+	if i := numeral(left); i == len(left) {
+		left += " " + right[numeral(right):]
+	}
+	var ends [2]float64
+	for i, end := range []string{left, right} {
+		number, name, err := split(end, to)
+		if err != nil {
+			return fail("is not a range: " + err.Wrong)
+		}
+		from, err := target.kind.find(end, name, to)
+		if err != nil {
+			return fail("is not a range: " + err.Wrong)
+		}
+		ends[i] = convert(number, from, target.unit)
+	}
+	if !(ends[0] <= ends[1]) {
+		return fail("runs downward")
+	}
+	return ends[0], ends[1], nil
+}
+
+// Convert turns a figure in the unit from into the unit to: Convert(1, "lbf/in", "N/cm") is
+// 1.7513. It fails when the units are unknown or not of one kind, or when the figure or the
+// result is not finite. Factors: see the package (published).
+func Convert(value float64, from, to string) (float64, error) {
+	a, ok := named[from]
+	if !ok {
+		return 0, unknown(from)
+	}
+	b, ok := named[to]
+	if !ok {
+		return 0, unknown(to)
+	}
+	if a.kind != b.kind {
+		return 0, &Error{fmt.Sprintf("%s is no unit of %s", quote(from), bareNoun(b.kind)), Accepted(to)}
+	}
+	number := new(big.Rat).SetFloat64(value)
+	if number == nil {
+		return 0, &Error{fmt.Sprintf("%g is not a finite number", value), Accepted(to)}
+	}
+	result := convert(number, a.unit, b.unit)
+	if !(result-result == 0) {
+		return 0, &Error{fmt.Sprintf("%g %s is too large for %s", value, from, to), Accepted(to)}
+	}
+	return result, nil
+}
+
+// Format writes a figure kept in the unit from in the unit as, with the given number of
+// decimals, 0 to 9: Format(304.8, "mm", "in", 1) is "12.0 in". Errors are those of Convert.
+func Format(value float64, from, as string, decimals int) (string, error) {
+	if !(decimals >= 0 && decimals <= 9) {
+		return "", &Error{fmt.Sprintf("%d decimals", decimals), "0 to 9 decimals are accepted"}
+	}
+	v, err := Convert(value, from, as)
+	if err != nil {
+		return "", err
+	}
+	return strconv.FormatFloat(v, 'f', decimals, 64) + " " + as, nil
+}
+
+// Accepted says in words which texts Parse takes for a field kept in the unit to:
+// `a line load such as "20 N/cm" is accepted, in N/cm, N/m, N/mm, lbf/in or kgf/cm`.
+// It is empty for an unknown unit.
+func Accepted(to string) string {
+	return accepted(to, "", example(to))
+}
+
+// AcceptedRange says in words which texts ParseRange takes for a field kept in the unit to.
+// It is empty for an unknown unit.
+func AcceptedRange(to string) string {
+	e := example(to)
+	e, _, _ = strings.Cut(e, " or ")
+	_, u, _ := strings.Cut(strings.Trim(e, `"`), " ")
+	return accepted(to, " range", fmt.Sprintf(`"45..70 %s"`, u))
+}
+
+func accepted(to, more, example string) string {
+	f, ok := named[to]
+	if !ok {
+		return ""
+	}
+	units := Units(to)
+	list := units[0]
+	if n := len(units); n > 1 {
+		list = strings.Join(units[:n-1], ", ") + " or " + units[n-1]
+	}
+	return fmt.Sprintf("%s%s such as %s is accepted, in %s", f.kind.noun, more, example, list)
+}
+
+func example(to string) string {
+	if e := examples[to]; e != "" {
+		return e
+	}
+	return fmt.Sprintf(`"10 %s"`, to)
+}
+
+// Units lists the units that Parse takes for a field kept in the unit to, each by its plain
+// spelling; nil for an unknown unit.
+func Units(to string) []string {
+	var list []string
+	if f, ok := named[to]; ok {
+		for _, u := range f.kind.units {
+			if !u.inner {
+				list = append(list, u.names[0])
+			}
+		}
+	}
+	return list
+}
+
+// Bare tells whether a number without a unit is taken for a field kept in the unit to.
+func Bare(to string) bool {
+	f, ok := named[to]
+	return ok && f.kind.bare
+}
+
+// find returns the kind's unit of that name; an empty name is the first unit where bare
+// numbers are taken.
+func (k *kind) find(text, name, to string) (*one, *Error) {
+	if name == "" {
+		if k.bare {
+			return &k.units[0], nil
+		}
+		return nil, &Error{quote(text) + " has no unit", Accepted(to)}
+	}
+	f, ok := named[name]
+	if !ok || f.unit.inner {
+		return nil, &Error{fmt.Sprintf("%s has the unknown unit %s", quote(text), quote(name)), Accepted(to)}
+	}
+	if f.kind != k {
+		return nil, &Error{fmt.Sprintf("%s is not %s", quote(text), k.noun), Accepted(to)}
+	}
+	return f.unit, nil
+}
+
+// split takes a text apart into its number and the name of its unit.
+func split(text, to string) (*big.Rat, string, *Error) {
+	fail := func(wrong string) (*big.Rat, string, *Error) {
+		return nil, "", &Error{quote(text) + " " + wrong, Accepted(to)}
+	}
+	if len(text) > longest {
+		return fail("is too long")
+	}
+	text = strings.TrimFunc(text, unicode.IsSpace)
+	end := numeral(text)
+	rest := text[end:]
+	if strings.HasPrefix(rest, ",") {
+		return fail("has a comma, where the decimal sign is a point")
+	}
+	number, ok := new(big.Rat).SetString(text[:end])
+	if !ok {
+		return fail("does not start with a number")
+	}
+	return number, strings.TrimFunc(rest, unicode.IsSpace), nil
+}
+
+// numeral returns the length of the plain decimal that text starts with: a sign, digits, and
+// a point with digits after it.
+func numeral(text string) int {
+	i := 0
+	digits := func() {
+		for i < len(text) && text[i] >= '0' && text[i] <= '9' {
+			i++
+		}
+	}
+	if i < len(text) && (text[i] == '+' || text[i] == '-') {
+		i++
+	}
+	digits()
+	if i+1 < len(text) && text[i] == '.' && text[i+1] >= '0' && text[i+1] <= '9' {
+		i++
+		digits()
+	}
+	return i
+}
+
+// convert is exact but for one rounding.
+func convert(number *big.Rat, from, to *one) float64 {
+	v := new(big.Rat).Set(number)
+	if from.zero != nil {
+		v.Sub(v, from.zero)
+	}
+	v.Mul(v, from.factor)
+	v.Quo(v, to.factor)
+	if to.zero != nil {
+		v.Add(v, to.zero)
+	}
+	f, _ := v.Float64()
+	return f
+}
+
+func unknown(name string) *Error {
+	return &Error{"the program knows no unit " + quote(name), "the units of the tables are accepted"}
+}
+
+func bareNoun(k *kind) string {
+	_, noun, _ := strings.Cut(k.noun, " ")
+	return noun
+}
+
+// quote writes a text in quotes, shortened.
+func quote(text string) string {
+	const most = 40
+	if r := []rune(text); len(r) > most {
+		text = string(r[:most]) + "..."
+	}
+	return strconv.Quote(text)
+}

@@ -1,0 +1,55 @@
+package unit_test
+
+import (
+	"fmt"
+
+	"bladecard/calc/unit"
+)
+
+func ExampleParse() {
+	mm, _ := unit.Parse("12 in", "mm")
+	_, err := unit.Parse("12", "N/cm")
+	fmt.Println(mm)
+	fmt.Println(err)
+	// Output:
+	// 304.8
+	// "12" has no unit; a line load such as "20 N/cm" is accepted, in N/cm, N/m, N/mm, lbf/in or kgf/cm
+}
+
+func ExampleParseRange() {
+	low, high, _ := unit.ParseRange("1..2 mil", "um")
+	fmt.Println(low, high)
+	// Output: 25.4 50.8
+}
+
+func ExampleConvert() {
+	v, _ := unit.Convert(1, "lbf/in", "N/cm")
+	fmt.Printf("%.4f\n", v)
+	// Output: 1.7513
+}
+
+func ExampleFormat() {
+	text, _ := unit.Format(304.8, "mm", "in", 1)
+	fmt.Println(text)
+	// Output: 12.0 in
+}
+
+func ExampleAccepted() {
+	fmt.Println(unit.Accepted("C"))
+	// Output: a temperature such as "160 C" or "320 F" is accepted, in C, F or K
+}
+
+func ExampleAcceptedRange() {
+	fmt.Println(unit.AcceptedRange("s"))
+	// Output: a time range such as "45..70 s" is accepted, in s or min
+}
+
+func ExampleUnits() {
+	fmt.Println(unit.Units("kg/L"))
+	// Output: [kg/L g/cm3 g/mL lb/gal]
+}
+
+func ExampleBare() {
+	fmt.Println(unit.Bare("deg"), unit.Bare("share"))
+	// Output: true false
+}

@@ -1,0 +1,129 @@
+package main
+
+import (
+	"flag"
+	"fmt"
+	"io"
+	"path/filepath"
+	"strings"
+	"time"
+
+	"bladecard/render/card"
+	"bladecard/render/page"
+)
+
+var cardsCommand = command{
+	name: "cards", args: "JOB... -o DIR",
+	does: "print the cards of each job, a PDF a job",
+	more: `
+The PDF alternates front sheets and back sheets: print it duplex. The sheet margin says about
+which edge the printer must flip. Cut at the crop marks, laminate, clip at the empty strip.`,
+	run: cards,
+}
+
+// cardFlags is what the command line says of the paper.
+type cardFlags struct {
+	dir, size, paper, flip string
+	single                 bool
+	dx, dy                 float64
+}
+
+func cards(c *call) int {
+	var f cardFlags
+	if code, ok := c.parse(func(fs *flag.FlagSet) {
+		fs.StringVar(&f.dir, "o", "", "folder `DIR` for the PDFs (needed)")
+		fs.StringVar(&f.size, "size", page.Sizes[0].Name, "card size in mm or in, one of "+sizeNames()+"; the `SIZE`")
+		fs.StringVar(&f.paper, "paper", "", "`PAPER` a4 or letter; left out: the shop's")
+		fs.StringVar(&f.flip, "flip", "long", "`EDGE` about which the printer turns the sheet: long or short")
+		fs.BoolVar(&f.single, "single", false, "one card a page of the card's size, without marks")
+		fs.Float64Var(&f.dx, "back-right", 0, "shift the backs right by `MM`, for a printer that is off")
+		fs.Float64Var(&f.dy, "back-down", 0, "shift the backs down by `MM`")
+	}); !ok {
+		return code
+	}
+	if f.dir == "" {
+		return c.wrong("-o is missing: the folder to write to")
+	}
+	size, ok := sizeOf(f.size)
+	if !ok {
+		return c.wrong(fmt.Sprintf("--size %q is not a card size; accepted: %s", f.size, sizeNames()))
+	}
+	if f.paper != "" && f.paper != page.A4.Name && f.paper != page.Letter.Name {
+		return c.wrong(fmt.Sprintf("--paper %q is not a paper; accepted: a4, letter", f.paper))
+	}
+	flips := map[string]page.Flip{"long": page.LongEdge, "short": page.ShortEdge}
+	flip, ok := flips[f.flip]
+	if !ok {
+		return c.wrong(fmt.Sprintf("--flip %q is not an edge; accepted: long, short", f.flip))
+	}
+	from := map[string]string{}
+	return c.each(func(l loaded) int {
+		name := strings.TrimSuffix(filepath.Base(l.path), filepath.Ext(l.path)) + "-cards.pdf"
+		path := filepath.Join(f.dir, name)
+		if other, taken := from[name]; taken {
+			fmt.Fprintf(c.stderr, "error: %s and %s would both be written to %s\nhint: give the job files different names, or write to different folders\n", other, l.path, path)
+			return exitUsage
+		}
+		from[name] = l.path
+		sheets, err := cardSheets(l, f, size, flip)
+		if err == nil {
+			err = writeFile(path, func(w io.Writer) error { return page.Write(w, meta(l), sheets) })
+		}
+		if err != nil {
+			return c.fail(err)
+		}
+		fmt.Fprintln(c.stdout, path)
+		return exitDone
+	})
+}
+
+func cardSheets(l loaded, f cardFlags, size page.Size, flip page.Flip) ([]page.Sheet, error) {
+	list, err := card.All(l.plan, size, l.voice)
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", l.path, err)
+	}
+	paper := page.A4
+	if f.paper == page.Letter.Name || f.paper == "" && l.shop.Paper == page.Letter.Name {
+		paper = page.Letter
+	}
+	note := l.voice.T("sheet.flip-long")
+	if flip == page.ShortEdge {
+		note = l.voice.T("sheet.flip-short")
+	}
+	return page.Impose(paper, size, list, page.Options{
+		Single: f.single, Flip: flip, BackDX: f.dx, BackDY: f.dy,
+		Title: strings.TrimSpace(l.plan.Job + " " + l.plan.Title), FlipNote: note,
+		FrontNote: l.voice.T("sheet.front"), BackNote: l.voice.T("sheet.back"),
+	})
+}
+
+// meta is what the PDF says of itself. Its date is the job's day of delivery, never the clock's.
+func meta(l loaded) page.Meta {
+	m := page.Meta{
+		Title:    strings.TrimSpace(l.plan.Job + " " + l.plan.Title),
+		Author:   l.plan.Shop,
+		Subject:  l.voice.T("sheet.subject"),
+		Language: l.voice.Code,
+	}
+	if day, err := time.Parse(time.DateOnly, l.plan.Due); err == nil {
+		m.Date = day
+	}
+	return m
+}
+
+func sizeOf(name string) (page.Size, bool) {
+	for _, s := range page.Sizes {
+		if s.Name == name {
+			return s, true
+		}
+	}
+	return page.Size{}, false
+}
+
+func sizeNames() string {
+	var out []string
+	for _, s := range page.Sizes {
+		out = append(out, s.Name)
+	}
+	return strings.Join(out, ", ")
+}

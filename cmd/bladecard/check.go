@@ -1,0 +1,35 @@
+package main
+
+import (
+	"flag"
+	"fmt"
+)
+
+var checkCommand = command{
+	name: "check", args: "JOB...",
+	does: "read and compute the jobs, report errors and warnings; write nothing",
+	run:  check,
+}
+
+func check(c *call) int {
+	if code, ok := c.parse(func(*flag.FlagSet) {}); !ok {
+		return code
+	}
+	return c.each(func(l loaded) int {
+		n := 0
+		for _, w := range l.plan.Warnings {
+			n++
+			fmt.Fprintf(c.stdout, "%s: %s\n", l.path, w.Text)
+		}
+		for _, loc := range l.plan.Locations {
+			for _, s := range loc.Screens {
+				for _, w := range s.Warnings {
+					n++
+					fmt.Fprintf(c.stdout, "%s: %s: %s\n", l.path, l.voice.T("check.place", "location", loc.Name, "n", fmt.Sprint(s.Number)), w.Text)
+				}
+			}
+		}
+		fmt.Fprintln(c.stdout, l.voice.T("check.ok", "file", l.path, "n", fmt.Sprint(n)))
+		return exitDone
+	})
+}

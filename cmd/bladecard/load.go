@@ -1,0 +1,117 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+
+	"bladecard/calc/job"
+	"bladecard/calc/plan"
+	"bladecard/render/say"
+)
+
+// loaded is a job with its plan and the voice to say it in.
+type loaded struct {
+	path  string
+	plan  *plan.Plan
+	shop  *job.Shop
+	voice *say.Voice
+}
+
+// load reads a job file and its shop and computes the plan. Errors of the files are printed,
+// all of them; the code is then exitJob, or exitFile where a file could not be read.
+func (c *call) load(path string) (loaded, int) {
+	src, code := c.read(path)
+	if code != exitDone {
+		return loaded{}, code
+	}
+	j, errs := job.DecodeJob(path, src)
+	if len(errs) > 0 {
+		return loaded{}, c.jobErrors(errs)
+	}
+	shop, code := c.shop(path, j.ShopPath)
+	if code != exitDone {
+		return loaded{}, code
+	}
+	if errs := job.Resolve(j, shop); len(errs) > 0 {
+		return loaded{}, c.jobErrors(errs)
+	}
+	voice, err := say.New(shop.Language, shop.Units)
+	if err != nil {
+		return loaded{}, c.jobErrors(job.Errors{{Pos: job.Pos{File: shop.File}, Key: "language", Wrong: err.Error()}})
+	}
+	p, errs := plan.Make(j, shop)
+	if len(errs) > 0 {
+		return loaded{}, c.jobErrors(errs)
+	}
+	voice.Fill(p)
+	return loaded{path: path, plan: p, shop: shop, voice: voice}, exitDone
+}
+
+// shop reads the shop that a job file names, from the job file's folder, or the built-in one.
+func (c *call) shop(jobPath, shopPath string) (*job.Shop, int) {
+	if shopPath == "" {
+		return job.BuiltInShop(), exitDone
+	}
+	if !filepath.IsAbs(shopPath) {
+		shopPath = filepath.Join(filepath.Dir(jobPath), filepath.FromSlash(shopPath))
+	}
+	src, code := c.read(shopPath)
+	if code != exitDone {
+		return nil, code
+	}
+	shop, errs := job.DecodeShop(shopPath, src)
+	if len(errs) > 0 {
+		return nil, c.jobErrors(errs)
+	}
+	return shop, exitDone
+}
+
+// read reads a file that is not larger than a job file may be.
+func (c *call) read(path string) ([]byte, int) {
+	info, err := os.Stat(path)
+	if err == nil && info.IsDir() {
+		return nil, c.fail(fmt.Errorf("%s: is a folder; a job file is wanted", path))
+	}
+	if err == nil && info.Size() > job.MaxFileBytes {
+		return nil, c.fail(fmt.Errorf("%s: has %d bytes; at most %d are read", path, info.Size(), job.MaxFileBytes))
+	}
+	var src []byte
+	if err == nil {
+		src, err = os.ReadFile(path)
+	}
+	if err != nil {
+		var pe *fs.PathError
+		if errors.As(err, &pe) {
+			err = fmt.Errorf("%s: %w", path, pe.Err)
+		}
+		return nil, c.fail(err)
+	}
+	return src, exitDone
+}
+
+func (c *call) jobErrors(errs job.Errors) int {
+	for _, e := range errs {
+		fmt.Fprintln(c.stderr, e.Error())
+	}
+	return exitJob
+}
+
+// each loads every job of the arguments and hands it on. One bad job does not stop the others;
+// the code is the highest that came up.
+func (c *call) each(do func(loaded) int) int {
+	if len(c.args) == 0 {
+		return c.wrong("no job file is named")
+	}
+	worst := exitDone
+	for _, path := range c.args {
+		l, code := c.load(path)
+		if code == exitDone {
+			code = do(l)
+		}
+		worst = max(worst, code)
+	}
+	return worst
+}

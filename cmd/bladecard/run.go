@@ -1,0 +1,151 @@
+package main
+
+import (
+	"errors"
+	"flag"
+	"fmt"
+	"io"
+	"strings"
+)
+
+// Exit codes.
+const (
+	exitDone  = 0
+	exitJob   = 1 // a job has errors; all of them were printed
+	exitUsage = 2
+	exitFile  = 3 // could not read or write
+)
+
+// command is one word of the command line.
+type command struct {
+	name string
+	args string // what follows the name
+	does string // one line
+	more string // what --help adds
+	run  func(*call) int
+}
+
+// commands in the order of the help.
+func commands() []command {
+	return []command{checkCommand, showCommand, cardsCommand}
+}
+
+// call is one run of a command.
+type call struct {
+	command
+	args   []string // what is not a flag
+	stdout io.Writer
+	stderr io.Writer
+}
+
+func run(args []string, _ io.Reader, stdout, stderr io.Writer) int {
+	if len(args) == 0 {
+		usage(stderr)
+		return exitUsage
+	}
+	switch args[0] {
+	case "help", "-h", "-help", "--help":
+		if len(args) > 1 {
+			return help(args[1], stdout, stderr)
+		}
+		usage(stdout)
+		return exitDone
+	}
+	for _, c := range commands() {
+		if c.name == args[0] {
+			return c.run(&call{command: c, args: args[1:], stdout: stdout, stderr: stderr})
+		}
+	}
+	fmt.Fprintf(stderr, "error: there is no command %q\nhint: commands are %s\n", args[0], names())
+	return exitUsage
+}
+
+func names() string {
+	var out []string
+	for _, c := range commands() {
+		out = append(out, c.name)
+	}
+	return strings.Join(out, ", ")
+}
+
+func usage(w io.Writer) {
+	fmt.Fprint(w, "bladecard computes squeegee setups for screen printing and prints them on cards.\n\nusage:\n")
+	for _, c := range commands() {
+		fmt.Fprintf(w, "  bladecard %-6s %-20s %s\n", c.name, c.args, c.does)
+	}
+	fmt.Fprint(w, "\n`bladecard COMMAND --help` says more of one.\nexit codes: 0 done, 1 a job has errors, 2 wrong usage, 3 could not read or write\n")
+}
+
+func help(name string, stdout, stderr io.Writer) int {
+	for _, c := range commands() {
+		if c.name == name {
+			return c.run(&call{command: c, args: []string{"--help"}, stdout: stdout, stderr: stderr})
+		}
+	}
+	fmt.Fprintf(stderr, "error: there is no command %q\nhint: commands are %s\n", name, names())
+	return exitUsage
+}
+
+// parse reads flags and other arguments in any order. It returns false with the exit code when
+// the command is over: help was asked for, or the usage is wrong.
+func (c *call) parse(declare func(*flag.FlagSet)) (code int, ok bool) {
+	fs := flag.NewFlagSet(c.name, flag.ContinueOnError)
+	fs.SetOutput(io.Discard)
+	declare(fs)
+	rest := c.args
+	c.args = nil
+	for {
+		err := fs.Parse(rest)
+		if errors.Is(err, flag.ErrHelp) {
+			c.help(fs)
+			return exitDone, false
+		}
+		if err != nil {
+			return c.wrong(err.Error()), false
+		}
+		if fs.NArg() == 0 {
+			return exitDone, true
+		}
+		if n := len(rest) - fs.NArg(); n > 0 && rest[n-1] == "--" {
+			c.args = append(c.args, fs.Args()...)
+			return exitDone, true
+		}
+		c.args = append(c.args, fs.Arg(0))
+		rest = fs.Args()[1:]
+	}
+}
+
+func (c *call) help(fs *flag.FlagSet) {
+	fmt.Fprintf(c.stdout, "usage: bladecard %s %s\n\n%s.\n", c.name, c.command.args, c.does)
+	if c.more != "" {
+		fmt.Fprintf(c.stdout, "\n%s\n", strings.TrimSpace(c.more))
+	}
+	any := false
+	fs.VisitAll(func(f *flag.Flag) {
+		if !any {
+			fmt.Fprint(c.stdout, "\nflags:\n")
+			any = true
+		}
+		dash := "--"
+		if len(f.Name) == 1 {
+			dash = "-"
+		}
+		kind, text := flag.UnquoteUsage(f)
+		if kind != "" {
+			kind = " " + kind
+		}
+		fmt.Fprintf(c.stdout, "  %-16s %s\n", dash+f.Name+kind, text)
+	})
+}
+
+// wrong reports wrong usage.
+func (c *call) wrong(text string) int {
+	fmt.Fprintf(c.stderr, "error: %s\nhint: usage is bladecard %s %s\n", text, c.name, c.command.args)
+	return exitUsage
+}
+
+// fail reports a file that could not be read or written.
+func (c *call) fail(err error) int {
+	fmt.Fprintf(c.stderr, "error: %v\n", err)
+	return exitFile
+}

@@ -1,0 +1,151 @@
+package card
+
+import (
+	"fmt"
+	"strings"
+
+	"bladecard/render/canvas"
+	"bladecard/render/page"
+)
+
+// back lays out the side for setting up: what film to expect, how to tell and what to change,
+// on the left; how the film moves with angle and hardness, on the right; cautions and the log
+// strip at the foot.
+func (m *maker) back(r page.Rect) {
+	const (
+		headMM = 5.0
+		logMM  = 8.0
+		gapMM  = 2.0
+	)
+	m.fit("screen", page.Rect{X: r.X, Y: r.Y, W: r.W, H: headMM}, m.backHead(), 10, BackPT, canvas.Bold, page.Left)
+	m.rule("under the head", r.X, r.Y+headMM+0.5, r.W, 0)
+	top := r.Y + headMM + 1.5
+	foot := m.cautions(r, r.Bottom()-logMM-0.5)
+	m.log(page.Rect{X: r.X, Y: r.Bottom() - logMM, W: r.W, H: logMM})
+	body := page.Rect{X: r.X, Y: top, W: r.W, H: foot - 1 - top}
+	half := (body.W - 2*gapMM) / 2
+	m.text(page.Rect{X: body.X, Y: body.Y, W: half, H: body.H})
+	m.rule("between text and charts", body.X+half+gapMM, body.Y, 0, body.H)
+	right := page.Rect{X: body.X + half + 2*gapMM, Y: body.Y, W: half, H: body.H}
+	const share = 0.56 // of the height for the chart over the angle: it has a scale more
+	m.chartAngle(page.Rect{X: right.X, Y: right.Y, W: right.W, H: share*right.H - 0.5})
+	m.chartHardness(page.Rect{X: right.X, Y: right.Y + share*right.H + 0.5, W: right.W, H: (1-share)*right.H - 0.5})
+}
+
+func (m *maker) backHead() string {
+	return fmt.Sprintf("%s · %s · %s", m.say.T("card.screen", "n", fmt.Sprint(m.screen.Number), "of", fmt.Sprint(m.screen.Of)), m.color(), m.jobLine())
+}
+
+// cautions sets what can hurt across the card, above bottom, and returns its upper edge.
+func (m *maker) cautions(r page.Rect, bottom float64) float64 {
+	if len(m.screen.Cautions) == 0 {
+		return bottom
+	}
+	var parts []string
+	for _, c := range m.screen.Cautions {
+		parts = append(parts, m.say.T("caution."+c))
+	}
+	text := strings.Join(parts, " ") + " " + m.say.T("caution.defer")
+	set := func(y float64) page.Fitted { return page.Paragraph("cautions", r.X, y, r.W, text, plain, 0) }
+	y := bottom - set(0).Bottom
+	m.boxes = append(m.boxes, set(y).Boxes...)
+	m.rule("above the cautions", r.X, y-0.5, r.W, 0)
+	return y - 0.5
+}
+
+// plain is the type of the back.
+var plain = page.Style{Font: canvas.Font{SizePT: BackPT}, Color: canvas.Black}
+
+// line is a line of the back's text column, over as many rows as needed.
+type line struct {
+	name  string
+	text  string
+	bold  bool
+	size  float64
+	space float64 // above, mm
+}
+
+// text sets the text column. Where the room is short, fewer corrections are printed.
+func (m *maker) text(r page.Rect) {
+	const most = 4
+	for n := most; n >= 0; n-- {
+		boxes, bottom := set(r, m.lines(n))
+		if bottom <= r.Bottom() || n == 0 {
+			m.boxes = append(m.boxes, boxes...)
+			return
+		}
+	}
+}
+
+func set(r page.Rect, lines []line) ([]page.Box, float64) {
+	var out []page.Box
+	y := r.Y
+	for _, l := range lines {
+		if l.size > BackPT { // a headline keeps to its row
+			f := page.Fit(l.name, page.Rect{X: r.X, Y: y, W: r.W, H: page.LineHeight(canvas.Font{Face: canvas.Face(l.bold), SizePT: l.size})},
+				l.text, page.Style{Font: canvas.Font{Face: canvas.Face(l.bold), SizePT: l.size}, Color: canvas.Black}, BackPT)
+			out = append(out, f.Boxes...)
+			y = f.Bottom
+			continue
+		}
+		st := plain
+		st.Font = canvas.Font{Face: canvas.Face(l.bold), SizePT: l.size}
+		p := page.Paragraph(l.name, r.X, y+l.space, r.W, l.text, st, 0)
+		out = append(out, p.Boxes...)
+		y = p.Bottom
+	}
+	return out, y
+}
+
+// lines is the text of the back, with at most n corrections each way.
+func (m *maker) lines(n int) []line {
+	s, v := m.screen, m.say
+	out := []line{
+		{"cured film", v.T("card.cured", "value", v.FilmUM(s.CuredUM.Value), "band", v.FilmRange(s.CuredUM.Low, s.CuredUM.High)), true, 11, 0},
+		{"wet film", v.T("card.wet", "value", v.FilmUM(s.WetUM.Value), "band", v.FilmRange(s.WetUM.Low, s.WetUM.High)), false, BackPT, 0},
+		{"target", v.T("card.target", "range", v.FilmRange(s.TargetUM.Low, s.TargetUM.High), "from", v.T("from."+s.TargetUM.From)), false, BackPT, 0},
+	}
+	for i, w := range s.Warnings {
+		out = append(out, line{fmt.Sprintf("warning %d", i+1), v.T("show.warning", "text", w.Text), true, BackPT, 0.6})
+	}
+	out = append(out, line{"wipe test", v.T("card.wipe"), false, BackPT, 0.8})
+	out = append(out, m.corrections("card.too-heavy", -1, n)...)
+	return append(out, m.corrections("card.too-thin", 1, n)...)
+}
+
+// corrections lists the first n changes that thin (sign -1) or thicken (sign 1) the film.
+func (m *maker) corrections(key string, sign float64, n int) []line {
+	var out []line
+	for _, c := range m.screen.Corrections {
+		if len(out) == n || c.DeltaUM*sign <= 0 {
+			continue
+		}
+		text := m.say.T("card.correction", "change", c.Change, "delta", m.say.Signed(c.DeltaUM), "percent", m.say.SignedPercent(c.DeltaPercent))
+		switch {
+		case !c.Clears:
+			text += m.say.T("card.leaves-ink")
+		case !c.KeepsCut:
+			text += m.say.T("card.loses-cut")
+		}
+		out = append(out, line{fmt.Sprintf("%s %d", key, len(out)+1), text, false, BackPT, 0})
+	}
+	if out == nil {
+		return nil
+	}
+	return append([]line{{key, m.say.T(key), true, BackPT, 0.6}}, out...)
+}
+
+// log is the strip to write the measured film on.
+func (m *maker) log(r page.Rect) {
+	m.rule("above the log", r.X, r.Y, r.W, 0)
+	words := []string{"card.log-date", "card.log-comb", "card.log-cured", "card.log-angle", "card.log-strokes", "card.log-name"}
+	w := r.W / float64(len(words))
+	for i, key := range words {
+		x := r.X + float64(i)*w
+		m.fit(key, page.Rect{X: x + 0.5, Y: r.Y + 0.4, W: w - 1, H: 3.2}, m.say.T(key), BackPT, BackPT, canvas.Regular, page.Left)
+		if i > 0 {
+			m.rule(key+" edge", x, r.Y, 0, r.H)
+		}
+	}
+	m.rule("under the log", r.X, r.Bottom(), r.W, 0)
+}

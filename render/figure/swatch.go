@@ -1,0 +1,47 @@
+package figure
+
+import (
+	"fmt"
+	"strconv"
+
+	"bladecard/render/canvas"
+)
+
+// Swatch is a patch of the ink's colour, always outlined so that white shows. Without a
+// colour it is hatched.
+type Swatch struct {
+	Color *canvas.Color
+}
+
+// ParseColor reads #rrggbb.
+func ParseColor(s string) (canvas.Color, error) {
+	if len(s) == 7 && s[0] == '#' {
+		if v, err := strconv.ParseUint(s[1:], 16, 32); err == nil {
+			return canvas.Color{R: uint8(v >> 16), G: uint8(v >> 8), B: uint8(v)}, nil
+		}
+	}
+	return canvas.Color{}, fmt.Errorf("colour %q; accepted is # and six hexadecimal digits, #f7f7f2", s)
+}
+
+// Draw fills r with the patch; the outline lies inside r.
+func (s Swatch) Draw(c canvas.Canvas, r Rect) error {
+	if err := r.check("swatch"); err != nil {
+		return err
+	}
+	const lineMM = 0.35
+	if r.W < 2*lineMM || r.H < 2*lineMM {
+		return noRoom("swatch", r, "the outline alone takes more")
+	}
+	in := Rect{r.X + lineMM/2, r.Y + lineMM/2, r.W - lineMM, r.H - lineMM}
+	if s.Color == nil {
+		c.Draw(rectPath(in.X, in.Y, in.W, in.H), &canvas.White, canvas.Pen{})
+		hatch(c, corners(in), 45, 1.1, ink(0.15))
+	}
+	c.Draw(rectPath(in.X, in.Y, in.W, in.H), s.Color, ink(lineMM))
+	return nil
+}
+
+// corners of r, clockwise on paper.
+func corners(r Rect) []canvas.Point {
+	return []canvas.Point{{X: r.X, Y: r.Y}, {X: r.Right(), Y: r.Y}, {X: r.Right(), Y: r.Bottom()}, {X: r.X, Y: r.Bottom()}}
+}

@@ -1,0 +1,39 @@
+package figure
+
+import "sort"
+
+// thinned keeps n lines: the chosen ones first, and of the others an even choice by their
+// height at the end, the lowest and the highest among them. The order stays.
+func (ch Chart) thinned(n int) Chart {
+	var rest []int
+	keep := map[int]bool{}
+	for i, l := range ch.Lines {
+		if l.Strong && len(keep) < n {
+			keep[i] = true
+		} else if len(l.runs()) > 0 {
+			rest = append(rest, i)
+		}
+	}
+	height := func(i int) float64 {
+		runs := ch.Lines[i].runs()
+		last := runs[len(runs)-1]
+		return last[len(last)-1].Y
+	}
+	sort.SliceStable(rest, func(a, b int) bool { return height(rest[a]) < height(rest[b]) })
+	left := min(n-len(keep), len(rest))
+	for k := range left {
+		at := 0
+		if left > 1 {
+			at = k * (len(rest) - 1) / (left - 1)
+		}
+		keep[rest[at]] = true
+	}
+	lines := make([]Line, 0, n)
+	for i, l := range ch.Lines {
+		if keep[i] {
+			lines = append(lines, l)
+		}
+	}
+	ch.Lines = lines
+	return ch
+}

@@ -1,0 +1,40 @@
+package page_test
+
+import (
+	"bytes"
+	"fmt"
+
+	"bladecard/render/canvas"
+	"bladecard/render/page"
+)
+
+// A card from boxes to paper: place, check, impose, write.
+func Example() {
+	side := func(name string) page.Face {
+		size := page.Card132
+		f := page.Face{Name: name, W: size.W, H: size.H, Safe: page.Rect{X: 5, Y: 13, W: size.W - 10, H: size.H - 18}}
+		bold := page.Style{Font: canvas.Font{Face: canvas.Bold, SizePT: 24}}
+		title := page.Fit("title", page.Rect{X: 5, Y: 14, W: 122, H: 12}, name, bold, 14)
+		f.Boxes = append(f.Boxes, title.Boxes...)
+		f.Boxes = append(f.Boxes, page.Drawing("dot", 5, 40, 30, 10, func(c canvas.Canvas) {
+			c.Text(1, 8, "a dot", canvas.Font{SizePT: 14}, canvas.Black, 0)
+		}))
+		return f
+	}
+	card := page.Card{Front: side("front of 1"), Back: side("back of 1")}
+	for _, f := range []page.Face{card.Front, card.Back} {
+		fmt.Println(f.Name, page.Check(f, page.Rules{SmallestPT: 14}))
+	}
+	sheets, err := page.Impose(page.A4, page.Card132, []page.Card{card}, page.Options{Flip: page.LongEdge})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	var out bytes.Buffer
+	err = page.Write(&out, page.Meta{Title: "one card", Language: "en"}, sheets)
+	fmt.Println(len(sheets), "pages", out.Len() > 0, err)
+	// Output:
+	// front of 1 []
+	// back of 1 []
+	// 2 pages true <nil>
+}

@@ -1,0 +1,184 @@
+package page
+
+import (
+	"math"
+	"strings"
+
+	"bladecard/render/canvas"
+
+	"golang.org/x/text/unicode/norm"
+)
+
+// Style is how text looks.
+type Style struct {
+	Font  canvas.Font
+	Color canvas.Color
+	Align Align
+}
+
+// Fitted is the outcome of a fit: the boxes, a line each, and what it took.
+type Fitted struct {
+	Boxes  []Box
+	SizePT float64
+	Bottom float64 // lower edge of the last line, mm
+	Cut    bool    // text was left out, an ellipsis stands for it
+}
+
+// Fit sets s into r: on one line, shrunk as far as smallestPT; else on two lines, as large as
+// r allows; else cut with an ellipsis, which Cut reports. The lines stand in the middle of r's
+// height.
+func Fit(name string, r Rect, s string, st Style, smallestPT float64) Fitted {
+	smallestPT = max(smallestPT, 1)
+	if s = squash(s); s == "" {
+		return Fitted{SizePT: st.Font.SizePT, Bottom: r.Y}
+	}
+	one := sizeFor(st.Font, r.H, 1, r.W, s)
+	if one >= smallestPT {
+		return stack(name, r, []string{s}, st, one, false)
+	}
+	a, b := halve(s, st.Font)
+	if b != "" {
+		if two := min(sizeFor(st.Font, r.H, 2, r.W, a), sizeFor(st.Font, r.H, 2, r.W, b)); two >= smallestPT {
+			return stack(name, r, []string{a, b}, st, two, false)
+		}
+	}
+	f := canvas.Font{Face: st.Font.Face, SizePT: smallestPT}
+	rows := max(1, min(2, int((r.H+0.001)/LineHeight(f))))
+	lines := Wrap(s, f, r.W)
+	cut := len(lines) > rows
+	if cut {
+		lines = cutRows(lines, rows, f, r.W)
+	}
+	return stack(name, r, lines, st, smallestPT, cut)
+}
+
+// Paragraph wraps s at st's size into rows from x, y downward, w wide. At most maxRows are
+// set (0: all); the last then ends in an ellipsis and Cut is true. A newline starts a new row.
+func Paragraph(name string, x, y, w float64, s string, st Style, maxRows int) Fitted {
+	var lines []string
+	for _, run := range strings.Split(s, "\n") {
+		if run = squash(run); run != "" {
+			lines = append(lines, Wrap(run, st.Font, w)...)
+		}
+	}
+	cut := maxRows > 0 && len(lines) > maxRows
+	if cut {
+		lines = cutRows(lines, maxRows, st.Font, w)
+	}
+	h := float64(len(lines)) * LineHeight(st.Font)
+	return stack(name, Rect{x, y, w, h}, lines, st, st.Font.SizePT, cut)
+}
+
+// Wrap breaks s into lines no wider than w mm, at spaces but not at no-break spaces; a word wider than w is broken
+// between letters. There is always at least one letter a line.
+func Wrap(s string, f canvas.Font, w float64) []string {
+	var lines []string
+	line := ""
+	for _, word := range words(s) {
+		if try := joinNonEmpty(" ", line, word); Width(try, f) <= w {
+			line = try
+			continue
+		}
+		if line != "" {
+			lines = append(lines, line)
+		}
+		for Width(word, f) > w {
+			head := longestPrefix(word, "", f, w)
+			if len(head) == len(word) {
+				break
+			}
+			lines = append(lines, head)
+			word = word[len(head):]
+		}
+		line = word
+	}
+	if line != "" {
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+// Cut shortens s to w mm with an ellipsis at its end, and tells whether it had to.
+func Cut(s string, f canvas.Font, w float64) (string, bool) {
+	s = norm.NFC.String(s)
+	if Width(s, f) <= w {
+		return s, false
+	}
+	return strings.TrimRight(longestPrefix(s, "…", f, w), " ") + "…", true
+}
+
+// longestPrefix is the longest start of s, one letter at least, that with tail is no wider
+// than w.
+func longestPrefix(s, tail string, f canvas.Font, w float64) string {
+	end := 0
+	for i, r := range s {
+		next := i + len(string(r))
+		if next > len(s) { // an invalid byte reads as a longer rune
+			next = len(s)
+		}
+		if end > 0 && Width(s[:next]+tail, f) > w {
+			break
+		}
+		end = next
+	}
+	return s[:end]
+}
+
+// cutRows keeps the first rows and ends the last with an ellipsis.
+func cutRows(lines []string, rows int, f canvas.Font, w float64) []string {
+	out := append([]string(nil), lines[:rows]...)
+	last := out[rows-1]
+	if Width(last+"…", f) <= w {
+		out[rows-1] = last + "…"
+	} else {
+		out[rows-1] = strings.TrimRight(longestPrefix(last, "…", f, w), " ") + "…"
+	}
+	return out
+}
+
+// halve breaks s at the space that leaves the shortest longer line; b is empty if there is none.
+func halve(s string, f canvas.Font) (a, b string) {
+	best := math.Inf(1)
+	for i, r := range s {
+		if r != ' ' {
+			continue
+		}
+		if w := max(Width(s[:i], f), Width(s[i+1:], f)); w < best {
+			best, a, b = w, s[:i], s[i+1:]
+		}
+	}
+	return a, b
+}
+
+// sizeFor is the largest size up to f's at which s is no wider than w and rows of it no higher
+// than h, in steps of 0.1 pt.
+func sizeFor(f canvas.Font, h float64, rows int, w float64, s string) float64 {
+	size := min(f.SizePT, h/float64(rows)/(canvas.Ascent+canvas.Descent)/canvas.MMPerPT)
+	if at := Width(s, f); at > 0 {
+		size = min(size, f.SizePT*w/at)
+	}
+	return math.Floor(size*10+1e-9) / 10
+}
+
+func squash(s string) string { return strings.Join(words(s), " ") }
+
+// words splits s at spaces, tabs and newlines, not at no-break spaces: those keep a figure and
+// its unit on one line.
+func words(s string) []string {
+	return strings.FieldsFunc(norm.NFC.String(s), func(r rune) bool {
+		return r == ' ' || r == '\t' || r == '\n' || r == '\r'
+	})
+}
+
+// stack places lines under each other in the middle of r's height, a box a line.
+func stack(name string, r Rect, lines []string, st Style, sizePT float64, cut bool) Fitted {
+	f := canvas.Font{Face: st.Font.Face, SizePT: sizePT}
+	h := LineHeight(f)
+	y := r.Y + (r.H-float64(len(lines))*h)/2
+	out := Fitted{SizePT: sizePT, Bottom: y + float64(len(lines))*h, Cut: cut}
+	for _, s := range lines {
+		out.Boxes = append(out.Boxes, Text(name, r.X, y, r.W, h, s, f, st.Color, st.Align))
+		y += h
+	}
+	return out
+}

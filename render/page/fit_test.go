@@ -1,0 +1,141 @@
+package page
+
+import (
+	"strings"
+	"testing"
+
+	"bladecard/render/canvas"
+
+	"pgregory.net/rapid"
+)
+
+func texts(f Fitted) []string {
+	var out []string
+	for _, b := range f.Boxes {
+		out = append(out, b.Text)
+	}
+	return out
+}
+
+func TestFit(t *testing.T) {
+	st := Style{Font: canvas.Font{SizePT: 20}}
+	for _, c := range []struct {
+		name, in string
+		w, h     float64
+		want     []string
+		size     float64 // 0: below 20, 14 or more
+		cut      bool
+	}{
+		{"as it is", "Front", 60, 10, []string{"Front"}, 20, false},
+		{"shrunk", "Lakeside regatta crew", 60, 10, []string{"Lakeside regatta crew"}, 0, false},
+		{"two lines", "Lakeside regatta crew shirts 2026", 60, 17, []string{"Lakeside regatta", "crew shirts 2026"}, 20, false},
+		{"cut on one line", "Lakeside regatta crew shirts 2026", 60, 10, []string{"Lakeside regatta crew…"}, 14, true},
+		{"cut on two lines", strings.Repeat("regatta ", 12), 60, 17, []string{"regatta regatta regatta", "regatta regatta regatta…"}, 14, true},
+		{"one long word", strings.Repeat("regatta", 6), 60, 17, nil, 14, false},
+		{"spaces and tabs", "  Front \t left ", 60, 10, []string{"Front left"}, 20, false},
+		{"nothing", "  ", 60, 10, nil, 20, false},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			got := Fit("title", Rect{5, 5, c.w, c.h}, c.in, st, 14)
+			if c.want != nil && strings.Join(texts(got), "|") != strings.Join(c.want, "|") {
+				t.Errorf("lines %q, want %q", texts(got), c.want)
+			}
+			if got.Cut != c.cut {
+				t.Errorf("cut %v, want %v", got.Cut, c.cut)
+			}
+			if c.size == 0 && !(got.SizePT >= 14 && got.SizePT < 20) || c.size != 0 && got.SizePT != c.size {
+				t.Errorf("size %v, want %v", got.SizePT, c.size)
+			}
+		})
+	}
+}
+
+// Whatever the words, a fit that was not cut holds all of them, and every line passes Check.
+func TestFitHolds(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := rapid.StringMatching(`[A-Za-zÄÖŻ0-9/%µ ]{0,80}`).Draw(t, "s")
+		w := rapid.Float64Range(20, 150).Draw(t, "w")
+		h := rapid.Float64Range(6, 30).Draw(t, "h")
+		face := canvas.Face(rapid.Bool().Draw(t, "bold"))
+		got := Fit("fit", Rect{5, 5, w, h}, s, Style{Font: canvas.Font{Face: face, SizePT: 24}}, 14)
+		f := Face{Name: "fit", W: w + 10, H: h + 10, Safe: Rect{5, 5, w, h}, Boxes: got.Boxes}
+		if errs := Check(f, Rules{SmallestPT: 14}); len(errs) > 0 {
+			t.Fatal(errorsText(errs))
+		}
+		strip := strings.NewReplacer(" ", "", "…", "")
+		have, want := strip.Replace(strings.Join(texts(got), "")), strip.Replace(s)
+		if !got.Cut && have != want || !strings.HasPrefix(want, have) {
+			t.Fatalf("%q became %q, cut %v", s, texts(got), got.Cut)
+		}
+	})
+}
+
+func TestWrapKeepsEveryLetter(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := rapid.StringMatching(`[a-zé ]{0,120}`).Draw(t, "s")
+		w := rapid.Float64Range(8, 80).Draw(t, "w")
+		lines := Wrap(s, small, w)
+		for _, l := range lines {
+			if Width(l, small) > w+1e-9 {
+				t.Fatalf("line %q is wider than %v", l, w)
+			}
+		}
+		if strings.ReplaceAll(strings.Join(lines, ""), " ", "") != strings.ReplaceAll(s, " ", "") {
+			t.Fatalf("%q became %q", s, lines)
+		}
+	})
+}
+
+// A column narrower than a letter still ends, one letter a line; invalid bytes do not panic.
+func TestWrapEnds(t *testing.T) {
+	if got := Wrap("abc", small, 0.1); strings.Join(got, "|") != "a|b|c" {
+		t.Errorf("got %q", got)
+	}
+	if got := strings.Join(Wrap("a\xff\xfeb", small, 0.1), ""); got != "a\xff\xfeb" {
+		t.Errorf("got %q", got)
+	}
+}
+
+func TestNoBreakSpaceKeepsFigureAndUnit(t *testing.T) {
+	w := Width("the film stays 45", small)
+	if got := Wrap("the film stays 45\u00a0µm", small, w); strings.Join(got, "|") != "the film stays|45\u00a0µm" {
+		t.Errorf("got %q", got)
+	}
+	if got := Wrap("the film stays 45 µm", small, w); strings.Join(got, "|") != "the film stays 45|µm" {
+		t.Errorf("got %q", got)
+	}
+	if bad := Missing("45\u00a0µm 1\u202f000"); len(bad) > 0 {
+		t.Errorf("missing %U", bad)
+	}
+}
+
+func TestParagraph(t *testing.T) {
+	st := Style{Font: small}
+	whole := Paragraph("p", 5, 10, 50, "one two three four five six seven eight\nnine", st, 0)
+	lines := texts(whole)
+	if len(lines) < 3 || lines[len(lines)-1] != "nine" || whole.Cut {
+		t.Fatalf("lines %q, cut %v", lines, whole.Cut)
+	}
+	pitch := (canvas.Ascent + canvas.Descent) * 9 * canvas.MMPerPT
+	for i, b := range whole.Boxes {
+		if !near(b.Y, 10+float64(i)*pitch) {
+			t.Errorf("row %d is at %v", i, b.Y)
+		}
+	}
+	if !near(whole.Bottom, 10+float64(len(lines))*pitch) {
+		t.Errorf("bottom %v", whole.Bottom)
+	}
+	short := Paragraph("p", 5, 10, 50, "one two three four five six seven eight nine", st, 1)
+	if got := texts(short); len(got) != 1 || !strings.HasSuffix(got[0], "…") || !short.Cut || Width(got[0], small) > 50 {
+		t.Errorf("lines %q, cut %v", got, short.Cut)
+	}
+}
+
+func TestCut(t *testing.T) {
+	if s, cut := Cut("regatta", small, 50); s != "regatta" || cut {
+		t.Errorf("got %q, %v", s, cut)
+	}
+	if s, cut := Cut("regatta crew", small, 12); !cut || !strings.HasSuffix(s, "…") || Width(s, small) > 12 {
+		t.Errorf("got %q, %v, %v mm", s, cut, Width(s, small))
+	}
+}

@@ -1,0 +1,228 @@
+package page
+
+import (
+	"fmt"
+	"strings"
+)
+
+// Paper is a sheet in the office printer, upright.
+type Paper struct {
+	Name string
+	W, H float64 // mm
+}
+
+// The papers.
+var (
+	A4     = Paper{"a4", 210, 297}
+	Letter = Paper{"letter", 215.9, 279.4}
+)
+
+// Size is a card size and how it lies on a sheet.
+type Size struct {
+	Name       string
+	W, H       float64 // trim, mm
+	Cols, Rows int     // on a sheet
+	Landscape  bool    // the sheet lies on its long edge
+}
+
+// The card sizes. All go on A4 and on Letter.
+var (
+	Card132 = Size{"132x96", 132, 96, 2, 2, true}
+	Card148 = Size{"148x105", 148, 105, 1, 2, false}
+	Card6x4 = Size{"6x4", 152.4, 101.6, 1, 2, false}
+)
+
+// Sizes are the card sizes offered.
+var Sizes = []Size{Card132, Card148, Card6x4}
+
+// Card is the two sides of a card. A back without boxes stays blank.
+type Card struct{ Front, Back Face }
+
+// Flip is the edge of the sheet about which the printer turns it.
+type Flip int
+
+// The flip edges.
+const (
+	LongEdge Flip = iota
+	ShortEdge
+)
+
+// EdgeMM is the strip along the sheet's edges that office printers leave white (common
+// practice: 4.2 mm, with some to spare).
+const EdgeMM = 5.0
+
+// maxOffsetMM bounds the shift of the back: a duplexer that is further off needs a mechanic.
+const maxOffsetMM = 5.0
+
+// Options are what Impose needs besides the cards.
+type Options struct {
+	Single bool // one card a page of the card's size, front then back, no marks, no notes
+	Flip   Flip
+	// BackDX and BackDY shift what is on the back page right and down, as one looks at the
+	// printed page, in mm.
+	BackDX, BackDY float64
+	// Words for the sheet margin, small: what is printed, and which edge to flip about.
+	// A word that is too long for the margin is cut.
+	Title, FlipNote, FrontNote, BackNote string
+}
+
+// Sheet is one printed page: its cards, marks and notes, all in mm of that page.
+type Sheet struct {
+	W, H   float64
+	Back   bool
+	Number int  // sheet of paper, from 1
+	Turned bool // the page's content is turned by half a turn
+	Cards  []Placed
+	Marks  []Mark
+	Notes  []Box // in the page before it is turned
+}
+
+// Placed is one side of a card on a sheet.
+type Placed struct {
+	Index int  // of the card in the list that was handed in
+	Trim  Rect // where it is cut, on the printed page
+	Face  Face
+}
+
+// Mark is a crop mark: a line from X1, Y1 to X2, Y2 on the printed page.
+type Mark struct{ X1, Y1, X2, Y2 float64 }
+
+// Pages makes every face a page of its own size.
+func Pages(faces ...Face) []Sheet {
+	var out []Sheet
+	for i, f := range faces {
+		out = append(out, Sheet{W: f.W, H: f.H, Number: i + 1,
+			Cards: []Placed{{Index: i, Trim: Rect{0, 0, f.W, f.H}, Face: f}}})
+	}
+	return out
+}
+
+// Impose places cards on sheets: front page, back page, front page, ... It is an error if the
+// size does not go on the paper, if a face has another size, or if the offset is too large.
+func Impose(paper Paper, size Size, cards []Card, o Options) ([]Sheet, error) {
+	for i, c := range cards {
+		for _, f := range []Face{c.Front, c.Back} {
+			if !near(f.W, size.W) || !near(f.H, size.H) {
+				return nil, fmt.Errorf("card %d, face %q: size is %g x %g mm; %g x %g mm is accepted", i+1, f.Name, f.W, f.H, size.W, size.H)
+			}
+		}
+	}
+	for _, d := range []float64{o.BackDX, o.BackDY} {
+		if !(d >= -maxOffsetMM && d <= maxOffsetMM) {
+			return nil, fmt.Errorf("back offset is %v mm; %g to %g mm is accepted", d, -maxOffsetMM, maxOffsetMM)
+		}
+	}
+	if o.Single {
+		return singles(cards, o), nil
+	}
+	g, err := newGrid(paper, size)
+	if err != nil {
+		return nil, err
+	}
+	per := size.Cols * size.Rows
+	of := (len(cards) + per - 1) / per
+	var out []Sheet
+	for n := range of {
+		from := n * per
+		here := cards[from:min(from+per, len(cards))]
+		front, back := g.sheet(false, n+1, of, o), g.sheet(true, n+1, of, o)
+		for i, c := range here {
+			front.Cards = append(front.Cards, Placed{from + i, g.front(i), c.Front})
+			back.Cards = append(back.Cards, Placed{from + i, g.back(i, o), c.Back})
+		}
+		out = append(out, front, back)
+	}
+	return out, nil
+}
+
+// singles makes a page a side. Turn and offset belong to sheets: a single page has neither.
+func singles(cards []Card, o Options) []Sheet {
+	var out []Sheet
+	for i, c := range cards {
+		trim := Rect{0, 0, c.Front.W, c.Front.H}
+		out = append(out,
+			Sheet{W: trim.W, H: trim.H, Number: i + 1, Cards: []Placed{{i, trim, c.Front}}},
+			Sheet{W: trim.W, H: trim.H, Number: i + 1, Back: true, Cards: []Placed{{i, trim, c.Back}}})
+	}
+	return out
+}
+
+// grid is the block of cards, centred on the sheet.
+type grid struct {
+	w, h float64 // sheet
+	size Size
+	x, y float64 // block's corner
+}
+
+func newGrid(paper Paper, size Size) (grid, error) {
+	if size.Cols < 1 || size.Rows < 1 || !(size.W > 0 && size.H > 0) {
+		return grid{}, fmt.Errorf("card size %q is %g x %g mm, %d x %d a sheet; accepted are %s", size.Name, size.W, size.H, size.Cols, size.Rows, sizeNames())
+	}
+	g := grid{w: paper.W, h: paper.H, size: size}
+	if size.Landscape {
+		g.w, g.h = g.h, g.w
+	}
+	g.x = (g.w - float64(size.Cols)*size.W) / 2
+	g.y = (g.h - float64(size.Rows)*size.H) / 2
+	if !(g.x >= EdgeMM+markGapMM+markLeastMM && g.y >= EdgeMM+markGapMM+markLeastMM) {
+		return grid{}, fmt.Errorf("paper %q leaves %.1f and %.1f mm around %d x %d cards of %s; %.1f mm is the least for crop marks",
+			paper.Name, g.x, g.y, size.Cols, size.Rows, size.Name, EdgeMM+markGapMM+markLeastMM)
+	}
+	return g, nil
+}
+
+func sizeNames() string {
+	var names []string
+	for _, s := range Sizes {
+		names = append(names, s.Name)
+	}
+	return strings.Join(names, ", ")
+}
+
+// turned tells whether the flip turns the sheet about its horizontal axis.
+func (g grid) turned(f Flip) bool { return (g.w > g.h) == (f == LongEdge) }
+
+func (g grid) front(i int) Rect {
+	col, row := i%g.size.Cols, i/g.size.Cols
+	return Rect{g.x + float64(col)*g.size.W, g.y + float64(row)*g.size.H, g.size.W, g.size.H}
+}
+
+// back is the trim behind card i on the printed back page.
+func (g grid) back(i int, o Options) Rect {
+	r := g.front(i)
+	r.X = g.w - r.Right() // columns reversed, same row
+	if g.turned(o.Flip) {
+		r = g.turn(r)
+	}
+	r.X += o.BackDX
+	r.Y += o.BackDY
+	return r
+}
+
+// turn gives where a rectangle lies after half a turn of the page.
+func (g grid) turn(r Rect) Rect {
+	r.X, r.Y = g.w-r.Right(), g.h-r.Bottom()
+	return r
+}
+
+func (g grid) sheet(back bool, number, of int, o Options) Sheet {
+	s := Sheet{W: g.w, H: g.h, Back: back, Number: number, Turned: back && g.turned(o.Flip)}
+	dx, dy := 0.0, 0.0
+	if back {
+		dx, dy = o.BackDX, o.BackDY
+	}
+	block := g.block(dx, dy)
+	s.Marks = marks(block, g)
+	if s.Turned { // notes are in the page before it is turned
+		block = g.turn(block)
+	}
+	s.Notes = g.notes(block, o, back, number, of)
+	return s
+}
+
+// block is the block of cards, shifted.
+func (g grid) block(dx, dy float64) Rect {
+	return Rect{g.x + dx, g.y + dy, float64(g.size.Cols) * g.size.W, float64(g.size.Rows) * g.size.H}
+}
+
+func near(a, b float64) bool { return a-b < 0.01 && b-a < 0.01 }

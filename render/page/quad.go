@@ -1,0 +1,96 @@
+package page
+
+import (
+	"math"
+
+	"bladecard/render/canvas"
+)
+
+// quad is a rectangle that may stand at an angle, corners in order.
+type quad [4]canvas.Point
+
+// textQuad is the ink of a placed text.
+func textQuad(t PlacedText) quad {
+	above, below := ink(t.Text, t.Font)
+	w := Width(t.Text, t.Font)
+	sin, cos := math.Sincos(t.AngleDeg * math.Pi / 180)
+	at := func(along, up float64) canvas.Point { // y points down on paper
+		return canvas.Point{X: t.At.X + along*cos - up*sin, Y: t.At.Y - along*sin - up*cos}
+	}
+	return quad{at(0, above), at(w, above), at(w, -below), at(0, -below)}
+}
+
+func rectQuad(r Rect) quad {
+	return quad{{X: r.X, Y: r.Y}, {X: r.Right(), Y: r.Y}, {X: r.Right(), Y: r.Bottom()}, {X: r.X, Y: r.Bottom()}}
+}
+
+// overlap tells by how much two quads overlap at least, in mm: the smallest shift that parts
+// them along one of their sides' normals, 0 or less if they are apart.
+func (q quad) overlap(o quad) float64 {
+	least := math.Inf(1)
+	for _, s := range []quad{q, o} {
+		for i := range 2 {
+			dx, dy := s[i+1].X-s[i].X, s[i+1].Y-s[i].Y
+			n := math.Hypot(dx, dy)
+			if n == 0 {
+				return 0
+			}
+			a0, a1 := q.span(-dy/n, dx/n)
+			b0, b1 := o.span(-dy/n, dx/n)
+			least = min(least, min(a1-b0, b1-a0))
+		}
+	}
+	return least
+}
+
+func (q quad) span(nx, ny float64) (lo, hi float64) {
+	lo, hi = math.Inf(1), math.Inf(-1)
+	for _, p := range q {
+		d := p.X*nx + p.Y*ny
+		lo, hi = min(lo, d), max(hi, d)
+	}
+	return lo, hi
+}
+
+// bounds is the upright rectangle around the quad.
+func (q quad) bounds() Rect {
+	x0, x1 := q.span(1, 0)
+	y0, y1 := q.span(0, 1)
+	return Rect{x0, y0, x1 - x0, y1 - y0}
+}
+
+// pathBounds is the upright rectangle around a path with its pen; curves are sampled. ok is
+// false for an empty path.
+func pathBounds(p canvas.Path, pen canvas.Pen) (r Rect, ok bool) {
+	x0, y0, x1, y1 := math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)
+	add := func(x, y float64) {
+		x0, y0, x1, y1 = min(x0, x), min(y0, y), max(x1, x), max(y1, y)
+	}
+	var last canvas.Point
+	for _, q := range p.Pieces {
+		switch q.Op {
+		case 'Z':
+			continue
+		case 'C':
+			const steps = 16
+			for i := 1; i < steps; i++ {
+				t := float64(i) / steps
+				u := 1 - t
+				a, b, c, d := u*u*u, 3*u*u*t, 3*u*t*t, t*t*t
+				add(a*last.X+b*q.A.X+c*q.B.X+d*q.P.X, a*last.Y+b*q.A.Y+c*q.B.Y+d*q.P.Y)
+			}
+		}
+		add(q.P.X, q.P.Y)
+		last = q.P
+	}
+	if x1 < x0 {
+		return Rect{}, false
+	}
+	h := pen.WidthMM / 2
+	return Rect{x0 - h, y0 - h, x1 - x0 + 2*h, y1 - y0 + 2*h}, true
+}
+
+// beyond is how far r reaches out of outer, in mm; 0 or less if it does not.
+func (r Rect) beyond(outer Rect) float64 {
+	return max(outer.X-r.X, outer.Y-r.Y, r.Right()-outer.Right(), r.Bottom()-outer.Bottom())
+}

@@ -1,0 +1,103 @@
+package page
+
+import (
+	"slices"
+
+	"bladecard/render/canvas"
+
+	"golang.org/x/text/unicode/norm"
+)
+
+// Art is a recorded drawing: its pieces in the order in which they were drawn.
+type Art []Op
+
+// Op is one piece of a drawing: a path, or a text if Text is not nil.
+type Op struct {
+	Path canvas.Path
+	Fill *canvas.Color
+	Pen  canvas.Pen
+	Text *PlacedText
+}
+
+// PlacedText is a text inside a drawing, its baseline's left end at At, turned
+// counterclockwise by AngleDeg.
+type PlacedText struct {
+	At       canvas.Point
+	Text     string
+	Font     canvas.Font
+	Color    canvas.Color
+	AngleDeg float64
+}
+
+// Record runs draw once and keeps what it drew.
+func Record(draw func(canvas.Canvas)) Art {
+	var r recorder
+	if draw != nil {
+		draw(&r)
+	}
+	return r.art
+}
+
+// Play draws the recorded pieces on c.
+func (a Art) Play(c canvas.Canvas) {
+	for _, op := range a {
+		if t := op.Text; t != nil {
+			c.Text(t.At.X, t.At.Y, t.Text, t.Font, t.Color, t.AngleDeg)
+		} else {
+			c.Draw(op.Path, op.Fill, op.Pen)
+		}
+	}
+}
+
+// Texts lists the texts of the drawing.
+func (a Art) Texts() []PlacedText {
+	var out []PlacedText
+	for _, op := range a {
+		if op.Text != nil {
+			out = append(out, *op.Text)
+		}
+	}
+	return out
+}
+
+type recorder struct{ art Art }
+
+func (r *recorder) Draw(p canvas.Path, fill *canvas.Color, pen canvas.Pen) {
+	op := Op{Path: canvas.Path{Pieces: slices.Clone(p.Pieces)}, Pen: pen}
+	op.Pen.DashMM = slices.Clone(pen.DashMM)
+	if fill != nil {
+		c := *fill
+		op.Fill = &c
+	}
+	r.art = append(r.art, op)
+}
+
+func (r *recorder) Text(x, y float64, s string, f canvas.Font, c canvas.Color, angleDeg float64) {
+	r.art = append(r.art, Op{Text: &PlacedText{canvas.Point{X: x, Y: y}, norm.NFC.String(s), f, c, angleDeg}})
+}
+
+func (r *recorder) TextWidth(s string, f canvas.Font) float64 { return Width(s, f) }
+
+// At returns a canvas that draws on c with its corner at x, y.
+func At(c canvas.Canvas, x, y float64) canvas.Canvas { return shifted{c, x, y} }
+
+type shifted struct {
+	on   canvas.Canvas
+	x, y float64
+}
+
+func (s shifted) Draw(p canvas.Path, fill *canvas.Color, pen canvas.Pen) {
+	moved := canvas.Path{Pieces: make([]canvas.Piece, len(p.Pieces))}
+	for i, q := range p.Pieces {
+		moved.Pieces[i] = canvas.Piece{Op: q.Op, A: s.move(q.A), B: s.move(q.B), P: s.move(q.P)}
+	}
+	s.on.Draw(moved, fill, pen)
+}
+
+func (s shifted) Text(x, y float64, t string, f canvas.Font, c canvas.Color, angleDeg float64) {
+	s.on.Text(x+s.x, y+s.y, t, f, c, angleDeg)
+}
+
+func (s shifted) TextWidth(t string, f canvas.Font) float64 { return s.on.TextWidth(t, f) }
+
+func (s shifted) move(p canvas.Point) canvas.Point { return canvas.Point{X: p.X + s.x, Y: p.Y + s.y} }

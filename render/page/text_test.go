@@ -1,0 +1,110 @@
+package page
+
+import (
+	"bytes"
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"bladecard/render/canvas"
+
+	"github.com/go-pdf/fpdf"
+)
+
+func TestMissing(t *testing.T) {
+	for _, c := range []struct {
+		in   string
+		want []rune
+	}{
+		{"", nil},
+		{"65/90/65 · 20 µm · 20 μm · 30° · 1½ · m² · → ✓ ≥ ±", nil},
+		{"Łódź Żółć Ñandú Thuyền Ứng dụng", nil},
+		{"e\u0301 composed", nil}, // NFC makes it é
+		{"Привет Ωμέγα", nil},     // scripts that need no shaping
+		{"漢字", []rune{'漢', '字'}},  // no glyph
+		{"شعار", []rune("شعار")},  // needs shaping
+		{"😀 x 😀", []rune{'😀'}},    // above U+FFFF, named once
+		{"a\nb\tc\x00", []rune{'\n', '\t', 0}},
+		{"q\u0307", []rune{0x307}}, // no composed form
+		{"а\u0483", []rune{0x483}},
+		{"\u200bx\u00ad", []rune{0x200B, 0xAD}},
+		{"\uffff\ufffe", []rune{0xFFFF, 0xFFFE}},
+		{"a\xffb", []rune{0xFFFD}},
+	} {
+		if got := Missing(c.in); !slices.Equal(got, c.want) {
+			t.Errorf("Missing(%q) = %U, want %U", c.in, got, c.want)
+		}
+		clean, err := Clean(c.in)
+		if (err == nil) != (len(c.want) == 0) {
+			t.Errorf("Clean(%q) = %q, %v", c.in, clean, err)
+		}
+	}
+	if got, err := Clean("e\u0301"); got != "é" || err != nil {
+		t.Errorf("Clean does not compose: %q, %v", got, err)
+	}
+	if _, err := Clean("a 漢"); err == nil || !strings.Contains(err.Error(), "U+6F22") {
+		t.Errorf("the error does not name the rune: %v", err)
+	}
+}
+
+// Layout and PDF must advance alike: the library's own widths are the reference, rune by rune.
+func TestWidthIsThatOfThePDF(t *testing.T) {
+	set := fonts()
+	if set.err != nil {
+		t.Fatal(set.err)
+	}
+	for i, style := range []string{"", "B"} {
+		pdf := fpdf.New("P", "mm", "A4", "")
+		pdf.AddUTF8FontFromBytes(family, style, bytes.Clone(set.ttf[i]))
+		pdf.SetFont(family, style, 10)
+		f := canvas.Font{Face: canvas.Face(i == 1), SizePT: 10}
+		if n := len(set.metrics[i]); n < 1500 {
+			t.Errorf("face %d has %d runes only", i, n)
+		}
+		for r := range set.metrics[i] {
+			mine := float64(set.metrics[i][r].width) / 1000 * f.SizePT * canvas.MMPerPT
+			if theirs := pdf.GetStringWidth(string(r)); math.Abs(mine-theirs) > 1e-9 {
+				t.Fatalf("face %d: %U is %v mm here, %v mm in the PDF", i, r, mine, theirs)
+			}
+		}
+		if err := pdf.Error(); err != nil {
+			t.Fatal(err)
+		}
+	}
+}
+
+func TestBothFacesHaveTheSameRunes(t *testing.T) {
+	set := fonts()
+	for i := range 2 {
+		for r := range set.metrics[i] {
+			if _, ok := set.metrics[1-i][r]; !ok {
+				t.Errorf("%U is in face %d only", r, i)
+			}
+		}
+	}
+}
+
+// The rows of type must hold accents on capitals: Ascent and Descent are promises about the font.
+func TestInkStaysInTheRow(t *testing.T) {
+	for _, face := range []canvas.Face{canvas.Regular, canvas.Bold} {
+		f := canvas.Font{Face: face, SizePT: 100}
+		above, below := ink("ÁÂÑŻÖÅÇĘgjpqyQ|", f)
+		em := f.SizePT * canvas.MMPerPT
+		if above > canvas.Ascent*em || below > canvas.Descent*em {
+			t.Errorf("face %v: ink %.3f above, %.3f below, of an em", face, above/em, below/em)
+		}
+		if above < 0.85*em || below < 0.2*em {
+			t.Errorf("face %v: ink %.3f above, %.3f below, of an em: too small to be true", face, above/em, below/em)
+		}
+	}
+}
+
+func TestReadMetricsRefusesDamage(t *testing.T) {
+	whole := fonts().ttf[0]
+	for _, cut := range []int{0, 3, 11, 40, 200, len(whole) / 2} {
+		if _, err := readMetrics(bytes.Clone(whole[:cut]), printable); err == nil {
+			t.Errorf("a font cut at byte %d is read without an error", cut)
+		}
+	}
+}

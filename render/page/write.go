@@ -1,0 +1,188 @@
+package page
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"regexp"
+	"time"
+
+	"bladecard/render/canvas"
+
+	"github.com/go-pdf/fpdf"
+)
+
+// Meta is what a document says of itself.
+type Meta struct {
+	Title, Author, Subject string
+	Language               string    // "en", "en-GB"; empty: not stated
+	Date                   time.Time // of creation; zero: 1 January 2000
+}
+
+var (
+	epoch   = time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)
+	langTag = regexp.MustCompile(`^[A-Za-z]{2,8}(-[A-Za-z0-9]{1,8})*$`)
+)
+
+// Write draws the sheets, a page each, and writes the PDF. Nothing is written if anything is
+// wrong; the error names the face and the box.
+func Write(w io.Writer, m Meta, sheets []Sheet) error {
+	if len(sheets) == 0 {
+		return fmt.Errorf("document %q has no page", m.Title)
+	}
+	if err := checkSheets(sheets); err != nil {
+		return err
+	}
+	pdf, err := newDocument(m)
+	if err != nil {
+		return err
+	}
+	for i, s := range sheets {
+		if err := drawSheet(pdf, s); err != nil {
+			return fmt.Errorf("page %d: %w", i+1, err)
+		}
+	}
+	var out bytes.Buffer
+	if err := guard(fmt.Sprintf("document %q", m.Title), func() error { return pdf.Output(&out) }); err != nil {
+		return err
+	}
+	_, err = w.Write(out.Bytes())
+	return err
+}
+
+func checkSheets(sheets []Sheet) error {
+	for i, s := range sheets {
+		if !(s.W >= 10 && s.W <= farMM/2 && s.H >= 10 && s.H <= farMM/2) {
+			return fmt.Errorf("page %d: size is %v x %v mm; 10 to %d mm is accepted", i+1, s.W, s.H, farMM/2)
+		}
+		for _, k := range s.Marks {
+			if err := checkNumbers("crop mark", k.X1, k.Y1, k.X2, k.Y2); err != nil {
+				return fmt.Errorf("page %d: %w", i+1, err)
+			}
+		}
+		for _, b := range s.Notes {
+			if err := checkBox(b); err != nil {
+				return fmt.Errorf("page %d: %s: %w", i+1, b.Name, err)
+			}
+		}
+		for _, p := range s.Cards {
+			if err := checkNumbers("place", p.Trim.X, p.Trim.Y, p.Trim.W, p.Trim.H); err != nil {
+				return fmt.Errorf("page %d: face %q: %w", i+1, p.Face.Name, err)
+			}
+			for _, b := range p.Face.Boxes {
+				if err := checkBox(b); err != nil {
+					return fmt.Errorf("page %d: face %q: box %q: %w", i+1, p.Face.Name, b.Name, err)
+				}
+			}
+		}
+	}
+	return nil
+}
+
+// newDocument starts a document with pinned dates, sorted catalogue and the two faces.
+func newDocument(m Meta) (*fpdf.Fpdf, error) {
+	for _, s := range []*string{&m.Title, &m.Author, &m.Subject} {
+		clean, err := Clean(*s)
+		if err != nil {
+			return nil, fmt.Errorf("document properties: %w", err)
+		}
+		*s = clean
+	}
+	if m.Language != "" && !langTag.MatchString(m.Language) {
+		return nil, fmt.Errorf("document language is %q; a language tag such as en or en-GB is accepted", m.Language)
+	}
+	set := fonts()
+	if set.err != nil {
+		return nil, set.err
+	}
+	if m.Date.IsZero() {
+		m.Date = epoch
+	}
+	pdf := fpdf.New("P", "mm", "A4", "")
+	pdf.SetCatalogSort(true)
+	pdf.SetCompression(true)
+	pdf.SetCreationDate(m.Date.UTC())
+	pdf.SetModificationDate(m.Date.UTC())
+	pdf.SetAutoPageBreak(false, 0)
+	pdf.SetMargins(0, 0, 0)
+	pdf.SetProducer("bladecard", true)
+	pdf.SetTitle(m.Title, true)
+	pdf.SetAuthor(m.Author, true)
+	pdf.SetSubject(m.Subject, true)
+	pdf.SetLang(m.Language)
+	pdf.SetLineJoinStyle("round")
+	err := guard("fonts", func() error {
+		addFont(pdf, "", set.ttf[0])
+		addFont(pdf, "B", set.ttf[1])
+		return pdf.Error()
+	})
+	return pdf, err
+}
+
+// addFont gives the document its own copy of the font: with some fonts the library writes into
+// the bytes that it is handed.
+func addFont(pdf *fpdf.Fpdf, style string, ttf []byte) {
+	pdf.AddUTF8FontFromBytes(family, style, bytes.Clone(ttf))
+}
+
+// drawSheet draws one page. A turned page is drawn upright inside half a turn.
+func drawSheet(pdf *fpdf.Fpdf, s Sheet) error {
+	c := &pdfCanvas{pdf: pdf}
+	err := guard("sheet", func() error {
+		pdf.AddPageFormat("P", fpdf.SizeType{Wd: s.W, Ht: s.H})
+		for _, k := range s.Marks {
+			var p canvas.Path
+			p.Move(k.X1, k.Y1)
+			p.Line(k.X2, k.Y2)
+			c.Draw(p, nil, canvas.Pen{Color: canvas.Black, WidthMM: markPenMM})
+		}
+		return pdf.Error()
+	})
+	if err != nil {
+		return err
+	}
+	if s.Turned {
+		// Inside the turn the page is told everything anew, and no state outlives its end,
+		// because the page ends with it.
+		pdf.TransformBegin()
+		pdf.TransformRotate(180, s.W/2, s.H/2)
+		defer pdf.TransformEnd()
+	}
+	for _, p := range s.Cards {
+		at := p.Trim
+		if s.Turned {
+			at.X, at.Y = s.W-at.Right(), s.H-at.Bottom()
+		}
+		err := guard(fmt.Sprintf("face %q", p.Face.Name), func() error {
+			for _, b := range p.Face.Boxes {
+				b.draw(At(c, at.X, at.Y))
+				if err := pdf.Error(); err != nil {
+					return fmt.Errorf("box %q: %w", b.Name, err)
+				}
+			}
+			return nil
+		})
+		if err != nil {
+			return err
+		}
+	}
+	return guard("sheet notes", func() error {
+		for _, b := range s.Notes {
+			b.draw(c)
+		}
+		return pdf.Error()
+	})
+}
+
+// guard turns a panic of the library into an error that says where.
+func guard(where string, do func() error) (err error) {
+	defer func() {
+		if p := recover(); p != nil {
+			err = fmt.Errorf("%s: the PDF library gave up: %v", where, p)
+		}
+	}()
+	if err := do(); err != nil {
+		return fmt.Errorf("%s: %w", where, err)
+	}
+	return nil
+}

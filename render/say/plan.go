@@ -1,0 +1,46 @@
+package say
+
+import (
+	"strings"
+
+	"bladecard/calc/plan"
+)
+
+// Fill writes the words of the voice into a plan: the text of every warning and the change of
+// every correction.
+func (v *Voice) Fill(p *plan.Plan) {
+	v.warnings(p.Warnings)
+	for l := range p.Locations {
+		for s := range p.Locations[l].Screens {
+			sc := &p.Locations[l].Screens[s]
+			v.warnings(sc.Warnings)
+			for i := range sc.Corrections {
+				sc.Corrections[i].Change = v.Change(sc.Corrections[i])
+			}
+		}
+	}
+}
+
+func (v *Voice) warnings(ws []plan.Warning) {
+	for i, w := range ws {
+		ws[i].Text = v.T("warning."+w.Code, v.Values(w.Values, w.Names)...)
+	}
+}
+
+// Change is a correction in words, "blade 60".
+func (v *Voice) Change(c plan.Correction) string {
+	key := "change." + c.Kind
+	if c.Kind == "strokes" && c.To == "1" {
+		key = "change.strokes-one"
+	}
+	return v.T(key, "to", v.Decimal(c.To))
+}
+
+// Decimal writes a number that stands as text with the decimal sign of the language; a name
+// stays as it is.
+func (v *Voice) Decimal(s string) string {
+	if strings.Trim(s, "0123456789.") != "" {
+		return s
+	}
+	return strings.Replace(s, ".", v.point, 1)
+}

@@ -1,0 +1,228 @@
+// Package say turns the figures of a Plan into words and numbers of a language and a unit
+// system. The words themselves stand in templates/lang; this package knows only how a figure
+// is rounded and written. It computes nothing but the change of unit that the reader asked for.
+package say
+
+import (
+	"fmt"
+	"math"
+	"sort"
+	"strconv"
+	"strings"
+
+	"bladecard/templates"
+)
+
+// Voice speaks one language in one system of units.
+type Voice struct {
+	words templates.Words
+	inch  bool
+	point string // decimal sign
+	Code  string // language code
+}
+
+// New returns the voice of a language (en) in units metric or inch.
+func New(language, units string) (*Voice, error) {
+	if language == "" {
+		language = "en"
+	}
+	w, err := templates.Language(language)
+	if err != nil {
+		return nil, err
+	}
+	return &Voice{words: w, inch: units == "inch", point: w["number.point"], Code: language}, nil
+}
+
+// T is the text of a key with every {name} replaced: pairs are name, value, name, value. A key
+// that the language lacks is a fault of the program and panics with its name.
+func (v *Voice) T(key string, pairs ...string) string {
+	s, ok := v.words[key]
+	if !ok {
+		panic("say: the language " + v.Code + " has no text for " + key)
+	}
+	if len(pairs) == 0 {
+		return s
+	}
+	for i := 0; i+1 < len(pairs); i += 2 {
+		s = strings.ReplaceAll(s, "{"+pairs[i]+"}", pairs[i+1])
+	}
+	return s
+}
+
+// Has tells whether the language has a text for the key.
+func (v *Voice) Has(key string) bool { _, ok := v.words[key]; return ok }
+
+// Number writes a value with the given decimals, without needless zeros.
+func (v *Voice) Number(x float64, decimals int) string {
+	s := strconv.FormatFloat(x, 'f', decimals, 64)
+	if strings.Contains(s, ".") {
+		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	}
+	if s == "-0" {
+		s = "0"
+	}
+	return strings.Replace(s, ".", v.point, 1)
+}
+
+// Film rounds a film to what its band allows: tenths below 10 um, whole um below 100, steps of
+// 5 um above. Only the number; FilmUM adds the unit.
+func (v *Voice) Film(um float64) string {
+	switch a := math.Abs(um); {
+	case a < 9.95:
+		return v.Number(um, 1)
+	case a < 99.5:
+		return v.Number(um, 0)
+	}
+	return v.Number(math.Round(um/5)*5, 0)
+}
+
+// FilmUM is a film with its unit.
+func (v *Voice) FilmUM(um float64) string { return v.Film(um) + nbsp + "µm" }
+
+// FilmRange is a range of films, "33–51 µm".
+func (v *Voice) FilmRange(low, high float64) string {
+	return v.Film(low) + "–" + v.Film(high) + nbsp + "µm"
+}
+
+// Fine is a thickness that is known better than a film: whole micrometres.
+func (v *Voice) Fine(um float64) string { return v.Number(um, 0) + nbsp + "µm" }
+
+// Signed is a change of film with its sign, "+12 µm".
+func (v *Voice) Signed(um float64) string { return sign(um) + v.Film(math.Abs(um)) + nbsp + "µm" }
+
+// SignedPercent is a change in percent with its sign: tenths below 10.
+func (v *Voice) SignedPercent(p float64) string {
+	d := 0
+	if math.Abs(p) < 9.95 {
+		d = 1
+	}
+	return sign(p) + v.Number(math.Abs(p), d) + nbsp + "%"
+}
+
+// Percent is a share of 1 in percent.
+func (v *Voice) Percent(share float64) string { return v.Number(100*share, 0) + nbsp + "%" }
+
+// Angle is an angle in degrees, halves kept.
+func (v *Voice) Angle(deg float64) string { return v.Number(deg, 1) + "°" }
+
+// AngleRange is a range of angles, "10–20°".
+func (v *Voice) AngleRange(low, high float64) string {
+	if v.Number(low, 1) == v.Number(high, 1) {
+		return v.Angle(low)
+	}
+	return v.Number(low, 1) + "–" + v.Angle(high)
+}
+
+// Length is a length in mm or inches, as the shop prints.
+func (v *Voice) Length(mm float64) string {
+	if v.inch {
+		return v.Number(mm/25.4, 2) + nbsp + "in"
+	}
+	if mm < 10 {
+		return v.Number(mm, 2) + nbsp + "mm"
+	}
+	return v.Number(mm, 0) + nbsp + "mm"
+}
+
+// Size is a width and a height.
+func (v *Voice) Size(wMM, hMM float64) string {
+	if v.inch {
+		return v.Number(wMM/25.4, 2) + " × " + v.Number(hMM/25.4, 2) + nbsp + "in"
+	}
+	return v.Number(wMM, 0) + " × " + v.Number(hMM, 0) + nbsp + "mm"
+}
+
+// Thickness is the thickness of rubber: tenths of mm, or thousandths of an inch.
+func (v *Voice) Thickness(mm float64) string {
+	if v.inch {
+		return v.Number(mm/25.4, 3) + nbsp + "in"
+	}
+	return v.Number(mm, 1) + nbsp + "mm"
+}
+
+// Load is a line load in N/cm, or in pounds per inch.
+func (v *Voice) Load(nPerCM float64) string {
+	if v.inch {
+		return v.Number(nPerCM*2.54/4.4482216152605, 1) + nbsp + "lbf/in"
+	}
+	return v.Number(nPerCM, 1) + nbsp + "N/cm"
+}
+
+// Speed is a stroke speed.
+func (v *Voice) Speed(mPerS float64) string {
+	if v.inch {
+		return v.Number(mPerS/0.0254, 0) + nbsp + "in/s"
+	}
+	return v.Number(mPerS, 2) + nbsp + "m/s"
+}
+
+// Count is a mesh count in threads per inch and per cm.
+func (v *Voice) Count(perInch, perCM float64) string {
+	return v.T("mesh.count", "inch", v.Number(perInch, 0), "cm", v.Number(perCM, 0))
+}
+
+// Date turns 2026-12-04 into the language's own order.
+func (v *Voice) Date(iso string) string {
+	if len(iso) != 10 {
+		return iso
+	}
+	return v.T("number.date", "year", iso[:4], "month", iso[5:7], "day", iso[8:])
+}
+
+// Figure writes the value of a warning by the unit at the end of its name.
+func (v *Voice) Figure(name string, x float64) string {
+	switch unit := name[strings.LastIndexByte(name, '_')+1:]; unit {
+	case "um":
+		return v.FilmUM(x)
+	case "deg":
+		return v.Angle(x)
+	case "mm":
+		return v.Length(x)
+	case "percent":
+		return v.Number(x, 0) + nbsp + "%"
+	case "inch":
+		return v.Number(x, 0) + nbsp + "lpi"
+	}
+	return v.Number(x, 2)
+}
+
+// Values are the name, value pairs of a warning's figures and names for T.
+func (v *Voice) Values(values map[string]float64, names map[string]string) []string {
+	var out []string
+	for k, x := range values {
+		out = append(out, k, v.Figure(k, x))
+	}
+	for k, s := range names {
+		out = append(out, k, s)
+	}
+	sort.Sort(pairs(out))
+	return out
+}
+
+// pairs sorts name, value pairs by name, so that the order of a map never shows.
+type pairs []string
+
+func (p pairs) Len() int           { return len(p) / 2 }
+func (p pairs) Less(i, j int) bool { return p[2*i] < p[2*j] }
+func (p pairs) Swap(i, j int) {
+	p[2*i], p[2*j] = p[2*j], p[2*i]
+	p[2*i+1], p[2*j+1] = p[2*j+1], p[2*i+1]
+}
+
+func sign(x float64) string {
+	if x < 0 {
+		return "−"
+	}
+	return "+"
+}
+
+// nbsp keeps a number and its unit on one line.
+const nbsp = "\u00a0"
+
+// Strokes is a stroke count in words, "2 strokes".
+func (v *Voice) Strokes(n int) string {
+	if n == 1 {
+		return v.T("strokes.one")
+	}
+	return v.T("strokes.many", "n", fmt.Sprint(n))
+}

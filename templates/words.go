@@ -1,0 +1,64 @@
+package templates
+
+import (
+	"embed"
+	"fmt"
+	"sort"
+	"strings"
+
+	"github.com/BurntSushi/toml"
+)
+
+//go:embed lang/*.toml
+var languages embed.FS
+
+// Words are the texts of one language by key, such as "warning.film-thin".
+type Words map[string]string
+
+// Languages lists the codes of the languages that ship, sorted.
+func Languages() []string {
+	entries, err := languages.ReadDir("lang")
+	if err != nil {
+		panic("templates: " + err.Error()) // embedded: cannot fail at run time
+	}
+	var out []string
+	for _, e := range entries {
+		out = append(out, strings.TrimSuffix(e.Name(), ".toml"))
+	}
+	sort.Strings(out)
+	return out
+}
+
+// Language reads the words of a language: the file lang/CODE.toml, its tables flattened to
+// keys with dots.
+func Language(code string) (Words, error) {
+	src, err := languages.ReadFile("lang/" + code + ".toml")
+	if err != nil {
+		return nil, fmt.Errorf("language %q is not there; these are: %s", code, strings.Join(Languages(), ", "))
+	}
+	var tree map[string]any
+	if err := toml.Unmarshal(src, &tree); err != nil {
+		return nil, fmt.Errorf("lang/%s.toml: %w", code, err)
+	}
+	w := Words{}
+	if err := w.flatten("", tree); err != nil {
+		return nil, fmt.Errorf("lang/%s.toml: %w", code, err)
+	}
+	return w, nil
+}
+
+func (w Words) flatten(prefix string, tree map[string]any) error {
+	for k, v := range tree {
+		switch v := v.(type) {
+		case string:
+			w[prefix+k] = v
+		case map[string]any:
+			if err := w.flatten(prefix+k+".", v); err != nil {
+				return err
+			}
+		default:
+			return fmt.Errorf("%s%s: a text is wanted, not %T", prefix, k, v)
+		}
+	}
+	return nil
+}
