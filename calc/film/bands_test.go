@@ -3,7 +3,10 @@ package film
 import (
 	"errors"
 	"fmt"
+	"math"
 	"testing"
+
+	"bladecard/calc/blade"
 )
 
 // TestBands holds the differences between setups inside the bands over all plausible
@@ -11,7 +14,7 @@ import (
 func TestBands(t *testing.T) {
 	cloths := [][2]float64{{110, 80}, {125, 70}, {156, 64}, {196, 55}, {230, 48}, {255, 40}, {280, 40}, {305, 40}, {305, 34}}
 	at := press{set: 15, load: 5, free: 25, thickness: 9.5, edge: 0.15, shore: []float64{70}}
-	blade := func(shore ...float64) press { p := at; p.shore = shore; return p }
+	with := func(shore ...float64) press { p := at; p.shore = shore; return p }
 	lean := at
 	lean.set = 45
 	for _, b := range []struct {
@@ -19,10 +22,10 @@ func TestBands(t *testing.T) {
 		to        press
 		low, high float64
 	}{
-		{"70 -> 80", blade(80), -9, -2},
-		{"70 -> 60", blade(60), 2, 13},
-		{"70 -> 65/90/65", blade(65, 90, 65), 0.5, 2.6},
-		{"70 -> 70/90/70", blade(70, 90, 70), -1.8, -0.2},
+		{"70 -> 80", with(80), -9, -2},
+		{"70 -> 60", with(60), 2, 13},
+		{"70 -> 65/90/65", with(65, 90, 65), 0.5, 2.6},
+		{"70 -> 70/90/70", with(70, 90, 70), -1.8, -0.2},
 		{"15 -> 45 deg", lean, 2, 107},
 	} {
 		for _, c := range cloths {
@@ -40,25 +43,29 @@ func TestBands(t *testing.T) {
 	}
 }
 
-// TestToleranceOfHardness: the trade's 5 Shore A (published: Elliot 2007) move the film by 2
-// to 3.5 %, more than many a layup does (derived).
+// TestToleranceOfHardness: the trade's tolerance of 5 Shore A (published: Elliot 2007) moves
+// the film by 1.3 % on a coarse cloth to 3.7 % on a fine one, more than going from 70 to
+// 65/90/65 or 70/90/70 does (derived).
 func TestToleranceOfHardness(t *testing.T) {
 	at := press{set: 15, load: 5, free: 25, thickness: 9.5, edge: 0.15}
 	for _, c := range [][2]float64{{110, 80}, {156, 64}, {230, 48}, {305, 40}} {
 		cl := cloth(t, c[0], c[1])
-		um := map[float64]float64{}
-		for _, shore := range []float64{65, 70, 75} {
-			at.shore = []float64{shore}
-			um[shore], _ = lays(t, cl, 15, 0.5, at)
+		off := func(shore ...float64) float64 {
+			at.shore = []float64{70}
+			from, _ := lays(t, cl, 15, 0.5, at)
+			at.shore = shore
+			to, _ := lays(t, cl, 15, 0.5, at)
+			return math.Abs(100 * (to/from - 1))
 		}
-		for _, shore := range []float64{65, 75} {
-			d := 100 * (um[shore]/um[70] - 1)
-			if d < 0 {
-				d = -d
-			}
-			if !(d >= 9 && d <= 4) {
-				t.Errorf("%v: 5 Shore A to %g move the film by %.2f %%", c, shore, d)
-			}
+		soft, hard := off(70-blade.ToleranceShoreA), off(70+blade.ToleranceShoreA)
+		if !(soft > 1.2 && soft < 3.8 && hard > 1.2 && hard < 3.8) {
+			t.Errorf("%v: 5 Shore A less and more move the film by %.2f and %.2f %%", c, soft, hard)
+		}
+		if layup := off(65, 90, 65); !(soft > layup) {
+			t.Errorf("%v: 65/90/65 moves the film by %.2f %%, the tolerance by %.2f %%", c, layup, soft)
+		}
+		if layup := off(70, 90, 70); !(hard > layup) {
+			t.Errorf("%v: 70/90/70 moves the film by %.2f %%, the tolerance by %.2f %%", c, layup, hard)
 		}
 	}
 }

@@ -48,7 +48,7 @@ func (b *binder) table(dst reflect.Value, data map[string]any, at *place, sc sco
 			}
 			b.value(dst.Field(f.index), raw, at.kid(f.key), f, sc)
 		case f.need:
-			b.fail(at.keyPos(), sc, f.key, "is missing", b.accepted(dst.Field(f.index).Type(), f))
+			b.fail(at.valuePos(), sc, f.key, "is missing", b.accepted(dst.Field(f.index).Type(), f))
 		case f.preset != "":
 			b.preset(dst.Field(f.index), f)
 		}

@@ -3,6 +3,7 @@ package job
 import (
 	"fmt"
 	"reflect"
+	"slices"
 )
 
 // inkMerge works out which class each class of a file takes its figures from.
@@ -75,6 +76,7 @@ func (m *inkMerge) complete(i int) bool {
 		return true
 	}
 	known := names(append(append([]Ink(nil), m.base...), m.own...), func(x *Ink) string { return x.Name })
+	known = slices.DeleteFunc(known, func(name string) bool { return name == ink.Name })
 	m.b.fail(g.place.kid("like").valuePos(), g.scope, "like", "the ink class "+quote(ink.Like)+" is not known", inList(ink.Like, known, "accepted are"))
 	return true
 }

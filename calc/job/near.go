@@ -13,9 +13,9 @@ func nearest(text string, words []string) string {
 	if len(text) > 64 {
 		return ""
 	}
-	best, least := "", max(2, len(text)/3)+1
+	best, least := "", max(1, len(text)/3)+1
 	for _, w := range words {
-		if d := edits(strings.ToLower(text), strings.ToLower(w)); d < least && d < len(w) {
+		if d := edits(strings.ToLower(text), strings.ToLower(w)); d < least && 2*d < len(w) {
 			best, least = w, d
 		}
 	}

@@ -102,7 +102,7 @@ func findPlaces(src *source) (*place, Errors) {
 		if len(syntax.Highlight) > 0 {
 			offset = int(p.Range(syntax.Highlight).Offset)
 		}
-		return nil, src.fail(offset, "this is not TOML: "+shorten(syntax.Message, 120), "TOML 1.0 is accepted")
+		return nil, src.fail(offset, "this is not TOML: "+parserSays(syntax.Message), "TOML 1.0 is accepted")
 	}
 	var errs Errors
 	for _, offset := range src.twice {

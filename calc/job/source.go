@@ -127,10 +127,10 @@ func parse(src *source) (data map[string]any, errs Errors) {
 	_, err := toml.Decode(string(src.text), &data)
 	var syntax toml.ParseError
 	if errors.As(err, &syntax) { // of its position only Start is dependable: line and column are off at the start of a line
-		return nil, src.fail(syntax.Position.Start, "this is not TOML: "+shorten(syntax.Message, 120), "TOML 1.0 is accepted")
+		return nil, src.fail(syntax.Position.Start, "this is not TOML: "+parserSays(syntax.Message), "TOML 1.0 is accepted")
 	}
 	if err != nil {
-		return nil, src.fail(0, "this is not TOML: "+shorten(err.Error(), 120), "TOML 1.0 is accepted")
+		return nil, src.fail(0, "this is not TOML: "+parserSays(err.Error()), "TOML 1.0 is accepted")
 	}
 	return data, nil
 }

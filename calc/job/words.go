@@ -1,6 +1,7 @@
 package job
 
 import (
+	"math"
 	"strconv"
 	"strings"
 )
@@ -37,4 +38,15 @@ func quoted(words []string) []string {
 }
 
 // number prints a figure without needless digits.
-func number(v float64) string { return strconv.FormatFloat(v, 'g', 6, 64) }
+func number(v float64) string {
+	text := strconv.FormatFloat(v, 'g', 6, 64)
+	if v == math.Trunc(v) && math.Abs(v) < 1e15 { // large whole figures without an exponent
+		text = strconv.FormatFloat(v, 'f', 0, 64)
+	}
+	return text
+}
+
+// parserSays is a parser's message on one line: it may quote the file as it stands.
+func parserSays(message string) string {
+	return shorten(strings.Join(strings.FieldsFunc(message, func(r rune) bool { return r < ' ' || r == 0x7f }), " "), 120)
+}

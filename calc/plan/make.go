@@ -27,7 +27,7 @@ func Make(j *job.Job, shop *job.Shop) (*Plan, job.Errors) {
 	}
 	racked, err := newRack(shop.Blades)
 	if err != nil {
-		return nil, job.Errors{{Where: "shop", Key: "blade", Wrong: err.Error()}}
+		return nil, job.Errors{{Pos: job.Pos{File: shop.File}, Key: "blade", Wrong: err.Error(), Accepted: "at least one blade with a count of 1 or more"}}
 	}
 	var errs job.Errors
 	for _, l := range j.Locations {
@@ -103,6 +103,9 @@ func (m maker) choose(d demand) (chooser, choice, *job.Error) {
 			return best, got, m.fail("mesh", err.Error(), "a mesh whose threads leave an opening, such as 156-64")
 		}
 		c := chooser{bench: b, rack: m.rack, fixed: fixedBy(m.screen), step: costMeshStep * float64(cand.steps)}
+		if len(c.stocks()) == 0 {
+			return best, got, m.fail("blade", fmt.Sprintf("no blade %q is at hand: its count is 0", m.screen.BladeName), "a blade of the rack with a count of 1 or more")
+		}
 		ch, err := c.choose()
 		if err != nil {
 			return best, got, m.fail("blade", err.Error(), "a setup inside the ranges of the formulas")

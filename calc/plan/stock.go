@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"errors"
 	"math"
 	"sort"
 
@@ -64,6 +65,9 @@ type rack struct {
 func newRack(blades []job.Blade) (rack, error) {
 	var r rack
 	for _, b := range blades {
+		if b.Count == 0 {
+			continue // none at hand
+		}
 		s := stock{Blade: b}
 		d, err := s.rigidityNM(0)
 		if err != nil {
@@ -71,6 +75,9 @@ func newRack(blades []job.Blade) (rack, error) {
 		}
 		s.limber = square(b.FreeHeightMM) / d
 		r.stocks = append(r.stocks, s)
+	}
+	if r.stocks == nil {
+		return r, errors.New("no blade is at hand: every count is 0")
 	}
 	sort.SliceStable(r.stocks, func(i, j int) bool { return r.stocks[i].limber > r.stocks[j].limber })
 	for i := 1; i < len(r.stocks); i++ {
