@@ -3,6 +3,7 @@ package plan
 import (
 	"math"
 
+	"bladecard/calc/film"
 	"bladecard/calc/job"
 )
 
@@ -55,18 +56,36 @@ func fixedBy(s job.Screen) fixed {
 
 // judge computes a setup with its misses and its cost.
 func (c chooser) judge(s setup) (trial, error) {
-	t := trial{setup: s}
+	t, err := c.once(s.stock, s.angleDeg)
+	if err != nil {
+		return t, err
+	}
+	return c.times(t, s.strokes)
+}
+
+// once tries a stock at an angle with one stroke: all that the stroke count does not change.
+func (c chooser) once(s stock, angleDeg float64) (trial, error) {
+	t := trial{setup: setup{stock: s, angleDeg: angleDeg, strokes: 1}}
 	var err error
-	if t.outlook, err = c.bench.try(s, slip{}); err != nil || t.fault != "" {
+	if t.outlook, err = c.bench.try(t.setup, slip{}); err != nil || t.fault != "" {
 		return t, err
 	}
-	if c.fixed.flashes > 1 {
-		t.curedUM *= float64(c.fixed.flashes)
-		t.wetUM *= float64(c.fixed.flashes)
+	t.moves, err = c.bench.moves(t.setup, t.outlook)
+	return t, err
+}
+
+// times makes of a one-stroke trial one of the given strokes, and judges it.
+func (c chooser) times(t trial, strokes int) (trial, error) {
+	t.strokes = strokes
+	if t.fault != "" {
+		return t, nil
 	}
-	if t.moves, err = c.bench.moves(s, t.outlook); err != nil {
+	more, err := film.Strokes(strokes, film.NextStrokeShare)
+	if err != nil {
 		return t, err
 	}
+	t.curedUM = t.onceUM * more * math.Max(1, float64(c.fixed.flashes))
+	t.wetUM = t.curedUM / c.bench.solids
 	d := c.bench.demand
 	t.miss.film = filmMiss(t.curedUM, d.target)
 	t.miss.cut = math.Max(0, t.edgeDeg-d.limitDeg) / missCutUnit
@@ -74,10 +93,10 @@ func (c chooser) judge(s setup) (trial, error) {
 	if !t.clears {
 		t.miss.dirty = 1
 	}
-	if _, fits := s.stock.lengthMM(c.bench.imageMM); !fits {
+	if _, fits := t.stock.lengthMM(c.bench.imageMM); !fits {
 		t.miss.short = 1
 	}
-	t.cost = c.cost(s)
+	t.cost = c.cost(t.setup)
 	return t, nil
 }
 
@@ -193,16 +212,20 @@ func (c chooser) choose() (choice, error) {
 	for _, s := range c.stocks() {
 		best, found := trial{setup: setup{stock: s}}, false
 		for _, a := range c.angles() {
+			base, err := c.once(s, a)
+			if err != nil {
+				return out, err
+			}
+			if base.fault != "" { // no stroke count mends it
+				if !found {
+					best = base
+				}
+				continue
+			}
 			for _, n := range c.strokeCounts() {
-				t, err := c.judge(setup{stock: s, angleDeg: a, strokes: n})
+				t, err := c.times(base, n)
 				if err != nil {
 					return out, err
-				}
-				if t.fault != "" {
-					if !found {
-						best.fault, best.outlook, best.angleDeg = t.fault, t.outlook, a
-					}
-					break // no stroke count mends it
 				}
 				if !found || c.better(t, best) {
 					best, found = t, true

@@ -63,7 +63,7 @@ type maker struct {
 // fail is an error of the job at this screen.
 func (m maker) fail(key, wrong, accepted string) *job.Error {
 	return &job.Error{
-		Pos:   m.screen.Pos,
+		Pos:   m.screen.KeyPos(key),
 		Where: fmt.Sprintf("location %q, screen %d", m.location.Name, m.number),
 		Key:   key, Wrong: wrong, Accepted: accepted,
 	}
@@ -195,7 +195,7 @@ func (m maker) screenPlan(c chooser, ch choice) (Screen, error) {
 		},
 		FinestMM: b.demand.finestMM, AngleDeg: r, EdgeAngleDeg: t.edgeDeg,
 		LoadNPerCM: b.loadNCM, Strokes: t.strokes, Flood: b.flood, TargetUM: b.demand.target,
-		WetUM: c.band(t.wetUM, t), CuredUM: c.band(t.curedUM, t), Moves: t.moves, Clears: t.clears,
+		WetUM: c.band(t.wetUM, t), CuredUM: c.band(t.curedUM, t), Moves: t.moves, Clears: t.clears, MeetsAll: t.miss.none(),
 		Lost: c.lost(ch), Cautions: append([]string{}, m.screen.Ink.Cautions...),
 	}
 	if limit := b.demand.limitDeg; limit < noLimitDeg {

@@ -66,6 +66,7 @@ type Screen struct {
 	WetUM        Band         `json:"wet_um"`         // wet film expected
 	CuredUM      Band         `json:"cured_um"`       // cured film expected
 	Moves        Moves        `json:"moves"`          // what the usual errors do to the film
+	MeetsAll     bool         `json:"meets_all"`      // film, cut and steadiness, all that was asked
 	Clears       bool         `json:"clears"`         // the stroke leaves no ink in the openings
 	Charts       Charts       `json:"charts"`         // the curves that the card draws
 	Reasons      []Reason     `json:"reasons"`        // the path from the workhorse to this setup
@@ -203,8 +204,8 @@ type Lost struct {
 	Blade    string  `json:"blade"`
 	AngleDeg float64 `json:"angle_deg"`
 	Strokes  int     `json:"strokes"`
-	On       string  `json:"on"` // film-thin, film-heavy, cut, moves, folds, floats, leaves-ink, length, departure, less-film
-	By       float64 `json:"by"` // um, deg, share, mm or cost, as `on` says
+	On       string  `json:"on"` // film-thin, film-heavy, cut, moves, folds, floats, leaves-ink, length, departure, less-film, more-lean
+	By       float64 `json:"by"` // um, deg, share, mm or cost, as On says
 }
 
 // Correction is a single change to the setup and its computed effect on the cured film.

@@ -108,6 +108,8 @@ func (c chooser) lost(ch choice) []Lost {
 			l.On, l.By = "length", c.bench.imageMM+2*bladeOverhangMM-mm
 		case t.fault != "":
 			l.On, l.By = string(t.fault), t.liftOver
+		case t.miss.none() && d.heavy && t.onceUM >= ch.best.onceUM:
+			l.On, l.By = "more-lean", t.angleDeg-ch.best.angleDeg
 		case t.miss.none() && d.heavy:
 			l.On, l.By = "less-film", ch.best.onceUM-t.onceUM
 		case t.miss.none():

@@ -111,15 +111,16 @@ func (t *table) screen(s plan.Screen) {
 	for _, r := range s.Reasons {
 		path = append(path, Reason(r, v))
 	}
-	for _, l := range s.Lost {
-		lost = append(lost, Lost(l, v))
-	}
+	lost = LostBlades(s.Lost, v)
 	for _, c := range s.Corrections {
 		change = append(change, c.Change+" "+v.Signed(c.DeltaUM)+" ("+v.SignedPercent(c.DeltaPercent)+")")
 	}
+	if s.MeetsAll {
+		path = append(path, v.T("short.none"))
+	}
 	t.line("    ", v.T("show.why", "path", strings.Join(path, "; ")))
 	if lost != nil {
-		t.line("    ", v.T("show.lost", "list", strings.Join(lost, ", ")))
+		t.line("    ", v.T("show.lost", "list", strings.Join(lost, "; ")))
 	}
 	if change != nil {
 		t.line("    ", v.T("show.change", "list", strings.Join(change, ", ")))
@@ -158,18 +159,43 @@ func signedDeg(x float64, v *say.Voice) string {
 	return "+" + s
 }
 
-// Lost is a blade that was not taken, in words.
-func Lost(l plan.Lost, v *say.Voice) string {
-	by := ""
+// LostBlades tells what the blades that were not taken lost on; blades that lost on the same
+// thing, without a figure, share one entry.
+func LostBlades(all []plan.Lost, v *say.Voice) []string {
+	var out []string
+	seen := map[string]bool{}
+	for i, l := range all {
+		by := lostBy(l, v)
+		if by != "" {
+			out = append(out, v.T("lost."+l.On, "blade", l.Blade, "by", by))
+			continue
+		}
+		if seen[l.On] {
+			continue
+		}
+		seen[l.On] = true
+		var names []string
+		for _, o := range all[i:] {
+			if o.On == l.On {
+				names = append(names, o.Blade)
+			}
+		}
+		out = append(out, v.T("lost."+l.On, "blade", strings.Join(names, ", "), "by", ""))
+	}
+	return out
+}
+
+// lostBy is by how much a blade lost, empty where its reason has no figure.
+func lostBy(l plan.Lost, v *say.Voice) string {
 	switch l.On {
 	case "film-thin", "film-heavy", "less-film":
-		by = v.FilmUM(l.By)
+		return v.FilmUM(l.By)
 	case "cut":
-		by = v.Number(l.By, 0) + "°"
+		return v.Number(l.By, 0) + "°"
 	case "moves":
-		by = v.Percent(l.By)
+		return v.Percent(l.By)
 	case "length":
-		by = v.Length(l.By)
+		return v.Length(l.By)
 	}
-	return v.T("lost."+l.On, "blade", l.Blade, "by", by)
+	return ""
 }
