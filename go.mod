@@ -3,15 +3,20 @@ module bladecard
 go 1.26.0
 
 require (
-	github.com/BurntSushi/toml v1.6.0 // indirect
-	github.com/go-fonts/dejavu v0.3.2 // indirect
-	github.com/go-pdf/fpdf v0.9.0 // indirect
-	github.com/golang/freetype v0.0.0-20170609003504-e2365dfdc4a0 // indirect
-	github.com/pelletier/go-toml/v2 v2.4.3 // indirect
-	github.com/rogpeppe/go-internal v1.16.0 // indirect
-	github.com/wcharczuk/go-chart/v2 v2.1.2 // indirect
+	github.com/BurntSushi/toml v1.6.0
+	github.com/go-fonts/dejavu v0.3.2
+	github.com/go-pdf/fpdf v0.9.0
+	github.com/golang/freetype v0.0.0-20170609003504-e2365dfdc4a0
+	github.com/pelletier/go-toml/v2 v2.4.3
+	github.com/rogpeppe/go-internal v1.16.0
+	github.com/wcharczuk/go-chart/v2 v2.1.2
+	golang.org/x/text v0.44.0
+	gonum.org/v1/gonum v0.17.0
+	pgregory.net/rapid v1.3.0
+)
+
+require (
 	golang.org/x/image v0.25.0 // indirect
-	golang.org/x/text v0.44.0 // indirect
-	gonum.org/v1/gonum v0.17.0 // indirect
-	pgregory.net/rapid v1.3.0 // indirect
+	golang.org/x/sys v0.49.0 // indirect
+	golang.org/x/tools v0.52.0 // indirect
 )
