@@ -57,8 +57,10 @@ func CylinderLoadNPerCM(pressureBar, boreMM float64, cylinders int, bladeLengthM
 }
 
 // CylinderPressureBar is the gauge pressure in bar that gives the line load in N/cm: the
-// inverse of CylinderLoadNPerCM, with the same ranges. A pressure above 16 bar is an error:
-// the cylinders can't give the load.
+// inverse of CylinderLoadNPerCM.
+//
+// Range: that of CylinderLoadNPerCM, load 0 to 100 N/cm. A pressure above 16 bar is an error:
+// the cylinders can't give the load. Kind: derived.
 func CylinderPressureBar(loadNPerCM, boreMM float64, cylinders int, bladeLengthMM float64) (float64, error) {
 	if err := within("line load", loadNPerCM, 0, 100, "N/cm"); err != nil {
 		return 0, err

@@ -8,7 +8,9 @@ import (
 )
 
 // EdgeRadiusMM is the radius of a blade's edge in mm by its state: "new" 0.15, "used" 0.30,
-// "worn" 0.45. Any other word is an error.
+// "worn" 0.45.
+//
+// Range: these three words; any other is an error.
 //
 // Kind: from memory; a worn edge lays more (published: Coatings 2014, 4, 356).
 func EdgeRadiusMM(edge string) (float64, error) {

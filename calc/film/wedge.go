@@ -6,8 +6,8 @@ import "math"
 // its logarithm).
 const BeadMM = 10.0
 
-// WedgePressureFactor is G in the pressure of the ink wedge, p(r) = 2 eta U G / r, for a wedge
-// of the given angle between blade and mesh: G = sin^2 b / (b^2 - sin^2 b). It grows steeply
+// WedgePressureFactor is G in the pressure of the ink wedge on the mesh, p(r) = 2 eta U G / r,
+// for a wedge of the given angle between blade and mesh: G = sin^2 b / (b^2 - sin^2 b). It grows steeply
 // as the blade leans: a flat wedge presses hard.
 //
 // Range: 1 to 180 deg; an error outside. Source: Taylor 1962 (published).

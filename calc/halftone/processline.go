@@ -12,7 +12,7 @@ var processLine = [...]ToneStep{
 }
 
 // ProcessLine is a tone curve measured on a press, lightest step first, as shares: gain in the
-// mid-tones, loss in the lights.
+// mid-tones, loss in the lights. Range: 1 to 99 % on film.
 //
 // Source: Sefar, "Half-tone printing process line" (published), without its step at 53 %,
 // whose gain contradicts its tones. One press, one mesh: what to expect, not what to hold.

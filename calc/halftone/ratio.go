@@ -9,6 +9,7 @@ const (
 
 // UsualAnglesDeg are the usual angles of a halftone to the mesh in degrees, chosen for short
 // beats; 0, 45 and 90 deg are the worst. All colours at 22.5 is usual too.
+// Range: a quarter turn, after which the mesh repeats.
 //
 // Source: weavers' guidance (published).
 func UsualAnglesDeg() [4]float64 { return [4]float64{7.5, 22.5, 52.5, 82.5} }

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"cmp"
 	"math"
 	"reflect"
 	"strconv"
@@ -19,6 +20,7 @@ type field struct {
 	form     string
 	most     int
 	preset   string
+	example  string
 	excludes string
 	need     bool
 	doc      string
@@ -40,7 +42,7 @@ func fieldsOf(t reflect.Type) []field {
 		}
 		f := field{index: i, key: key, unit: tag.Get("unit"), min: math.Inf(-1), max: math.Inf(1),
 			one: strings.Fields(tag.Get("one")), keys: strings.Fields(tag.Get("keys")), form: tag.Get("form"),
-			preset: tag.Get("default"), excludes: tag.Get("excludes"), need: tag.Get("need") == "true", doc: tag.Get("doc")}
+			preset: tag.Get("default"), example: cmp.Or(tag.Get("example"), tag.Get("default")), excludes: tag.Get("excludes"), need: tag.Get("need") == "true", doc: tag.Get("doc")}
 		f.min = tagNumber(tag, "min", f.min)
 		f.max = tagNumber(tag, "max", f.max)
 		f.most = int(tagNumber(tag, "most", 0))

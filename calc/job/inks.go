@@ -104,13 +104,7 @@ func (m *inkMerge) inherit(i int, from *Ink) {
 // check finds figures of a complete class that cannot stand together.
 func (m *inkMerge) check(i int) {
 	ink, g := &m.own[i], m.given[i]
-	fail := func(key, wrong, accepted string) {
-		at := g.place.kid(key).valuePos()
-		if g.place.kid(key) == nil {
-			at = g.place.keyPos()
-		}
-		m.b.fail(at, g.scope, key, wrong, accepted)
-	}
+	fail := func(key, wrong, accepted string) { m.b.fail(g.place.find(key), g.scope, key, wrong, accepted) }
 	if ink.CureC != nil && ink.CureTopC > 0 && ink.CureTopC < ink.CureC.High {
 		fail("cure-top", fmt.Sprintf("%s C is below the top of the cure range, %s C", number(ink.CureTopC), number(ink.CureC.High)),
 			"a temperature at or above the cure range is accepted: state cure too")

@@ -46,6 +46,15 @@ func (p *place) valuePos() Pos {
 	return p.src.pos(p.value)
 }
 
+// find is the place of a key's value inside, the place of the table itself where the file
+// leaves the key out.
+func (p *place) find(key string) Pos {
+	if k := p.kid(key); k != nil {
+		return k.valuePos()
+	}
+	return p.keyPos()
+}
+
 // make returns the place of a key inside, made when it is new.
 func (p *place) make(key string, offset int) *place {
 	if k := p.kids[key]; k != nil {

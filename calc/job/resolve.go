@@ -54,7 +54,7 @@ func (s *Shop) FindBlade(name string) (*Blade, bool) {
 		}
 	}
 	for i := range s.Blades {
-		if s.Blades[i].Layup == name {
+		if s.Blades[i].Layup == unspaced(name) {
 			return &s.Blades[i], true
 		}
 	}
@@ -75,20 +75,16 @@ type resolver struct {
 	shop *Shop
 }
 
-// at is where a key of the job stands; the element when the file does not have it.
-func at(p *place, key string, element Pos) Pos {
-	if k := p.kid(key); k != nil {
-		return k.valuePos()
-	}
-	return element
-}
-
 func (r *resolver) press() {
 	if _, ok := r.shop.FindPress(r.job.Press); ok || r.job.Press == "" {
 		return
 	}
 	known := names(r.shop.Presses, func(p *Press) string { return p.Name })
-	r.fail(at(r.job.at, "press", Pos{File: r.job.File}), scope{}, "press", "the shop has no press "+quote(r.job.Press), inList(r.job.Press, known, "its presses are"))
+	where := Pos{File: r.job.File}
+	if r.job.at != nil {
+		where = r.job.at.find("press")
+	}
+	r.fail(where, scope{}, "press", "the shop has no press "+quote(r.job.Press), inList(r.job.Press, known, "its presses are"))
 }
 
 func (r *resolver) ink(s *Screen, sc scope) {
@@ -101,7 +97,7 @@ func (r *resolver) ink(s *Screen, sc scope) {
 	ink, ok := r.shop.FindInk(s.InkName)
 	if !ok {
 		known := names(r.shop.Inks, func(x *Ink) string { return x.Name })
-		r.fail(at(s.at, "ink", s.Pos), sc, "ink", "the ink class "+quote(s.InkName)+" is not known", inList(s.InkName, known, "accepted are"))
+		r.fail(s.KeyPos("ink"), sc, "ink", "the ink class "+quote(s.InkName)+" is not known", inList(s.InkName, known, "accepted are"))
 		return
 	}
 	s.Ink = cloneOf(ink)
@@ -114,7 +110,7 @@ func (r *resolver) blade(s *Screen, sc scope) {
 	blade, ok := r.shop.FindBlade(s.BladeName)
 	if !ok {
 		known := names(r.shop.Blades, func(x *Blade) string { return x.Name })
-		r.fail(at(s.at, "blade", s.Pos), sc, "blade", "the rack has no blade "+quote(s.BladeName), inList(s.BladeName, known, "in the rack are"))
+		r.fail(s.KeyPos("blade"), sc, "blade", "the rack has no blade "+quote(s.BladeName), inList(s.BladeName, known, "in the rack are"))
 		return
 	}
 	s.Blade = cloneOf(blade)
@@ -124,7 +120,7 @@ func (r *resolver) mesh(l *Location, s *Screen, sc scope) {
 	if s.MeshName == "" {
 		return
 	}
-	fail := func(wrong, accepted string) { r.fail(at(s.at, "mesh", s.Pos), sc, "mesh", wrong, accepted) }
+	fail := func(wrong, accepted string) { r.fail(s.KeyPos("mesh"), sc, "mesh", wrong, accepted) }
 	racked, count, thread, err := r.onRack(s.MeshName)
 	if err != nil {
 		fail(wrongOf(err), acceptedMesh)

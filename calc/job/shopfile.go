@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"reflect"
+	"slices"
+	"strings"
 
 	"bladecard/templates"
 )
@@ -114,11 +116,7 @@ func doubles[T any](b *binder, key string, list []T, name func(*T) string, data 
 		n := name(&list[i])
 		if n != "" && seen[n] {
 			g := element(key, data, places, i)
-			at := g.place.kid("name").valuePos()
-			if g.place.kid("name") == nil {
-				at = g.place.keyPos()
-			}
-			b.fail(at, g.scope, "name", fmt.Sprintf("the name %s is taken by another %s of this file", quote(n), key), "a name of its own is accepted")
+			b.fail(g.place.find("name"), g.scope, "name", fmt.Sprintf("the name %s is taken by another %s of this file", quote(n), key), "a name of its own is accepted")
 		}
 		seen[n] = true
 	}
@@ -129,34 +127,56 @@ func (b *binder) finishBlade(x *Blade, g given) {
 	if x.Layup == "" {
 		return // reported already
 	}
+	x.Layup = unspaced(x.Layup)
 	fill(&x.Name, x.Layup)
 	x.Hardness, _ = ParseLayup(x.Layup)
 	n := len(x.Hardness)
-	for key, got := range map[string]int{"layers": len(x.LayersMM), "modulus": len(x.ModulusMPa)} {
-		if got != 0 && got != n {
-			b.fail(g.place.kid(key).valuePos(), g.scope, key, fmt.Sprintf("has %d entries, and the layup %s has %d layers", got, quote(x.Layup), n),
-				"one entry for each layer is accepted")
-			return
-		}
-	}
-	if len(x.LayersMM) == 0 {
+	b.perLayer("modulus", x, g)
+	b.perLayer("layers", x, g)
+	switch {
+	case len(x.LayersMM) == 0:
 		x.LayersMM = make([]float64, n)
 		for i := range x.LayersMM {
 			x.LayersMM[i] = x.ThicknessMM / float64(n)
 		}
-		return
+	case len(x.LayersMM) == n:
+		b.thickness(x, g)
 	}
+}
+
+// unspaced takes the blanks out of a layup, so that "65 / 90 / 65" is "65/90/65".
+func unspaced(layup string) string { return strings.ReplaceAll(layup, " ", "") }
+
+// perLayer checks that a list of a blade has an entry for each layer.
+func (b *binder) perLayer(key string, x *Blade, g given) {
+	list, ok := g.data[key].([]any)
+	if n := len(x.Hardness); ok && len(list) != n {
+		b.fail(g.place.find(key), g.scope, key, fmt.Sprintf("has %d entries, and the layup %s has %d layers", len(list), quote(x.Layup), n),
+			"one entry for each layer is accepted")
+	}
+}
+
+// thickness compares the sum of the layers with the whole thickness, or takes it for that.
+func (b *binder) thickness(x *Blade, g given) {
+	fail := func(wrong, accepted string) { b.fail(g.place.find("layers"), g.scope, "layers", wrong, accepted) }
 	sum := 0.0
 	for _, t := range x.LayersMM {
 		sum += t
 	}
-	if _, stated := g.data["thickness"]; !stated {
-		x.ThicknessMM = sum
+	if _, stated := g.data["thickness"]; stated {
+		if !(math.Abs(sum-x.ThicknessMM) <= 0.05*x.ThicknessMM) {
+			fail(fmt.Sprintf("add up to %s mm, and the thickness is %s mm", number(sum), number(x.ThicknessMM)),
+				"layers that add up to the thickness within 5 % are accepted")
+		}
+		return
 	}
-	if !(math.Abs(sum-x.ThicknessMM) <= 0.05*x.ThicknessMM) {
-		b.fail(g.place.kid("layers").valuePos(), g.scope, "layers", fmt.Sprintf("add up to %s mm, and the thickness is %s mm", number(sum), number(x.ThicknessMM)),
-			"layers that add up to the thickness within 5 % are accepted")
+	fields := fieldsOf(reflect.TypeFor[Blade]())
+	whole := &fields[slices.IndexFunc(fields, func(f field) bool { return f.key == "thickness" })]
+	if !(sum >= whole.min && sum <= whole.max) {
+		fail(fmt.Sprintf("add up to a blade of %s mm", number(sum)), bounds(whole))
+		return
 	}
+	x.ThicknessMM = sum
 }
 
 // finishMesh works out count and thread of a mesh and checks what was measured against them.

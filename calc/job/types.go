@@ -11,6 +11,7 @@ package job
 //	form:"mesh"     the form that a text must have: mesh, cloth (mesh with its thread), layup, swatch, language
 //	most:"64"       the most entries of a list
 //	default:"..."   what a key that is left out means, as the file would write it
+//	example:"..."   what errors show as a likely text; left out: the default, else the one of calc/unit
 //	excludes:"key"  a key of the same table that may not stand beside this one
 //	need:"true"     may not be left out
 //	doc:"..."       one line for people: what the key means
@@ -123,7 +124,7 @@ type Blade struct {
 	Name         string    `toml:"name" doc:"what the shop calls it; left out: the layup"`
 	Layup        string    `toml:"layup" need:"true" form:"layup" doc:"Shore A of the layers across the thickness: 70, 65/90/65"`
 	ThicknessMM  float64   `toml:"thickness" unit:"mm" min:"3" max:"25" default:"9.5 mm" doc:"whole thickness of the rubber"`
-	LayersMM     []float64 `toml:"layers" unit:"mm" min:"0.2" max:"25" most:"7" doc:"thickness of each layer; left out: equal shares"`
+	LayersMM     []float64 `toml:"layers" example:"3 mm" unit:"mm" min:"0.2" max:"25" most:"7" doc:"thickness of each layer; left out: equal shares"`
 	FreeHeightMM float64   `toml:"free-height" unit:"mm" min:"5" max:"80" default:"25 mm" doc:"rubber that shows below the holder"`
 	LengthsMM    []float64 `toml:"lengths" unit:"mm" min:"30" max:"3000" most:"64" doc:"blade lengths at hand"`
 	Count        int       `toml:"count" min:"0" max:"10000" default:"1" doc:"how many"`
@@ -152,7 +153,7 @@ type Press struct {
 	Name        string  `toml:"name" need:"true" doc:"what the shop calls it"`
 	Kind        string  `toml:"kind" need:"true" one:"manual automatic flatbed" doc:"how the blade is moved"`
 	Heads       int     `toml:"heads" min:"1" max:"40" doc:"stations that can hold a screen"`
-	BoreMM      float64 `toml:"bore" unit:"mm" min:"5" max:"200" doc:"bore of a squeegee cylinder"`
+	BoreMM      float64 `toml:"bore" example:"25 mm" unit:"mm" min:"5" max:"200" doc:"bore of a squeegee cylinder"`
 	Cylinders   int     `toml:"cylinders" min:"1" max:"8" doc:"cylinders that press on one blade"`
 	StrokeMPerS float64 `toml:"stroke-speed" unit:"m/s" min:"0.01" max:"3" default:"0.3 m/s" doc:"speed of the print stroke"`
 	LoadNPerCM  float64 `toml:"load" unit:"N/cm" min:"0.5" max:"20" default:"5 N/cm" doc:"working line load: the least that passes the wipe test"`
@@ -172,7 +173,7 @@ type Dryer struct {
 	HeatedMM    float64 `toml:"heated-length" unit:"mm" min:"200" max:"30000" doc:"heated length of the tunnel"`
 	BeltMM      float64 `toml:"belt-width" unit:"mm" min:"100" max:"5000" doc:"width of the belt"`
 	MaxC        float64 `toml:"top-temperature" unit:"C" min:"60" max:"400" doc:"highest setting"`
-	BeltMPerMin *Range  `toml:"belt-speed" unit:"m/min" min:"0.05" max:"60" doc:"slowest and fastest belt"`
+	BeltMPerMin *Range  `toml:"belt-speed" example:"0.5..4 m/min" unit:"m/min" min:"0.05" max:"60" doc:"slowest and fastest belt"`
 }
 
 // Ink is an ink class: what inks of one kind share. The can's data sheet wins over it.
@@ -184,8 +185,8 @@ type Ink struct {
 	EtaInfPaS     float64            `toml:"eta-inf" unit:"Pa.s" min:"0.01" max:"500" default:"3 Pa.s" doc:"viscosity at very high shear"`
 	KPaSn         float64            `toml:"consistency" unit:"Pa.s^n" min:"0" max:"2000" default:"50 Pa.s^n" doc:"consistency of the flow curve"`
 	N             float64            `toml:"flow-index" min:"0.05" max:"1" default:"0.5" doc:"power-law index of the flow curve"`
-	GelC          *Range             `toml:"gel" unit:"C" min:"40" max:"250" doc:"gel temperature"`
-	CureC         *Range             `toml:"cure" unit:"C" min:"40" max:"250" doc:"temperature that the whole film must reach"`
+	GelC          *Range             `toml:"gel" example:"104..110 C" unit:"C" min:"40" max:"250" doc:"gel temperature"`
+	CureC         *Range             `toml:"cure" example:"149..171 C" unit:"C" min:"40" max:"250" doc:"temperature that the whole film must reach"`
 	CureTopC      float64            `toml:"cure-top" unit:"C" min:"40" max:"300" doc:"never above"`
 	DwellS        *Range             `toml:"dwell" unit:"s" min:"1" max:"3600" doc:"time in the tunnel"`
 	On            string             `toml:"on" one:"garment sheet" default:"garment" doc:"what the class is made for"`

@@ -1,7 +1,6 @@
 package job
 
 import (
-	"errors"
 	"fmt"
 	"math"
 	"reflect"
@@ -44,9 +43,12 @@ func (b *binder) value(dst reflect.Value, raw any, at *place, f *field, sc scope
 			*p = v
 		}
 	case *Date:
-		if d, ok := day(raw); ok {
+		switch d, isDay, ok := day(raw); {
+		case ok:
 			*p = d
-		} else {
+		case isDay:
+			fail(fmt.Sprintf("%04d-%02d-%02d is out of range", d.Year, d.Month, d.Day), b.accepted(dst.Type(), f))
+		default:
 			wrongType()
 		}
 	case *Range:
@@ -162,9 +164,7 @@ func (b *binder) quantity(raw any, at *place, f *field, sc scope) (float64, bool
 		}
 		var err error
 		if v, err = unit.Parse(x, f.unit); err != nil {
-			var e *unit.Error
-			errors.As(err, &e)
-			return fail(e.Wrong, e.Accepted)
+			return fail(wrongOf(err), accepted)
 		}
 		written = quote(x)
 	case int64:
@@ -178,7 +178,7 @@ func (b *binder) quantity(raw any, at *place, f *field, sc scope) (float64, bool
 		return fail(written+" is not a finite number", accepted)
 	}
 	if _, text := raw.(string); !text && f.unit != "" && !unit.Bare(f.unit) {
-		return fail(written+" has no unit", unit.Accepted(f.unit))
+		return fail(written+" has no unit", accepted)
 	}
 	if !(v >= f.min && v <= f.max) {
 		return fail(written+" is out of range", bounds(f))
@@ -188,33 +188,31 @@ func (b *binder) quantity(raw any, at *place, f *field, sc scope) (float64, bool
 
 // span reads a range with a unit.
 func (b *binder) span(dst *Range, raw any, at *place, f *field, sc scope) {
+	fail := func(wrong, accepted string) { b.fail(at.valuePos(), sc, f.key, wrong, accepted) }
 	text, ok := raw.(string)
 	if !ok {
-		b.fail(at.valuePos(), sc, f.key, describe(raw), unit.AcceptedRange(f.unit))
+		fail(describe(raw), b.accepted(reflect.TypeFor[Range](), f))
 		return
 	}
 	low, high, err := unit.ParseRange(text, f.unit)
-	if err != nil {
-		var e *unit.Error
-		errors.As(err, &e)
-		b.fail(at.valuePos(), sc, f.key, e.Wrong, e.Accepted)
-		return
+	switch {
+	case err != nil:
+		fail(wrongOf(err), b.accepted(reflect.TypeFor[Range](), f))
+	case !(low >= f.min && high <= f.max):
+		fail(quote(text)+" is out of range", bounds(f))
+	default:
+		*dst = Range{low, high}
 	}
-	if !(low >= f.min && high <= f.max) {
-		b.fail(at.valuePos(), sc, f.key, quote(text)+" is out of range", bounds(f))
-		return
-	}
-	*dst = Range{low, high}
 }
 
-// day reads a local date of this century.
-func day(raw any) (Date, bool) {
-	t, ok := raw.(time.Time)
-	if !ok || t.Location().String() != "date-local" { // the decoder's name for a date without time and zone
-		return Date{}, false
+// day reads a local date; whether it is of this century is ok.
+func day(raw any) (d Date, isDay, ok bool) {
+	t, isTime := raw.(time.Time)
+	if !isTime || t.Location().String() != "date-local" { // the decoder's name for a date without time and zone
+		return Date{}, false, false
 	}
-	y, m, d := t.Date()
-	return Date{y, int(m), d}, y >= 2000 && y <= 2099
+	y, m, n := t.Date()
+	return Date{y, int(m), n}, true, y >= 2000 && y <= 2099
 }
 
 // preset fills a field that the file leaves out from its default tag.
@@ -265,13 +263,13 @@ func (b *binder) accepted(t reflect.Type, f *field) string {
 	}
 	switch {
 	case t == reflect.TypeFor[Range]():
-		return unit.AcceptedRange(f.unit)
+		return acceptedQuantity(unit.AcceptedRange(f.unit), f)
 	case t == reflect.TypeFor[EOM]():
 		return acceptedEOM
 	case t == reflect.TypeFor[Date]():
 		return "a day of 2000 to 2099 without quotes, such as 2026-12-04, is accepted"
 	case t == reflect.TypeFor[[]float64]():
-		_, example, _ := strings.Cut(unit.Accepted(f.unit), "such as ")
+		_, example, _ := strings.Cut(acceptedQuantity(unit.Accepted(f.unit), f), " such as ")
 		return "a list of texts with unit, each such as " + example
 	case len(f.one) > 0 && t.Kind() == reflect.Slice:
 		return "a list of these is accepted: " + strings.Join(quoted(f.one), ", ")
@@ -288,7 +286,7 @@ func (b *binder) accepted(t reflect.Type, f *field) string {
 	case t.Kind() == reflect.Int:
 		return "a whole number without quotes is accepted, " + strings.TrimSuffix(bounds(f), " is accepted")
 	case t.Kind() == reflect.Float64 && f.unit != "":
-		return unit.Accepted(f.unit)
+		return acceptedQuantity(unit.Accepted(f.unit), f)
 	case t.Kind() == reflect.Float64:
 		return "a number without quotes is accepted, " + strings.TrimSuffix(bounds(f), " is accepted")
 	case t.Kind() == reflect.Slice:
@@ -297,6 +295,16 @@ func (b *binder) accepted(t reflect.Type, f *field) string {
 		return "a table is accepted, with the keys " + list(f.keys)
 	}
 	return "a table is accepted, with the keys " + list(keysOf(fieldsOf(t)))
+}
+
+// acceptedQuantity puts the field's own example into what calc/unit accepts.
+func acceptedQuantity(accepted string, f *field) string {
+	if f.example == "" {
+		return accepted
+	}
+	what, rest, _ := strings.Cut(accepted, " such as ")
+	_, units, _ := strings.Cut(rest, " is accepted, ")
+	return what + " such as " + strconv.Quote(f.example) + " is accepted, " + units
 }
 
 // describe says what a value is, when it is not of the accepted type.

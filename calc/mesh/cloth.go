@@ -32,7 +32,7 @@ type Cloth struct {
 //
 // Range: count 2 to 1000 threads per inch; thread 5 to 10 000 um and thinner than the pitch;
 // a measured opening above 0 and below the pitch; a measured thickness from one thread
-// diameter's half (calendered cloth) to four diameters. An error outside.
+// diameter's half (calendered cloth) to four diameters. An error outside. Kind: derived.
 func New(s Spec) (Cloth, error) {
 	c := Cloth{CountPerInch: s.CountPerInch, ThreadUM: s.ThreadUM}
 	var err error

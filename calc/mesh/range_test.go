@@ -68,7 +68,7 @@ func TestRefusals(t *testing.T) {
 func TestClothHangsTogether(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		count := rapid.Float64Range(20, 500).Draw(t, "count")
-		thread := 25400 / count * rapid.Float64Range(0.1, 0.79).Draw(t, "thread/pitch")
+		thread := 25400 / count * rapid.Float64Range(0.11, 0.79).Draw(t, "thread/pitch")
 		s := Spec{CountPerInch: count, ThreadUM: thread, Twill: rapid.Bool().Draw(t, "twill")}
 		c, err := New(s)
 		if err != nil {

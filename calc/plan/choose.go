@@ -74,6 +74,38 @@ func (c chooser) once(s stock, angleDeg float64) (trial, error) {
 	return t, err
 }
 
+// holds tells whether any setup that the job leaves open meets all demands. It asks for the
+// movements of a setup, which cost most, only where film, cut and clearing hold.
+func (c chooser) holds() (bool, error) {
+	for _, s := range c.stocks() {
+		for _, a := range c.angles() {
+			once := trial{setup: setup{stock: s, angleDeg: a, strokes: 1}}
+			var err error
+			if once.outlook, err = c.bench.try(once.setup, slip{}); err != nil {
+				return false, err
+			}
+			fine := false
+			for _, n := range c.strokeCounts() {
+				t, err := c.times(once, n)
+				if err != nil {
+					return false, err
+				}
+				fine = fine || t.fault == "" && t.miss.none()
+			}
+			if !fine {
+				continue
+			}
+			if once.moves, err = c.bench.moves(once.setup, once.outlook); err != nil {
+				return false, err
+			}
+			if once.moves.Together <= movesMost {
+				return true, nil
+			}
+		}
+	}
+	return false, nil
+}
+
 // times makes of a one-stroke trial one of the given strokes, and judges it.
 func (c chooser) times(t trial, strokes int) (trial, error) {
 	t.strokes = strokes

@@ -17,12 +17,18 @@ type stock struct {
 	limber float64
 }
 
-// layers returns the blade's layers with every hardness moved by shiftShoreA. A measured
-// modulus moves by the ratio that Gent's relation gives for the shift.
+// softestShoreA and hardestShoreA end the range of Gent's relation.
+const (
+	softestShoreA = 40.0
+	hardestShoreA = 95.0
+)
+
+// layers returns the blade's layers with every hardness moved by shiftShoreA, no further than
+// the relation between hardness and modulus reaches. A measured modulus moves by the ratio that Gent's relation gives for the shift.
 func (s stock) layers(shiftShoreA float64) ([]blade.Layer, error) {
 	out := make([]blade.Layer, len(s.Hardness))
 	for i, h := range s.Hardness {
-		moved, err := blade.ModulusGentMPa(h + shiftShoreA)
+		moved, err := blade.ModulusGentMPa(math.Max(softestShoreA, math.Min(hardestShoreA, h+shiftShoreA)))
 		if err != nil {
 			return nil, err
 		}

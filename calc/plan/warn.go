@@ -50,14 +50,10 @@ func (c chooser) mends(t trial, meshes []bench) ([]Warning, error) {
 		return nil, nil
 	}
 	var out []Warning
-	holds := func(ch chooser) (bool, error) {
-		got, err := ch.choose()
-		return err == nil && got.found && got.best.miss.none(), err
-	}
 	firstThat := func(code string, n int, at func(i int) (chooser, Warning)) error {
 		for i := 0; i < n; i++ {
 			ch, w := at(i)
-			ok, err := holds(ch)
+			ok, err := ch.holds()
 			if err != nil {
 				return err
 			}

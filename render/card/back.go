@@ -65,14 +65,20 @@ type line struct {
 	space float64 // above, mm
 }
 
-// text sets the text column. Where the room is short, fewer corrections are printed.
+// text sets the text column. Where the room is short, fewer corrections are printed, then
+// fewer warnings, with a line that says how many more there are.
 func (m *maker) text(r page.Rect) {
 	const most = 4
-	for n := most; n >= 0; n-- {
-		boxes, bottom := set(r, m.lines(n))
-		if bottom <= r.Bottom() || n == 0 {
+	for n, w := most, len(m.screen.Warnings); ; {
+		boxes, bottom := set(r, m.lines(n, w))
+		if bottom <= r.Bottom() || n == 0 && w == 0 {
 			m.boxes = append(m.boxes, boxes...)
 			return
+		}
+		if n > 0 {
+			n--
+		} else {
+			w--
 		}
 	}
 }
@@ -97,16 +103,19 @@ func set(r page.Rect, lines []line) ([]page.Box, float64) {
 	return out, y
 }
 
-// lines is the text of the back, with at most n corrections each way.
-func (m *maker) lines(n int) []line {
+// lines is the text of the back, with at most n corrections each way and the first w warnings.
+func (m *maker) lines(n, w int) []line {
 	s, v := m.screen, m.say
 	out := []line{
 		{"cured film", v.T("card.cured", "value", v.FilmUM(s.CuredUM.Value), "band", v.FilmRange(s.CuredUM.Low, s.CuredUM.High)), true, 11, 0},
 		{"wet film", v.T("card.wet", "value", v.FilmUM(s.WetUM.Value), "band", v.FilmRange(s.WetUM.Low, s.WetUM.High)), false, BackPT, 0},
 		{"target", v.T("card.target", "range", v.FilmRange(s.TargetUM.Low, s.TargetUM.High), "from", v.T("from."+s.TargetUM.From)), false, BackPT, 0},
 	}
-	for i, w := range s.Warnings {
-		out = append(out, line{fmt.Sprintf("warning %d", i+1), v.T("show.warning", "text", w.Text), true, BackPT, 0.6})
+	for i, warning := range s.Warnings[:w] {
+		out = append(out, line{fmt.Sprintf("warning %d", i+1), v.T("show.warning", "text", warning.Text), true, BackPT, 0.6})
+	}
+	if more := len(s.Warnings) - w; more > 0 {
+		out = append(out, line{"more warnings", v.T("card.more-warnings", "n", fmt.Sprint(more)), true, BackPT, 0.6})
 	}
 	out = append(out, line{"wipe test", v.T("card.wipe"), false, BackPT, 0.8})
 	out = append(out, m.corrections("card.too-heavy", -1, n)...)
@@ -144,7 +153,7 @@ func (m *maker) log(r page.Rect) {
 		x := r.X + float64(i)*w
 		m.fit(key, page.Rect{X: x + 0.5, Y: r.Y + 0.4, W: w - 1, H: 3.2}, m.say.T(key), BackPT, BackPT, canvas.Regular, page.Left)
 		if i > 0 {
-			m.rule(key+" edge", x, r.Y, 0, r.H)
+			m.rule(key+" edge", x, r.Y+0.5, 0, r.H-1)
 		}
 	}
 	m.rule("under the log", r.X, r.Bottom(), r.W, 0)

@@ -42,6 +42,7 @@ func (l *layout) goChart() chart.Chart {
 	layers := []series{
 		{"band", l, l.drawBand},
 		{"grid", l, l.drawGrid},
+		{"edges", l, l.drawEdges},
 		{"range", l, l.drawRange},
 		{"lines", l, l.drawLines},
 		{"mark", l, l.drawMark},

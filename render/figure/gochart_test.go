@@ -9,6 +9,8 @@ import (
 	"testing"
 
 	"github.com/wcharczuk/go-chart/v2"
+
+	"bladecard/render/canvas"
 )
 
 // drawn is the chart on a recorder, with its places after drawing.
@@ -197,4 +199,42 @@ func TestNumberFormat(t *testing.T) {
 	if commas < 4 {
 		t.Errorf("%d decimal commas in %q", commas, rec.words())
 	}
+}
+
+func TestBandIsTintedAndEdged(t *testing.T) {
+	rec, l := drawn(t, full(), Rect{0, 0, 120, 80})
+	low, high := l.at(XY{5, 38}).Y, l.at(XY{5, 55}).Y
+	tint, edges := 0, 0
+	for _, p := range rec.paths {
+		b := p.box()
+		if p.fill != nil && *p.fill == canvas.Gray(224) && near(b.Y, high) && near(b.Bottom(), low) && near(b.W, l.plot.W) {
+			tint++
+		}
+		if y := b.Y + b.H/2; len(p.pen.DashMM) == 2 && (near(y, low) || near(y, high)) && b.W > l.plot.W {
+			edges++
+		}
+	}
+	if tint != 1 || edges != 2 {
+		t.Errorf("%d tints, %d edges", tint, edges)
+	}
+}
+
+func TestSuppliedTicksOfYAreThinned(t *testing.T) {
+	ch := simple()
+	for v := 0.0; v <= 40; v++ {
+		ch.Y.Ticks = append(ch.Y.Ticks, Tick{v, format(v, 0) + " u"})
+	}
+	r := Rect{0, 0, 80, 50}
+	rec, _ := drawn(t, ch, r)
+	rec.clean(t, r, SmallestPT)
+	n := 0
+	for _, w := range rec.words() {
+		if strings.HasSuffix(w, " u") {
+			n++
+		}
+	}
+	if n < 4 || n > 14 {
+		t.Errorf("%d labels of 41 are left", n)
+	}
+	rec.find(t, "0 u")
 }

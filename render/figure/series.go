@@ -38,23 +38,32 @@ func (s series) Render(r chart.Renderer, box chart.Box, _, _ chart.Range, _ char
 	}
 }
 
-// drawBand tints what is allowed on y and marks its edges.
+// drawBand tints what is allowed on y.
 func (l *layout) drawBand() error {
 	b := l.ch.Band
-	if b == nil || b.High < l.y.lo || b.Low > l.y.hi {
+	if b == nil || b.High <= l.y.lo || b.Low >= l.y.hi {
 		return nil
 	}
-	p := l.plot
 	top := l.at(XY{l.x.lo, math.Min(b.High, l.y.hi)}).Y
 	low := l.at(XY{l.x.lo, math.Max(b.Low, l.y.lo)}).Y
 	tint := canvas.Gray(224)
 	if low > top {
-		l.c.Draw(rectPath(p.X, top, p.W, low-top), &tint, canvas.Pen{})
+		l.c.Draw(rectPath(l.plot.X, top, l.plot.W, low-top), &tint, canvas.Pen{})
 	}
-	edge := ink(0.15, 0.9, 0.6)
-	for _, e := range []struct{ v, y float64 }{{b.Low, low}, {b.High, top}} {
-		if e.v >= l.y.lo && e.v <= l.y.hi {
-			l.c.Draw(polyline(canvas.Point{X: p.X, Y: e.y}, canvas.Point{X: p.Right(), Y: e.y}), nil, edge)
+	return nil
+}
+
+// drawEdges marks the ends of the band, over the grid: a printer may lose the tint.
+func (l *layout) drawEdges() error {
+	b, p := l.ch.Band, l.plot
+	if b == nil {
+		return nil
+	}
+	for _, v := range []float64{b.Low, b.High} {
+		if y := l.at(XY{l.x.lo, v}).Y; v >= l.y.lo && v <= l.y.hi {
+			ends := polyline(canvas.Point{X: p.X, Y: y}, canvas.Point{X: p.Right(), Y: y})
+			l.c.Draw(ends, nil, canvas.Pen{Color: canvas.White, WidthMM: 0.15})
+			l.c.Draw(ends, nil, ink(0.15, 0.9, 0.6))
 		}
 	}
 	return nil

@@ -1,0 +1,224 @@
+package card_test
+
+import (
+	"bytes"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"bladecard/calc/job"
+	"bladecard/calc/plan"
+	"bladecard/render/card"
+	"bladecard/render/page"
+	"bladecard/render/say"
+
+	"pgregory.net/rapid"
+)
+
+// made computes a job text with its shop, as the command does.
+func made(t fataler, dir, src string) (*plan.Plan, *say.Voice) {
+	t.Helper()
+	j, errs := job.DecodeJob("job.toml", []byte(src))
+	if errs != nil {
+		t.Fatal(errs)
+	}
+	shop := job.BuiltInShop()
+	if j.ShopPath != "" {
+		text, err := os.ReadFile(filepath.Join(dir, j.ShopPath))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if shop, errs = job.DecodeShop(j.ShopPath, text); errs != nil {
+			t.Fatal(errs)
+		}
+	}
+	return planned(t, j, shop)
+}
+
+func planned(t fataler, j *job.Job, shop *job.Shop) (*plan.Plan, *say.Voice) {
+	t.Helper()
+	if errs := job.Resolve(j, shop); errs != nil {
+		t.Fatal(errs)
+	}
+	p, errs := plan.Make(j, shop)
+	if errs != nil {
+		t.Fatal(errs)
+	}
+	v, err := say.New(shop.Language, shop.Units)
+	if err != nil {
+		t.Fatal(err)
+	}
+	v.Fill(p)
+	return p, v
+}
+
+// fataler is what *testing.T and *rapid.T share here.
+type fataler interface {
+	Helper()
+	Fatal(...any)
+	Errorf(string, ...any)
+}
+
+// sound checks every face of every card: nothing overlaps, is cut, leaves the safe area or is
+// set too small, and both charts have their lines.
+func sound(t fataler, p *plan.Plan, v *say.Voice, size page.Size) []page.Card {
+	t.Helper()
+	cards, err := card.All(p, size, v)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range cards {
+		for _, err := range page.Check(c.Front, card.FrontRules) {
+			t.Errorf("%s: %v", size.Name, err)
+		}
+		for _, err := range page.Check(c.Back, card.BackRules) {
+			t.Errorf("%s: %v", size.Name, err)
+		}
+		for _, name := range []string{"film over angle", "film over hardness"} {
+			if n := pieces(c.Back, name); n < 20 {
+				t.Errorf("%s: %s: the chart is drawn in %d pieces", size.Name, name, n)
+			}
+		}
+	}
+	return cards
+}
+
+func pieces(f page.Face, name string) int {
+	for _, b := range f.Boxes {
+		if b.Name == name {
+			return len(b.Art)
+		}
+	}
+	return 0
+}
+
+// TestSamples lays out every sample job on every size.
+func TestSamples(t *testing.T) {
+	files, err := filepath.Glob("../../samples/jobs/*.toml")
+	if err != nil || len(files) < 5 {
+		t.Fatal(files, err)
+	}
+	for _, f := range files {
+		src, err := os.ReadFile(f)
+		if err != nil {
+			t.Fatal(err)
+		}
+		p, v := made(t, filepath.Dir(f), string(src))
+		for _, size := range page.Sizes {
+			cards := sound(t, p, v, size)
+			for _, paper := range []page.Paper{page.A4, page.Letter} {
+				sheets, err := page.Impose(paper, size, cards, page.Options{Title: p.Title})
+				if err != nil {
+					t.Fatal(err)
+				}
+				if err := page.Write(&bytes.Buffer{}, page.Meta{Title: p.Title}, sheets); err != nil {
+					t.Errorf("%s %s %s: %v", f, paper.Name, size.Name, err)
+				}
+			}
+		}
+	}
+}
+
+// TestAnyNames lays out random jobs with long names, many screens and demands that nothing meets.
+func TestAnyNames(t *testing.T) {
+	shop := job.BuiltInShop()
+	words := rapid.SampledFrom([]string{"Ärmel", "full", "front", "Überdruck", "white", "Nº", "½", "lantern", "W", "festival-of-the-long-harbour", "ñandú", "Żółć", strings.Repeat("W", 40)})
+	name := func(t *rapid.T, label string, most int) string {
+		s := strings.Join(rapid.SliceOfN(words, 1, 30).Draw(t, label), " ")
+		if r := []rune(s); len(r) > most {
+			s = strings.TrimSpace(string(r[:most]))
+		}
+		return s
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		j := &job.Job{Title: name(t, "title", 200), Number: name(t, "number", 200)}
+		l := job.Location{Name: name(t, "location", 200), WidthMM: rapid.SampledFrom([]float64{0, 50, 300, 700}).Draw(t, "width")}
+		for range rapid.IntRange(1, 4).Draw(t, "screens") {
+			s := job.Screen{
+				Color:    name(t, "colour", 200),
+				Use:      rapid.SampledFrom([]string{"", "underbase", "halftone", "raised", "detail"}).Draw(t, "use"),
+				MeshName: rapid.SampledFrom([]string{"", "110-80", "305-40", "77-55"}).Draw(t, "mesh"),
+				Swatch:   rapid.SampledFrom([]string{"", "#ffffff", "#102030"}).Draw(t, "swatch"),
+			}
+			if rapid.Bool().Draw(t, "target") {
+				low := rapid.Float64Range(2, 900).Draw(t, "low")
+				s.FilmUM = &job.Range{Low: low, High: low * 1.2}
+			}
+			if rapid.Bool().Draw(t, "fine") {
+				s.Halftone = &job.Halftone{LinesPerInch: 85, Smallest: 0.02}
+			}
+			if rapid.Bool().Draw(t, "fixed") {
+				a := 42.5
+				s.AngleDeg, s.BladeName, s.Strokes = &a, "60", 6
+			}
+			l.Screens = append(l.Screens, s)
+		}
+		j.Locations = []job.Location{l}
+		shop.Units = rapid.SampledFrom([]string{"metric", "inch"}).Draw(t, "units")
+		if errs := job.Resolve(j, shop); errs != nil {
+			return
+		}
+		if _, errs := plan.Make(j, shop); errs != nil {
+			return
+		}
+		p, v := planned(t, j, shop)
+		sound(t, p, v, rapid.SampledFrom(page.Sizes).Draw(t, "size"))
+	})
+}
+
+// TestSixteenScreens: sixteen screens in one location number and impose.
+func TestSixteenScreens(t *testing.T) {
+	src := "title = \"sixteen\"\n[[location]]\n" + strings.Repeat("[[location.screen]]\n", 16)
+	p, v := made(t, ".", src)
+	cards := sound(t, p, v, page.Card132)
+	sheets, err := page.Impose(page.Letter, page.Card132, cards, page.Options{})
+	if err != nil || len(cards) != 16 || len(sheets) != 8 {
+		t.Fatalf("%d cards on %d pages (%v); 16 on 8 are wanted", len(cards), len(sheets), err)
+	}
+}
+
+// texts are the words of both sides, by box.
+func texts(t *testing.T, screen string) map[string]string {
+	t.Helper()
+	p, v := made(t, ".", "title = \"t\"\n[[location]]\nname = \"front\"\n[[location.screen]]\n"+screen)
+	cards, err := card.All(p, page.Card132, v)
+	if err != nil {
+		t.Fatal(err)
+	}
+	out := map[string]string{}
+	for side, f := range map[string]page.Face{"front ": cards[0].Front, "back ": cards[0].Back} {
+		for _, b := range f.Boxes {
+			out[side+b.Name] += b.Text
+			for _, x := range b.Art.Texts() {
+				out[side+b.Name] += " " + x.Text
+			}
+		}
+	}
+	return out
+}
+
+// TestNothingIsCanned: change one thing in the job and the words that depend on it change.
+func TestNothingIsCanned(t *testing.T) {
+	base := texts(t, "mesh = \"156-64\"\neom = \"20 %\"\nfilm = \"20..60 um\"")
+	for _, c := range []struct {
+		change, screen string
+		follow         []string
+	}{
+		{"mesh", "mesh = \"230-48\"\neom = \"20 %\"\nfilm = \"10..60 um\"", []string{"front mesh", "front stencil", "back cured film", "back wet film", "back card.too-thin 1"}},
+		{"EOM", "mesh = \"156-64\"\neom = \"70 um\"\nfeature = \"3 mm\"\nfilm = \"20..95 um\"", []string{"front stencil", "back cured film", "back wet film"}},
+		{"blade", "mesh = \"156-64\"\neom = \"20 %\"\nfilm = \"20..60 um\"\nblade = \"80\"", []string{"front blade", "front blade section", "back cured film"}},
+		{"target", "mesh = \"156-64\"\neom = \"20 %\"\nfilm = \"38..60 um\"", []string{"front strokes", "back target", "back cured film"}},
+		{"finest feature", "mesh = \"156-64\"\neom = \"20 %\"\nfilm = \"20..60 um\"\nfinest = \"0.1 mm\"", []string{"front blade", "front angle range"}},
+	} {
+		got := texts(t, c.screen)
+		for _, name := range c.follow {
+			if base[name] == "" {
+				t.Fatalf("there is no box %q", name)
+			}
+			if got[name] == base[name] {
+				t.Errorf("the %s is another, %q still says %q", c.change, name, got[name])
+			}
+		}
+	}
+}

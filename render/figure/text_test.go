@@ -1,0 +1,47 @@
+package figure
+
+import (
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"bladecard/render/canvas"
+)
+
+func TestNewBlock(t *testing.T) {
+	rec, f := &recorder{}, canvas.Font{SizePT: 72} // a letter is 12.7 mm wide
+	for _, tt := range []struct {
+		s       string
+		letters float64
+		want    string
+		ok      bool
+	}{
+		{"", 5, "", true},
+		{"one two", 7, "one two", true},
+		{"one two", 6, "one|two", true},
+		{"65/90/65 worn", 6, "65/90/|65|worn", true},
+		{"abcdefgh", 3, "abc|def|gh", true},
+		{"a  b", 3, "a b", true},
+		{"µµµ", 2, "µµ|µ", true},
+		{"ab", 0.5, "a|b", false},
+	} {
+		b, ok := newBlock(rec, tt.s, f, tt.letters*12.7+0.001)
+		if got := strings.Join(b.lines, "|"); got != tt.want || ok != tt.ok {
+			t.Errorf("%q in %v letters: %s, %v; want %s, %v", tt.s, tt.letters, got, ok, tt.want, tt.ok)
+		}
+	}
+}
+
+func TestBlockLosesNothing(t *testing.T) {
+	rec, f := &recorder{}, canvas.Font{SizePT: 9}
+	rapid.Check(t, func(t *rapid.T) {
+		s := rapid.StringMatching(`[a-zµ0-9/ –-]{0,30}`).Draw(t, "s")
+		max := rapid.Float64Range(2, 40).Draw(t, "max")
+		b, ok := newBlock(rec, s, f, max)
+		strip := func(s string) string { return strings.ReplaceAll(s, " ", "") }
+		if !ok || strip(strings.Join(b.lines, "")) != strip(s) || b.w > max {
+			t.Fatalf("%q in %v: %q, %v wide, %v", s, max, b.lines, b.w, ok)
+		}
+	})
+}
