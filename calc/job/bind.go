@@ -127,9 +127,12 @@ func (b *binder) tooMany(n int, at *place, f *field, sc scope) bool {
 	return true
 }
 
+// nameless are the lists of tables whose entries are counted: they have no key `name`.
+var nameless = []string{"screen", "mesh"}
+
 // elementName is how an entry of a list of tables is called: location "full front", screen 2.
 func elementName(key string, data map[string]any, i int) string {
-	if name, ok := data["name"].(string); ok {
+	if name, ok := data["name"].(string); ok && !has(nameless, key) {
 		if name = fold(name); name != "" {
 			return key + " " + quote(name)
 		}

@@ -47,6 +47,13 @@ func ExampleResolve() {
 	// Output: true plastisol 156 true
 }
 
+func ExampleScreen_KeyPos() {
+	j, _ := job.DecodeJob("job.toml", []byte(regatta))
+	s := &j.Locations[0].Screens[0]
+	fmt.Println(s.KeyPos("eom"), s.KeyPos("angle"))
+	// Output: job.toml:9:7 job.toml:7:1
+}
+
 func ExampleParseMesh() {
 	count, thread, _ := job.ParseMesh("61/cm-64")
 	fmt.Printf("%.2f per inch, %.0f um\n", count, thread)

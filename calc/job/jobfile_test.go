@@ -110,6 +110,8 @@ func TestJobErrors(t *testing.T) {
 		{"title = \"t\"\n\"a b\" = 1\n[[location]]\n[[location.screen]]", `j.toml:2:1: "a b": is not a key of this table; accepted are job, title, customer, quantity, due, shop, press, garment, stock or location`},
 		{inScreen(`mesh = "156-64"` + "\n" + `mesh = "230-48"`), `j.toml:6:1: this is not TOML: Key 'location.screen.mesh' has already been defined.; TOML 1.0 is accepted`},
 		{inScreen("halftone.lines = \"45 lpi\"\nhalftone = 2"), `j.toml:6:1: this is not TOML: the key is there already; each key once in a table is accepted`},
+		{inScreen("name = \"x\""), `j.toml:5:1: ` + screenAt + `name: is not a key of this table; accepted are color, swatch, ink, use, mesh, eom, halftone, bitmap, feature, finest, coverage, film, blade, strokes, angle or load`},
+		{"Title = \"t\"\n" + least, `j.toml:1:1: Title: is not a key of this table; keys are written in small letters: title. accepted are job, title, customer, quantity, due, shop, press, garment, stock or location`},
 		// missing
 		{"[[location]]\n[[location.screen]]", `j.toml:1:1: title: is missing; a text in quotes is accepted`},
 		{"title = \" \"\n[[location]]\n[[location.screen]]", `j.toml:1:9: title: is empty; a text in quotes is accepted`},
@@ -160,7 +162,7 @@ func TestJobErrors(t *testing.T) {
 		{"due = \"2026-12-04\"\n" + least, `j.toml:1:7: due: "2026-12-04" is a text; a day of 2000 to 2099 without quotes, such as 2026-12-04, is accepted`},
 		{"due = 2026-12-04T10:00:00Z\n" + least, `j.toml:1:7: due: is a date or a time; a day of 2000 to 2099 without quotes, such as 2026-12-04, is accepted`},
 		{"due = 2026-12-04T10:00:00\n" + least, `j.toml:1:7: due: is a date or a time; a day of 2000 to 2099 without quotes, such as 2026-12-04, is accepted`},
-		{"due = 1926-12-04\n" + least, `j.toml:1:7: due: is a date or a time; a day of 2000 to 2099 without quotes, such as 2026-12-04, is accepted`},
+		{"due = 1926-12-04\n" + least, `j.toml:1:7: due: 1926-12-04 is out of range; a day of 2000 to 2099 without quotes, such as 2026-12-04, is accepted`},
 		// keys together
 		{inScreen("bitmap = \"300 dpi\"\nhalftone.lines = \"45 lpi\""), `j.toml:6:1: ` + screenAt + `halftone: stands beside bitmap; one of the two is accepted`},
 		{"garment = {}\nstock = { kind = \"paper\" }\n" + least, `j.toml:1:1: garment: stands beside stock; one of the two is accepted`},
@@ -198,6 +200,13 @@ func TestPlaces(t *testing.T) {
 		{"columns count characters", "title = \"t\"\nlocation = [{ name = \"café µm\", screen = [{ strokes = 9 }] }]", 2, 55},
 		{"byte order mark", "\ufeffquantity = 0\n" + least, 1, 12},
 		{"long line", "title = \"t\"\nlocation = [{ name = \"" + strings.Repeat("é", 199) + "\", screen = [{ color = \"" + strings.Repeat("ü", 199) + "\", strokes = 9 }] }]", 2, 458},
+		{"missing in the second inline table", "title = \"t\"\nlocation = [{ screen = [{}] },\n  { name = \"b\" }, { screen = [{}] }]", 3, 3},
+		{"missing in an empty inline table", "title = \"t\"\nlocation = [{ screen = [{}] }, {}]", 2, 32},
+		{"missing, key with dots", "title = \"t\"\n[[location]]\n[[location.screen]]\nhalftone.angle = 3", 4, 1},
+		{"missing, first of two headers", "title = \"t\"\n[[location]]\n[[location.screen]]\n [location.screen.halftone]\n[[location.screen]]\n[location.screen.halftone]\nlines = \"45 lpi\"", 4, 2},
+		{"nan in the first of two tables", "title = \"t\"\n[[location]]\n[[location.screen]]\nangle = nan\n[[location.screen]]\nangle = 15", 4, 9},
+		{"two bytes a line end, in a text of lines", "title = \"\"\"t\r\nu\r\n\"\"\"\r\n[[location]]\r\n[[location.screen]]\r\nstrokes = 9\r\n", 6, 11},
+		{"byte order mark and two bytes a line end", "\ufeffquantity = 2\r\n# x\r\ndue = 3\r\n" + least, 3, 7},
 		{"entry of a list", "title = \"t\"\nlocation = [{ screen = [{}] }, 3]", 2, 12},
 	} {
 		_, errs := DecodeJob("j.toml", []byte(c.src))

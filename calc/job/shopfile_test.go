@@ -206,6 +206,11 @@ func TestShopErrors(t *testing.T) {
 		{"[[blade]]\nlayup = \"60\"\nlengths = [\"30 cm\", 30]", `s.toml:3:21: blade 1: lengths: 30 has no unit; a length such as "30 cm" or "12 in" is accepted, in mm, um, cm, m, in, ft or mil`},
 		{"[[blade]]\nlayup = \"60\"\nlengths = \"30 cm\"", `s.toml:3:11: blade 1: lengths: "30 cm" is a text; a list of texts with unit, each such as "30 cm" or "12 in" is accepted, in mm, um, cm, m, in, ft or mil`},
 		{"[[blade]]\nlayup = \"60\"\n[[blade]]\nlayup = \"60\"\nedge = \"worn\"", `s.toml:3:1: blade 2: name: the name "60" is taken by another blade of this file; a name of its own is accepted`},
+		{"[[blade]]\nlayup = \"60/70/60\"\nlayers = [\"3 mm\", 3, \"3 mm\"]", `s.toml:3:19: blade 1: layers: 3 has no unit; a length such as "3 mm" is accepted, in mm, um, cm, m, in, ft or mil`},
+		{"[[blade]]\nlayup = \"60\"\nlayers = [\"0.3 mm\"]", `s.toml:3:10: blade 1: layers: add up to a blade of 0.3 mm; 3 to 25 mm is accepted`},
+		{"[[blade]]\nlayup = \"60\"\nthickness = 9.5", `s.toml:3:13: blade 1: thickness: 9.5 has no unit; a length such as "9.5 mm" is accepted, in mm, um, cm, m, in, ft or mil`},
+		{"[[dryer]]\nname = \"d\"\nbelt-speed = 3", `s.toml:3:14: dryer "d": belt-speed: 3 is a number; a speed range such as "0.5..4 m/min" is accepted, in m/s, in/s, ft/min or m/min`},
+		{"[[mesh]]\nname = \"m\"\nmesh = \"156-64\"", `s.toml:2:1: mesh 1: name: is not a key of this table; accepted are mesh, opening, fabric, weave, frame-width, frame-height or tension`},
 		{"[[mesh]]\nmesh = \"156\"", `s.toml:2:8: mesh 1: mesh: "156" does not say the thread; ` + acceptedMesh},
 		{"[[mesh]]\nmesh = \"156-64\"\nopening = \"163 um\"", `s.toml:3:11: mesh 1: opening: 163 um is not smaller than the pitch of 156-64, 162.821 um; an opening below the pitch is accepted`},
 		{"[[mesh]]\nmesh = \"156-64\"\nfabric = \"60 um\"", `s.toml:3:10: mesh 1: fabric: 60 um is thinner than the thread, 64 um; a fabric at least as thick as its thread is accepted`},
@@ -269,8 +274,25 @@ func TestTags(t *testing.T) {
 			if f.excludes != "" && !has(keysOf(fieldsOf(typ)), f.excludes) {
 				t.Errorf("%s: excludes %q, which is no key", where, f.excludes)
 			}
-			if b.accepted(v.Field(f.index).Type(), &f) == "" {
+			accepted := b.accepted(v.Field(f.index).Type(), &f)
+			if accepted == "" {
 				t.Errorf("%s: nothing is accepted", where)
+			}
+			if example, ok := exampleIn(accepted); ok && f.unit != "" {
+				sample := reflect.New(v.Field(f.index).Type()).Elem()
+				var raw any = example
+				if sample.Kind() == reflect.Slice {
+					raw = []any{example}
+				}
+				var try binder
+				if try.value(sample, raw, nil, &f, scope{}); len(try.errs) > 0 {
+					t.Errorf("%s: the example %q is not accepted: %v", where, example, try.errs)
+				}
+			} else if f.unit != "" {
+				t.Errorf("%s: no example in %q", where, accepted)
+			}
+			if e := v.Field(f.index).Type(); e.Kind() == reflect.Slice && e.Elem().Kind() == reflect.Struct && has(nameless, f.key) == has(keysOf(fieldsOf(e.Elem())), "name") {
+				t.Errorf("%s: entries with a key name, or nameless, and not both", where)
 			}
 			if f.preset != "" {
 				b.preset(v.Field(f.index), &f) // panics when the default is not accepted
@@ -283,6 +305,35 @@ func TestTags(t *testing.T) {
 	walk(reflect.TypeFor[Shop]())
 	if len(seen) < 14 {
 		t.Errorf("only %d types were walked", len(seen))
+	}
+}
+
+// exampleIn is the first text in quotes behind "such as".
+func exampleIn(accepted string) (string, bool) {
+	_, rest, ok := strings.Cut(accepted, " such as ")
+	if !ok {
+		return "", false
+	}
+	_, rest, ok = strings.Cut(rest, `"`)
+	example, _, closed := strings.Cut(rest, `"`)
+	return example, ok && closed
+}
+
+// Both lists of a blade that lack entries are reported, each at its place; blanks in a layup do
+// not make it another one.
+func TestBladeLists(t *testing.T) {
+	_, errs := DecodeShop("s.toml", []byte("[[blade]]\nlayup = \"60/70\"\nmodulus = [\"3 MPa\"]\nlayers = [\"3 mm\"]"))
+	want := `s.toml:3:11: blade 1: modulus: has 1 entries, and the layup "60/70" has 2 layers; one entry for each layer is accepted
+s.toml:4:10: blade 1: layers: has 1 entries, and the layup "60/70" has 2 layers; one entry for each layer is accepted`
+	if errs.Error() != want {
+		t.Errorf("got\n%s\nwant\n%s", errs.Error(), want)
+	}
+	s, errs := DecodeShop("s.toml", []byte("[[blade]]\nlayup = \" 65 / 90/ 65\"\n"))
+	if errs != nil || s.Blades[0].Layup != "65/90/65" || s.Blades[0].Name != "65/90/65" {
+		t.Errorf("blade %+v, errors %v", s.Blades[0], errs)
+	}
+	if b, ok := s.FindBlade("65 /90/65"); !ok || len(b.Hardness) != 3 {
+		t.Errorf("blade %+v, %v", b, ok)
 	}
 }
 

@@ -110,6 +110,8 @@ type Shop struct {
 	Units       string       `toml:"units" one:"metric inch" doc:"units to print in"`
 	Paper       string       `toml:"paper" one:"a4 letter" doc:"sheet in the office printer"`
 	Language    string       `toml:"language" form:"language" doc:"language of the paper: en"`
+	Waste       float64      `toml:"waste" unit:"share" min:"0" max:"1" default:"10 %" doc:"ink lost to test prints and rags, of what is printed"`
+	StaysG      float64      `toml:"stays-in-screen" unit:"g" min:"0" max:"5000" default:"150 g" doc:"ink that a screen must hold beyond what is printed"`
 	Blades      []Blade      `toml:"blade" most:"256" doc:"a blade stock in the rack"`
 	Meshes      []Mesh       `toml:"mesh" most:"256" doc:"a mesh stretched on frames"`
 	Presses     []Press      `toml:"press" most:"64" doc:"a press"`
@@ -185,6 +187,9 @@ type Ink struct {
 	EtaInfPaS     float64            `toml:"eta-inf" unit:"Pa.s" min:"0.01" max:"500" default:"3 Pa.s" doc:"viscosity at very high shear"`
 	KPaSn         float64            `toml:"consistency" unit:"Pa.s^n" min:"0" max:"2000" default:"50 Pa.s^n" doc:"consistency of the flow curve"`
 	N             float64            `toml:"flow-index" min:"0.05" max:"1" default:"0.5" doc:"power-law index of the flow curve"`
+	ScatterPerMM  float64            `toml:"scattering" unit:"1/mm" min:"1" max:"1000" doc:"light scattering of the cured film, of inks that hide the cloth"`
+	Whiteness     float64            `toml:"whiteness" unit:"share" min:"0.02" max:"0.99" doc:"reflectance of a film too thick to see through"`
+	Rise          float64            `toml:"rise" min:"1" max:"30" doc:"volume after the heat / volume before it, of inks that rise"`
 	GelC          *Range             `toml:"gel" example:"104..110 C" unit:"C" min:"40" max:"250" doc:"gel temperature"`
 	CureC         *Range             `toml:"cure" example:"149..171 C" unit:"C" min:"40" max:"250" doc:"temperature that the whole film must reach"`
 	CureTopC      float64            `toml:"cure-top" unit:"C" min:"40" max:"300" doc:"never above"`

@@ -201,11 +201,9 @@ func (m maker) screenPlan(c chooser, ch choice) (Screen, error) {
 	if limit := b.demand.limitDeg; limit < noLimitDeg {
 		sc.EdgeLimitDeg = &limit
 	}
-	if h := m.screen.Halftone; h != nil {
-		sc.Halftone = &Halftone{LinesPerInch: h.LinesPerInch, Smallest: h.Smallest}
-		if h.AngleDeg != nil {
-			sc.Halftone.AngleDeg, sc.Halftone.HasAngle = *h.AngleDeg, true
-		}
+	var dotWarnings []Warning
+	if sc.Halftone, dotWarnings, err = dots(m.screen, b); err != nil {
+		return Screen{}, err
 	}
 	if sc.Blade, err = m.bladePlan(t.stock); err != nil {
 		return Screen{}, err
@@ -224,6 +222,10 @@ func (m maker) screenPlan(c chooser, ch choice) (Screen, error) {
 		return Screen{}, err
 	}
 	sc.Warnings = append(c.warnings(t, r, exact), mends...)
+	sc.Warnings = append(sc.Warnings, dotWarnings...)
+	if b.eomUM > thickStencilUM && b.demand.finestMM < fineLineMM {
+		sc.Warnings = append(sc.Warnings, warn("fine-line-thick-stencil", vals{"finest_mm": b.demand.finestMM, "line_mm": fineLineMM, "eom_um": b.eomUM}))
+	}
 	if sc.Mesh.From == "job" && !m.screen.Mesh.OnRack {
 		sc.Warnings = append(sc.Warnings, Warning{Code: "mesh-not-racked", Names: map[string]string{"mesh": b.meshName}})
 	}

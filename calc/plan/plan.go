@@ -98,12 +98,24 @@ type Stencil struct {
 	FeatureMM    float64 `json:"feature_mm"`    // width of the typical feature
 }
 
-// Halftone is the dot pattern.
+// Halftone is the dot pattern, or the bitmap, judged against the mesh.
 type Halftone struct {
-	LinesPerInch float64 `json:"lines_per_inch"`
-	AngleDeg     float64 `json:"angle_deg"`
-	HasAngle     bool    `json:"has_angle"`
-	Smallest     float64 `json:"smallest"` // share, 0 to 1
+	LinesPerInch    float64 `json:"lines_per_inch,omitempty"`
+	BitmapDPI       float64 `json:"bitmap_dpi,omitempty"`
+	AngleDeg        float64 `json:"angle_deg"`
+	HasAngle        bool    `json:"has_angle"`
+	Smallest        float64 `json:"smallest,omitempty"`          // share, 0 to 1
+	MeshRatio       float64 `json:"mesh_ratio,omitempty"`        // mesh count / line count
+	RatioHolds      bool    `json:"ratio_holds"`                 // 3.5 or more
+	OpeningsPerCell float64 `json:"openings_per_cell,omitempty"` // mesh openings behind one cell
+	DotUM           float64 `json:"dot_um"`                      // smallest dot
+	DotHoldsUM      float64 `json:"dot_holds_um"`                // smallest dot that the cloth holds: two threads and an opening
+	DotHolds        bool    `json:"dot_holds"`
+	HoldsFrom       float64 `json:"holds_from,omitempty"` // share from which dots of this line count hold
+	BlockedShare    float64 `json:"blocked_share"`        // of the smallest dots that touch no opening
+	BeatMM          float64 `json:"beat_mm,omitempty"`    // longest moire beat with the mesh
+	Locked          bool    `json:"locked"`               // mesh and dots run in step: no bands, one fixed phase
+	MoireRisk       bool    `json:"moire_risk"`
 }
 
 // Blade is the blade from the rack.

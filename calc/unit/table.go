@@ -96,6 +96,15 @@ var kinds = []*kind{
 		in(ratio("1"), "g/mL", "g/ml"),
 		in(over(kgPerLb, litrePerGal), "lb/gal"),
 	}},
+	{noun: "a mass", units: []one{
+		in(ratio("1"), "g"),
+		in(ratio("1000"), "kg"),
+		in(ratio("453.59237"), "lb"),
+		in(over("453.59237", "16"), "oz"),
+	}},
+	{noun: "a scattering", units: []one{
+		in(ratio("1"), "1/mm", "/mm"),
+	}},
 	{noun: "a heat flux", units: []one{
 		in(ratio("1"), "kW/m2", "kW/m²"),
 	}},

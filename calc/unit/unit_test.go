@@ -55,7 +55,7 @@ func TestParseErrors(t *testing.T) {
 		{"20", "N/cm", `"20" has no unit`, `a line load such as "20 N/cm" is accepted, in N/cm, N/m, N/mm, lbf/in or kgf/cm`},
 		{"0.38", "share", `"0.38" has no unit`, `a share such as "38 %" is accepted, in %`},
 		{"0.38 share", "share", `"0.38 share" has the unknown unit "share"`, `in %`},
-		{"12 kg", "mm", `"12 kg" has the unknown unit "kg"`, `a length such as "30 cm" or "12 in" is accepted, in mm, um, cm, m, in, ft or mil`},
+		{"12 st", "mm", `"12 st" has the unknown unit "st"`, `a length such as "30 cm" or "12 in" is accepted, in mm, um, cm, m, in, ft or mil`},
 		{"12 s", "mm", `"12 s" is not a length`, "mil"},
 		{"12 MM", "mm", `unknown unit "MM"`, "mm"},
 		{"2,5 mm", "mm", "comma", "mm"},

@@ -206,8 +206,7 @@ func TestImposeRefuses(t *testing.T) {
 	if _, err := Impose(A4, Size{}, nil, Options{}); err == nil || !strings.Contains(err.Error(), "132x96, 148x105, 6x4") {
 		t.Errorf("no size: %v", err)
 	}
-	var nan Size
-	nan = Card132
+	nan := Card132
 	nan.W = math.NaN()
 	if _, err := Impose(A4, nan, []Card{{Face{W: math.NaN(), H: 96}, Face{}}}, Options{}); err == nil {
 		t.Error("a size that is not a number is taken")

@@ -107,6 +107,9 @@ func (t *table) screen(s plan.Screen) {
 	}
 	t.line("  ", v.T("show.detail", "n", fmt.Sprint(s.Number), "edge", v.Number(s.EdgeAngleDeg, 0)+"°", "limit", limit, "load", v.Load(s.LoadNPerCM),
 		"angle", Move(s.Moves.Angle, v), "hardness", Move(s.Moves.Hardness, v), "force", Move(s.Moves.Load, v)))
+	if h := s.Halftone; h != nil {
+		t.line("    ", Halftone(*h, v))
+	}
 	var path, lost, change []string
 	for _, r := range s.Reasons {
 		path = append(path, Reason(r, v))
@@ -198,4 +201,24 @@ func lostBy(l plan.Lost, v *say.Voice) string {
 		return v.Length(l.By)
 	}
 	return ""
+}
+
+// Halftone is the verdict on a halftone or bitmap in words.
+func Halftone(h plan.Halftone, v *say.Voice) string {
+	if h.BitmapDPI > 0 {
+		return v.T("show.bitmap", "dot", v.Fine(h.DotUM), "holds", v.Fine(h.DotHoldsUM))
+	}
+	ratio := v.T("show.too-coarse")
+	if h.RatioHolds {
+		ratio = v.T("show.holds")
+	}
+	moire := v.T("show.no-angle")
+	switch {
+	case h.Locked:
+		moire = v.T("show.locked", "angle", v.Angle(h.AngleDeg))
+	case h.HasAngle:
+		moire = v.T("show.beat", "beat", v.Number(h.BeatMM, 2)+"\u00a0mm", "angle", v.Angle(h.AngleDeg))
+	}
+	return v.T("show.halftone", "ratio", v.Number(h.MeshRatio, 1), "ratiov", ratio, "cells", v.Number(h.OpeningsPerCell, 0),
+		"dot", v.Fine(h.DotUM), "share", v.Percent(h.Smallest), "holds", v.Fine(h.DotHoldsUM), "from", v.Percent(h.HoldsFrom), "moire", moire)
 }

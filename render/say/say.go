@@ -183,6 +183,9 @@ func (v *Voice) Figure(name string, x float64) string {
 	case "inch":
 		return v.Number(x, 0) + nbsp + "lpi"
 	}
+	if x >= 10 {
+		return v.Number(x, 0)
+	}
 	return v.Number(x, 2)
 }
 
