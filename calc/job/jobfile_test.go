@@ -105,12 +105,12 @@ func TestJobErrors(t *testing.T) {
 	const mesh = `threads per inch and thread in um, "156-64", or threads per cm, "61/cm-64", is accepted, or the count alone, "156", of a mesh on the racks`
 	for _, c := range []struct{ src, want string }{
 		// keys
-		{inScreen(`colour = "red"`), `j.toml:5:1: ` + screenAt + `colour: is not a key of this table; did you mean color? accepted are color, swatch, ink, use, mesh, eom, halftone, bitmap, feature, finest, coverage, film, blade, strokes, angle or load`},
+		{inScreen(`colour = "red"`), `j.toml:5:1: ` + screenAt + `colour: is not a key of this table; did you mean color? accepted are color, swatch, ink, use, mesh, eom, halftone, bitmap, feature, finest, coverage, film, height, blade, strokes, angle or load`},
 		{inScreen(`halftone = { lines = "45 lpi", Angle = 3 }`), `j.toml:5:32: ` + screenAt + `halftone.Angle: is not a key of this table; keys are written in small letters: angle. accepted are lines, angle or smallest`},
 		{"title = \"t\"\n\"a b\" = 1\n[[location]]\n[[location.screen]]", `j.toml:2:1: "a b": is not a key of this table; accepted are job, title, customer, quantity, due, shop, press, garment, stock or location`},
 		{inScreen(`mesh = "156-64"` + "\n" + `mesh = "230-48"`), `j.toml:6:1: this is not TOML: Key 'location.screen.mesh' has already been defined.; TOML 1.0 is accepted`},
 		{inScreen("halftone.lines = \"45 lpi\"\nhalftone = 2"), `j.toml:6:1: this is not TOML: the key is there already; each key once in a table is accepted`},
-		{inScreen("name = \"x\""), `j.toml:5:1: ` + screenAt + `name: is not a key of this table; accepted are color, swatch, ink, use, mesh, eom, halftone, bitmap, feature, finest, coverage, film, blade, strokes, angle or load`},
+		{inScreen("name = \"x\""), `j.toml:5:1: ` + screenAt + `name: is not a key of this table; accepted are color, swatch, ink, use, mesh, eom, halftone, bitmap, feature, finest, coverage, film, height, blade, strokes, angle or load`},
 		{"Title = \"t\"\n" + least, `j.toml:1:1: Title: is not a key of this table; keys are written in small letters: title. accepted are job, title, customer, quantity, due, shop, press, garment, stock or location`},
 		// missing
 		{"[[location]]\n[[location.screen]]", `j.toml:1:1: title: is missing; a text in quotes is accepted`},

@@ -6,6 +6,7 @@ import (
 	"reflect"
 	"slices"
 	"strings"
+	"sync"
 
 	"bladecard/templates"
 )
@@ -25,14 +26,16 @@ func DecodeShop(name string, src []byte) (*Shop, Errors) {
 // customary stock and all built-in ink classes. Its figures are common practice or from memory
 // as templates/shop.toml and templates/inks.toml say beside each. Each call returns a shop of
 // its own.
-func BuiltInShop() *Shop {
-	base := &Shop{Inks: builtInInks()}
-	s, errs := decodeShop("built-in shop", templates.Shop(), base)
+func BuiltInShop() *Shop { return cloneOf(builtIn()) }
+
+// builtIn reads the built-in shop once; nobody may change what it returns.
+var builtIn = sync.OnceValue(func() *Shop {
+	s, errs := decodeShop("built-in shop", templates.Shop(), &Shop{Inks: builtInInks()})
 	if len(errs) > 0 {
 		panic("job: " + errs.Error())
 	}
 	return s
-}
+})
 
 // builtInInks are the ink classes of templates/inks.toml.
 func builtInInks() []Ink {

@@ -73,6 +73,7 @@ type Screen struct {
 	FinestMM  float64   `toml:"finest" unit:"mm" min:"0.02" max:"2000" doc:"smallest feature that must hold; left out: from halftone, bitmap or use"`
 	Coverage  float64   `toml:"coverage" unit:"share" min:"0.001" max:"1" doc:"share of the location's area that this screen inks"`
 	FilmUM    *Range    `toml:"film" unit:"um" min:"1" max:"2000" doc:"target cured film, 45..70 um; left out: from ink class and use"`
+	HeightMM  float64   `toml:"height" example:"0.8 mm" unit:"mm" min:"0.02" max:"10" doc:"height that raised work must have after the heat; a film in its place wins"`
 	BladeName string    `toml:"blade" doc:"layup or name of a blade in the rack; left out: chosen"`
 	Strokes   int       `toml:"strokes" min:"1" max:"6" doc:"print strokes; left out: chosen"`
 	AngleDeg  *float64  `toml:"angle" unit:"deg" min:"0" max:"60" doc:"blade angle from vertical; left out: chosen"`
@@ -195,6 +196,7 @@ type Ink struct {
 	CureTopC      float64            `toml:"cure-top" unit:"C" min:"40" max:"300" doc:"never above"`
 	DwellS        *Range             `toml:"dwell" unit:"s" min:"1" max:"3600" doc:"time in the tunnel"`
 	On            string             `toml:"on" one:"garment sheet" default:"garment" doc:"what the class is made for"`
+	FlashEach     bool               `toml:"flash-each" doc:"flashed and cooled after every colour"`
 	Dries         string             `toml:"dries" one:"fuse water solvent uv react" doc:"how the film sets"`
 	Cautions      []string           `toml:"cautions" one:"hot-flash hot-dryer fume moving-press solvent discharge-agent uv-lamp uv-skin flammable" most:"32" doc:"codes of the cautions that the paper must show"`
 	Uses          map[string]*Custom `toml:"use" keys:"underbase solid detail halftone highlight blocker raised clear" doc:"customary film, mesh and stencil by use"`

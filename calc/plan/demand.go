@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"bladecard/calc/halftone"
+	"bladecard/calc/ink"
 	"bladecard/calc/job"
 )
 
@@ -31,11 +32,15 @@ func use(s job.Screen) string {
 	return "solid"
 }
 
-// newDemand reads what the screen must do from the job, the ink class and the customs of the trade.
-func newDemand(s job.Screen, hardStock bool) (demand, error) {
+// newDemand reads what the screen must do from the job, the ink class and the customs of the
+// trade. The ground is what the film goes on.
+func newDemand(s job.Screen, g ground) (demand, error) {
 	rule := useRules[use(s)]
-	d := demand{heavy: rule.heavy, hard: hardStock, coverMM: rule.coverMM, target: target(s)}
+	d := demand{heavy: rule.heavy, hard: g.hard, coverMM: rule.coverMM}
 	var err error
+	if d.target, err = target(s, g); err != nil {
+		return d, err
+	}
 	if d.finestMM, err = finestMM(s, rule); err != nil {
 		return d, err
 	}
@@ -75,16 +80,45 @@ func finestMM(s job.Screen, rule useRule) (float64, error) {
 	return rule.finestMM, nil
 }
 
-// target is the cured film that is asked for: the job's own, or the ink class's for the use, or
-// for a solid where the class states none for the use.
-func target(s job.Screen) Target {
+// ground is what a film goes on.
+type ground struct {
+	hard  bool   // a hard smooth sheet
+	shade string // of the cloth: light, medium, dark; empty: not stated, or no cloth
+	based bool   // an underbase or a blocker of the same location lies under it
+}
+
+// target is the cured film that is asked for: the job's own; the one that hides the cloth, for
+// an ink that hides, straight on cloth of a stated shade; the one that rises to a stated
+// height; else the ink class's for the use, or for a solid where it states none for the use.
+func target(s job.Screen, g ground) (Target, error) {
 	if s.FilmUM != nil {
-		return Target{Low: s.FilmUM.Low, High: s.FilmUM.High, From: "job"}
+		return Target{Low: s.FilmUM.Low, High: s.FilmUM.High, From: "job"}, nil
 	}
+	var class Target
 	if c := custom(s); c != nil && c.FilmUM != nil {
-		return Target{Low: c.FilmUM.Low, High: c.FilmUM.High, From: "class"}
+		class = Target{Low: c.FilmUM.Low, High: c.FilmUM.High, From: "class"}
 	}
-	return Target{}
+	if s.HeightMM > 0 && s.Ink.Rise > 1 {
+		um, err := ink.FilmForHeightUM(s.HeightMM*1000, s.Ink.Rise)
+		return Target{Low: um * (1 - heightSpread), High: um * (1 + heightSpread), From: "expansion"}, err
+	}
+	contrast := useRules[use(s)].contrast
+	if contrast == 0 || g.based || g.shade == "" || s.Ink.ScatterPerMM == 0 || s.Ink.Whiteness == 0 {
+		return class, nil
+	}
+	cloth, err := ink.ClothReflectance(g.shade)
+	if err != nil {
+		return class, err
+	}
+	um, err := ink.HidingOnClothUM(contrast, s.Ink.Whiteness, s.Ink.ScatterPerMM, cloth)
+	if err != nil || um == 0 {
+		return class, err
+	}
+	onKnit, _, err := ink.OnKnitUM(um)
+	if err != nil || onKnit <= class.Low {
+		return class, err
+	}
+	return Target{Low: onKnit, High: math.Max(class.High, onKnit*hidingSpread), From: "hiding"}, nil
 }
 
 // custom is what the ink class says of the use; nil where it says nothing.

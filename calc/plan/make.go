@@ -5,7 +5,9 @@ import (
 	"math"
 	"sort"
 
+	"bladecard/calc/blade"
 	"bladecard/calc/film"
+	"bladecard/calc/ink"
 	"bladecard/calc/job"
 )
 
@@ -41,12 +43,28 @@ func Make(j *job.Job, shop *job.Shop) (*Plan, job.Errors) {
 			}
 			loc.Screens = append(loc.Screens, sc)
 		}
+		if len(loc.Screens) == len(l.Screens) {
+			m := maker{job: j, shop: shop, press: press, rack: racked, location: l, screen: l.Screens[0], number: 1}
+			if fail := m.finish(&loc); fail != nil {
+				errs = append(errs, *fail)
+			}
+		}
 		p.Locations = append(p.Locations, loc)
 	}
 	if errs != nil {
 		return nil, errs
 	}
 	return p, nil
+}
+
+// finish works out what depends on all screens of a location: the order on the press, the
+// flashes, and what the fibre forbids.
+func (m maker) finish(loc *Location) *job.Error {
+	loc.Warnings = []Warning{}
+	if fail := m.order(loc); fail != nil {
+		return fail
+	}
+	return m.heat(loc)
 }
 
 // maker makes the plan of one screen.
@@ -70,9 +88,9 @@ func (m maker) fail(key, wrong, accepted string) *job.Error {
 }
 
 func (m maker) make() (Screen, *job.Error) {
-	d, err := newDemand(m.screen, m.hardStock())
+	d, err := newDemand(m.screen, m.ground())
 	if err != nil {
-		return Screen{}, m.fail("halftone", err.Error(), "a line count and a smallest dot that give a dot of its own")
+		return Screen{}, m.fail("use", err.Error(), "figures inside the ranges of the formulas")
 	}
 	if d.target == (Target{}) {
 		return Screen{}, m.fail("film", fmt.Sprintf("ink class %q has no customary film for the use %q", m.screen.Ink.Name, use(m.screen)),
@@ -176,6 +194,20 @@ func (m maker) hardStock() bool {
 	return m.job.Garment == nil && m.screen.Ink.On == "sheet"
 }
 
+// ground is what this screen's film goes on.
+func (m maker) ground() ground {
+	g := ground{hard: m.hardStock()}
+	if m.job.Garment != nil {
+		g.shade = m.job.Garment.Shade
+	}
+	for _, s := range m.location.Screens[:m.number-1] {
+		if u := use(s); u == "underbase" || u == "blocker" {
+			g.based = true
+		}
+	}
+	return g
+}
+
 // screenPlan writes the chosen setup down with all that follows from it.
 func (m maker) screenPlan(c chooser, ch choice) (Screen, error) {
 	t, b := ch.best, c.bench
@@ -208,6 +240,28 @@ func (m maker) screenPlan(c chooser, ch choice) (Screen, error) {
 	if sc.Blade, err = m.bladePlan(t.stock); err != nil {
 		return Screen{}, err
 	}
+	var frameWarnings []Warning
+	if sc.OffContact, frameWarnings, err = m.frame(b, sc.Blade.LengthMM); err != nil {
+		return Screen{}, err
+	}
+	if err := m.inkRun(&sc); err != nil {
+		return Screen{}, err
+	}
+	if m.screen.Ink.Rise > 1 && b.demand.heavy {
+		mm, err := ink.HeightUM(t.curedUM, m.screen.Ink.Rise)
+		if err != nil {
+			return Screen{}, err
+		}
+		mm /= 1000
+		sc.HeightMM = &mm
+	}
+	var pressureWarnings []Warning
+	sc.Pressure, pressureWarnings = pressure(m.press, b.loadNCM, sc.Blade.LengthMM)
+	class, err := blade.ClassOf(b.loadNCM)
+	if err != nil {
+		return Screen{}, err
+	}
+	sc.LoadClass = string(class)
 	if sc.Charts, err = c.charts(t); err != nil {
 		return Screen{}, err
 	}
@@ -223,6 +277,8 @@ func (m maker) screenPlan(c chooser, ch choice) (Screen, error) {
 	}
 	sc.Warnings = append(c.warnings(t, r, exact), mends...)
 	sc.Warnings = append(sc.Warnings, dotWarnings...)
+	sc.Warnings = append(sc.Warnings, pressureWarnings...)
+	sc.Warnings = append(sc.Warnings, frameWarnings...)
 	if b.eomUM > thickStencilUM && b.demand.finestMM < fineLineMM {
 		sc.Warnings = append(sc.Warnings, warn("fine-line-thick-stencil", vals{"finest_mm": b.demand.finestMM, "line_mm": fineLineMM, "eom_um": b.eomUM}))
 	}

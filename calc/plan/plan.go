@@ -41,6 +41,12 @@ type Location struct {
 	WidthMM  float64  `json:"width_mm"`
 	HeightMM float64  `json:"height_mm"`
 	Screens  []Screen `json:"screens"`
+	// Stations are the stations of the press in the order of the print; HeadsNeeded of them
+	// are wanted, and Presses are the shop's that have them.
+	Stations    []Station `json:"stations"`
+	HeadsNeeded int       `json:"heads_needed"`
+	Presses     []string  `json:"presses"`
+	Warnings    []Warning `json:"warnings"`
 }
 
 // Screen is the setup of one screen and what should come of it.
@@ -60,6 +66,8 @@ type Screen struct {
 	EdgeAngleDeg float64      `json:"edge_angle_deg"` // bent, at the set angle
 	EdgeLimitDeg *float64     `json:"edge_limit_deg"` // most that the finest feature takes; null: no limit
 	LoadNPerCM   float64      `json:"load_n_per_cm"`  // working line load
+	LoadClass    string       `json:"load_class"`     // light, medium, firm: what a hand feels
+	Pressure     *Pressure    `json:"pressure"`       // of the cylinders; null: no cylinders
 	Strokes      int          `json:"strokes"`        // print strokes
 	Flood        bool         `json:"flood"`          // flood before each print stroke
 	TargetUM     Target       `json:"target_um"`      // cured film asked for
@@ -68,11 +76,18 @@ type Screen struct {
 	Moves        Moves        `json:"moves"`          // what the usual errors do to the film
 	MeetsAll     bool         `json:"meets_all"`      // film, cut and steadiness, all that was asked
 	Clears       bool         `json:"clears"`         // the stroke leaves no ink in the openings
-	Charts       Charts       `json:"charts"`         // the curves that the card draws
-	Reasons      []Reason     `json:"reasons"`        // the path from the workhorse to this setup
-	Lost         []Lost       `json:"lost"`           // the other blades of the rack and what they lost on
-	Corrections  []Correction `json:"corrections"`    // single changes, the quickest to make first
-	Cautions     []string     `json:"cautions"`       // codes of what can hurt, by ink class
+	Flash        Flash        `json:"flash"`
+	Cure         Cure         `json:"cure"`
+	OffContact   OffContact   `json:"off_contact_mm"`
+	HeightMM     *float64     `json:"height_mm"`       // after the heat, of ink that rises; null: does not rise
+	InkGPerPrint *float64     `json:"ink_g_per_print"` // null: size or coverage not stated
+	InkGRun      *float64     `json:"ink_g_run"`       // with waste and what stays in the screen; null: quantity not stated
+	InkMLRun     *float64     `json:"ink_ml_run"`
+	Charts       Charts       `json:"charts"`      // the curves that the card draws
+	Reasons      []Reason     `json:"reasons"`     // the path from the workhorse to this setup
+	Lost         []Lost       `json:"lost"`        // the other blades of the rack and what they lost on
+	Corrections  []Correction `json:"corrections"` // single changes, the quickest to make first
+	Cautions     []string     `json:"cautions"`    // codes of what can hurt, by ink class
 	Warnings     []Warning    `json:"warnings"`
 }
 
@@ -145,6 +160,55 @@ type SetRange struct {
 	High float64 `json:"high"`
 	// ToScreen is the set angle from the screen, 90 deg less Set.
 	ToScreen float64 `json:"to_screen"`
+}
+
+// Interval is a low and a high end.
+type Interval struct {
+	Low  float64 `json:"low"`
+	High float64 `json:"high"`
+}
+
+// Flash is whether a print is gelled under a flash unit before the next one, and how.
+type Flash struct {
+	Needed       bool      `json:"needed"`
+	Why          string    `json:"why"`                  // base, twice, thick, wet-on-wet, last, alone, sheet
+	Unit         string    `json:"unit,omitempty"`       // name of the flash unit
+	TemperatureC *Interval `json:"temperature_c"`        // the film's, to gel or to dry; null: not stated for the class
+	Seconds      *Interval `json:"seconds"`              // with the platens warm; null: no flash, or it never gels
+	ColdSeconds  *Interval `json:"cold_seconds"`         // the first prints, with cold platens
+	FluxKWM2     float64   `json:"flux_kw_m2,omitempty"` // heat that the print takes up
+}
+
+// Cure is the heat that sets the ink for good.
+type Cure struct {
+	TemperatureC    *Interval `json:"temperature_c"` // the whole film must reach it; null: by light or air, not by heat
+	By              string    `json:"by"`            // heat, light, air
+	TopC            float64   `json:"top_c,omitempty"`
+	DwellS          *Interval `json:"dwell_s"`
+	BeltMPerMin     *Interval `json:"belt_m_per_min"`
+	Dryer           string    `json:"dryer,omitempty"`
+	GarmentsPerHour *Interval `json:"garments_per_hour"`
+}
+
+// OffContact is the gap between screen and garment, and what it does.
+type OffContact struct {
+	Low       float64  `json:"low"`
+	High      float64  `json:"high"`
+	StretchMM *float64 `json:"stretch_mm"`     // of the image, at the high end; null: frame or image not stated
+	TouchNCM  *float64 `json:"touch_n_per_cm"` // line load that pressing the screen down takes, at mid-frame
+}
+
+// Station is one station of a press in the order of the print.
+type Station struct {
+	Kind   string `json:"kind"`   // print, flash, cool
+	Screen int    `json:"screen"` // that is printed, or was last
+	Wet    bool   `json:"wet"`    // prints on wet ink
+}
+
+// Pressure is what the gauge of a press shows for the line load.
+type Pressure struct {
+	Bar float64 `json:"bar"`
+	PSI float64 `json:"psi"`
 }
 
 // Target is the cured film that is asked for, and who asks.

@@ -1,6 +1,10 @@
 package plan
 
-import "math"
+import (
+	"math"
+
+	"bladecard/calc/ink"
+)
 
 // The figures of this file are customs of the trade (common practice, no published source):
 // the workhorse, what a departure from it costs, and how far a bent edge may lean for the
@@ -100,12 +104,13 @@ type useRule struct {
 	smallest  float64 // smallest dot of a halftone that must hold, share
 	coverMM   float64 // spread of an edge that the colours printed over it hide (the choke)
 	heavy     bool    // the aim is film: the stencil's wall, not the blade's edge, makes the shape
+	contrast  float64 // contrast ratio on the cloth that a white must reach; 0: none asked
 	eomShare  float64 // customary emulsion over mesh, share of the fabric
 }
 
 var useRules = map[string]useRule{
-	"solid":     {finestMM: 2, featureMM: 50, smallest: 0.05, eomShare: 0.20},
-	"underbase": {finestMM: 2, featureMM: 50, smallest: 0.05, coverMM: 0.15, eomShare: 0.20},
+	"solid":     {finestMM: 2, featureMM: 50, smallest: 0.05, contrast: ink.HidesTextile, eomShare: 0.20},
+	"underbase": {finestMM: 2, featureMM: 50, smallest: 0.05, coverMM: 0.15, contrast: baseHides, eomShare: 0.20},
 	"blocker":   {finestMM: 2, featureMM: 50, smallest: 0.05, coverMM: 0.15, eomShare: 0.20},
 	"detail":    {finestMM: 0.3, featureMM: 1, smallest: 0.05, eomShare: 0.15},
 	"halftone":  {finestMM: 0.142, featureMM: 1, smallest: 0.05, eomShare: 0.15},
@@ -116,6 +121,17 @@ var useRules = map[string]useRule{
 
 // coarsestLines is where the search for a coarser line count ends (common practice).
 const coarsestLines = 20.0
+
+// baseHides is the contrast ratio that an underbase must reach alone: the colours on it hide
+// the rest (common practice).
+const baseHides = 0.80
+
+// heightSpread is how far the film for a stated height may be off, and hidingSpread how much
+// more than the film that hides is still wanted (common practice).
+const (
+	heightSpread = 0.15
+	hidingSpread = 1.3
+)
 
 // halftoneFeatureMM is the typical feature of any screen with a halftone or bitmap.
 const halftoneFeatureMM = 1.0

@@ -132,7 +132,7 @@ func (s stock) lengthMM(imageMM float64) (mm float64, fits bool) {
 		}
 	}
 	if imageMM == 0 {
-		return longest, true
+		return 0, true
 	}
 	if math.IsInf(best, 1) {
 		return longest, false

@@ -22,6 +22,10 @@ func check(c *call) int {
 			fmt.Fprintf(c.stdout, "%s: %s\n", l.path, w.Text)
 		}
 		for _, loc := range l.plan.Locations {
+			for _, w := range loc.Warnings {
+				n++
+				fmt.Fprintf(c.stdout, "%s: %s: %s\n", l.path, l.voice.T("check.location", "location", loc.Name), w.Text)
+			}
 			for _, s := range loc.Screens {
 				for _, w := range s.Warnings {
 					n++

@@ -117,7 +117,13 @@ func (m *maker) lines(n, w int) []line {
 	if more := len(s.Warnings) - w; more > 0 {
 		out = append(out, line{"more warnings", v.T("card.more-warnings", "n", fmt.Sprint(more)), true, BackPT, 0.6})
 	}
-	out = append(out, line{"wipe test", v.T("card.wipe"), false, BackPT, 0.8})
+	out = append(out,
+		line{"load", v.T("card.load", "load", v.Load(s.LoadNPerCM), "pressure", v.Pressure(s)), false, BackPT, 0.8},
+		line{"wipe test", v.T("card.wipe"), false, BackPT, 0})
+	if s.Flash.Needed {
+		out = append(out, line{"flash", v.Flash(s.Flash), false, BackPT, 0.8})
+	}
+	out = append(out, line{"cure", v.Cure(s.Cure), false, BackPT, 0})
 	out = append(out, m.corrections("card.too-heavy", -1, n)...)
 	return append(out, m.corrections("card.too-thin", 1, n)...)
 }

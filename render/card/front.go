@@ -74,7 +74,9 @@ func (m *maker) meshLine() string {
 }
 
 func (m *maker) stencilLine() string {
-	return m.say.T("card.stencil", "eom", m.say.Fine(m.screen.Stencil.EOMUM), "share", m.say.Percent(m.screen.Stencil.ShareOfCloth))
+	o := m.screen.OffContact
+	return m.say.T("card.stencil", "eom", m.say.Fine(m.screen.Stencil.EOMUM), "share", m.say.Percent(m.screen.Stencil.ShareOfCloth),
+		"gap", m.say.Gap(o.Low, o.High))
 }
 
 // facts shows blade, angle and strokes in three columns, each a big figure over its drawing.
@@ -172,5 +174,12 @@ func (m *maker) strokes(r page.Rect) {
 		flood = m.say.T("card.flood")
 	}
 	m.fit("flood", page.Rect{X: r.X, Y: y + factMM, W: r.W, H: factMM}, flood, FrontPT, FrontPT, canvas.Regular, page.Center)
-	m.fit("load", page.Rect{X: r.X, Y: y + 2*factMM, W: r.W, H: factMM}, m.say.Load(m.screen.LoadNPerCM), FrontPT, FrontPT, canvas.Regular, page.Center)
+	face, word := canvas.Regular, m.say.T("card.no-flash")
+	if f := m.screen.Flash; f.Needed {
+		face, word = canvas.Bold, m.say.T("card.flash")
+		if f.Seconds != nil {
+			word = m.say.T("card.flash-for", "seconds", m.say.SecondsRange(f.Seconds.Low, f.Seconds.High))
+		}
+	}
+	m.fit("flash", page.Rect{X: r.X, Y: y + 2*factMM, W: r.W, H: factMM}, word, FrontPT, FrontPT, face, page.Center)
 }

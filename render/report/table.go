@@ -94,9 +94,33 @@ func (t *table) location(l plan.Location) {
 	if t.err == nil {
 		t.err = tw.Flush()
 	}
+	if len(l.Stations) > 1 {
+		t.line("  ", v.T("show.order", "heads", fmt.Sprint(l.HeadsNeeded), "stations", strings.Join(stations(l, v), " → ")), "; ",
+			v.T("show.presses", "presses", strings.Join(l.Presses, ", ")))
+	}
+	for _, w := range l.Warnings {
+		t.line("  ", v.T("show.warning", "text", w.Text))
+	}
 	for _, s := range l.Screens {
 		t.screen(s)
 	}
+}
+
+// stations are the stations of a location in words; a print on wet ink is marked.
+func stations(l plan.Location, v *say.Voice) []string {
+	var out []string
+	for _, s := range l.Stations {
+		name := l.Screens[s.Screen-1].Color
+		if name == "" {
+			name = l.Screens[s.Screen-1].Ink
+		}
+		word := v.T("station."+s.Kind, "screen", fmt.Sprintf("%d %s", s.Screen, name))
+		if s.Wet {
+			word += v.T("station.wet")
+		}
+		out = append(out, word)
+	}
+	return out
 }
 
 func (t *table) screen(s plan.Screen) {
@@ -109,6 +133,11 @@ func (t *table) screen(s plan.Screen) {
 		"angle", Move(s.Moves.Angle, v), "hardness", Move(s.Moves.Hardness, v), "force", Move(s.Moves.Load, v)))
 	if h := s.Halftone; h != nil {
 		t.line("    ", Halftone(*h, v))
+	}
+	t.line("    ", strings.Join(v.Press(s), "; "))
+	t.line("    ", strings.Join(v.Heat(s), "; "))
+	if ink := v.Ink(s); ink != "" {
+		t.line("    ", ink)
 	}
 	var path, lost, change []string
 	for _, r := range s.Reasons {

@@ -11,6 +11,7 @@ import (
 func (v *Voice) Fill(p *plan.Plan) {
 	v.warnings(p.Warnings)
 	for l := range p.Locations {
+		v.warnings(p.Locations[l].Warnings)
 		for s := range p.Locations[l].Screens {
 			sc := &p.Locations[l].Screens[s]
 			v.warnings(sc.Warnings)

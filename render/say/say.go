@@ -156,6 +156,88 @@ func (v *Voice) Speed(mPerS float64) string {
 	return v.Number(mPerS, 2) + nbsp + "m/s"
 }
 
+// Temperature is a temperature in the shop's unit; TemperatureRange a range of them.
+func (v *Voice) Temperature(c float64) string {
+	if v.inch {
+		return v.Number(c*9/5+32, 0) + nbsp + "°F"
+	}
+	return v.Number(c, 0) + nbsp + "°C"
+}
+
+// TemperatureRange is a range of temperatures, "149–171 °C".
+func (v *Voice) TemperatureRange(lowC, highC float64) string {
+	if lowC == highC {
+		return v.Temperature(lowC)
+	}
+	if v.inch {
+		return v.Number(lowC*9/5+32, 0) + "–" + v.Temperature(highC)
+	}
+	return v.Number(lowC, 0) + "–" + v.Temperature(highC)
+}
+
+// SecondsRange is a range of seconds; below ten seconds a tenth matters.
+func (v *Voice) SecondsRange(low, high float64) string {
+	d := 0
+	if low < 10 {
+		d = 1
+	}
+	if high < 10 || v.Number(low, d) == v.Number(high, d) {
+		return v.Number(low, d) + "–" + v.Number(high, d) + nbsp + "s"
+	}
+	return v.Number(low, d) + "–" + v.Number(high, 0) + nbsp + "s"
+}
+
+// Gap is a range of small lengths: tenths of mm, or fractions of an inch.
+func (v *Voice) Gap(lowMM, highMM float64) string {
+	if v.inch {
+		return v.Number(lowMM/25.4, 3) + "–" + v.Number(highMM/25.4, 3) + nbsp + "in"
+	}
+	return v.Number(lowMM, 1) + "–" + v.Number(highMM, 1) + nbsp + "mm"
+}
+
+// Small is a length of tenths or hundredths of mm.
+func (v *Voice) Small(mm float64) string {
+	if v.inch {
+		return v.Number(mm/25.4, 4) + nbsp + "in"
+	}
+	return v.Number(mm, 2) + nbsp + "mm"
+}
+
+// BeltSpeed is a range of belt speeds.
+func (v *Voice) BeltSpeed(low, high float64) string {
+	if low == high && v.inch {
+		return v.Number(low/0.3048, 1) + nbsp + "ft/min"
+	}
+	if low == high {
+		return v.Number(low, 1) + nbsp + "m/min"
+	}
+	if v.inch {
+		return v.Number(low/0.3048, 1) + "–" + v.Number(high/0.3048, 1) + nbsp + "ft/min"
+	}
+	return v.Number(low, 1) + "–" + v.Number(high, 1) + nbsp + "m/min"
+}
+
+// Mass is a mass of ink: grams, kilograms from one up, or pounds.
+func (v *Voice) Mass(g float64) string {
+	switch {
+	case v.inch && g >= 453.59237:
+		return v.Number(g/453.59237, 1) + nbsp + "lb"
+	case g < 9.95:
+		return v.Number(g, 1) + nbsp + "g"
+	case g < 1000:
+		return v.Number(g, 0) + nbsp + "g"
+	}
+	return v.Number(g/1000, 2) + nbsp + "kg"
+}
+
+// Volume is a volume of ink in litres, or in US quarts.
+func (v *Voice) Volume(ml float64) string {
+	if v.inch {
+		return v.Number(ml/946.352946, 2) + nbsp + "qt"
+	}
+	return v.Number(ml/1000, 2) + nbsp + "L"
+}
+
 // Count is a mesh count in threads per inch and per cm.
 func (v *Voice) Count(perInch, perCM float64) string {
 	return v.T("mesh.count", "inch", v.Number(perInch, 0), "cm", v.Number(perCM, 0))
@@ -178,6 +260,14 @@ func (v *Voice) Figure(name string, x float64) string {
 		return v.Angle(x)
 	case "mm":
 		return v.Length(x)
+	case "c":
+		return v.Temperature(x)
+	case "s":
+		return v.Number(x, 0) + nbsp + "s"
+	case "mpm":
+		return v.BeltSpeed(x, x)
+	case "ncm":
+		return v.Load(x)
 	case "percent":
 		return v.Number(x, 0) + nbsp + "%"
 	case "inch":

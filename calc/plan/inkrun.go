@@ -1,0 +1,32 @@
+package plan
+
+import (
+	"bladecard/calc/ink"
+)
+
+// inkRun works out the ink of a print and of the run from the wet film: per print where the
+// size of the location and the coverage are stated, for the run where the quantity is too.
+func (m maker) inkRun(sc *Screen) error {
+	if m.location.WidthMM == 0 || m.location.HeightMM == 0 || m.screen.Coverage == 0 {
+		return nil
+	}
+	density := m.screen.Ink.DensityKgPerL
+	g, err := ink.MassG(m.location.WidthMM, m.location.HeightMM, m.screen.Coverage, sc.WetUM.Value, density)
+	if err != nil {
+		return err
+	}
+	sc.InkGPerPrint = &g
+	if m.job.Quantity == 0 {
+		return nil
+	}
+	run, err := ink.RunG(g, m.job.Quantity, m.shop.Waste, m.shop.StaysG)
+	if err != nil {
+		return err
+	}
+	ml, err := ink.GToML(run, density)
+	if err != nil {
+		return err
+	}
+	sc.InkGRun, sc.InkMLRun = &run, &ml
+	return nil
+}

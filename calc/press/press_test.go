@@ -1,0 +1,304 @@
+package press
+
+import (
+	"errors"
+	"math"
+	"reflect"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+)
+
+func tone(v float64) *float64 { return &v }
+
+// uses lists screens by their use alone.
+func uses(names ...string) []Screen {
+	var out []Screen
+	for _, n := range names {
+		out = append(out, Screen{Use: n})
+	}
+	return out
+}
+
+// draw writes a layout as one line: P0 F0 C0 P1 ...
+func draw(stations []Station) string {
+	var parts []string
+	for _, s := range stations {
+		parts = append(parts, strings.ToUpper(s.Kind[:1])+string(rune('0'+s.Screen)))
+	}
+	return strings.Join(parts, " ")
+}
+
+// TestPublishedStations counts what two trade glossaries count: 6 colours, 1 flash, 1 cool-down
+// take 8 stations (published: indigoclothing.com, phoenixscreenprinting.com).
+func TestPublishedStations(t *testing.T) {
+	st := Stations(uses("underbase", "solid", "solid", "solid", "solid", "solid"))
+	count := map[string]int{}
+	for _, s := range st {
+		count[s.Kind]++
+	}
+	if len(st) != 8 || count[Print] != 6 || count[Flash] != 1 || count[Cool] != 1 {
+		t.Errorf("6 colours on an underbase: %s", draw(st))
+	}
+	if err := Fits(st, 8); err != nil {
+		t.Error(err)
+	}
+	var heads ErrHeads
+	if err := Fits(st, 7); !errors.As(err, &heads) || heads != (ErrHeads{Needs: 8, Heads: 7}) {
+		t.Errorf("7 heads: %v", err)
+	}
+}
+
+// TestLayouts draws layouts; the rules are common practice.
+func TestLayouts(t *testing.T) {
+	solid := Screen{Use: "solid"}
+	flashed := Screen{Use: "solid", Flash: true}
+	cooled := Screen{Use: "solid", Flash: true, Cool: true}
+	again := Screen{Use: "underbase", Again: true}
+	for _, c := range []struct {
+		screens []Screen
+		want    string
+		runs    [][]int
+		wet     []int
+	}{
+		{nil, "", nil, nil},
+		{uses("solid"), "P0", [][]int{{0}}, nil},
+		{uses("underbase"), "P0", [][]int{{0}}, nil},
+		{uses("solid", "detail"), "P0 P1", [][]int{{0, 1}}, []int{1}},
+		{uses("underbase", "solid", "detail"), "P0 F0 C0 P1 P2", [][]int{{0}, {1, 2}}, []int{2}},
+		{uses("blocker", "underbase", "solid"), "P0 F0 C0 P1 F1 C1 P2", [][]int{{0}, {1}, {2}}, nil},
+		{uses("underbase", "halftone", "halftone", "raised"), "P0 F0 C0 P1 P2 P3", [][]int{{0}, {1, 2, 3}}, []int{2, 3}},
+		{[]Screen{again, solid}, "P0 F0 C0 P0 F0 C0 P1", [][]int{{0}, {0}, {1}}, nil},
+		{[]Screen{solid, again}, "P0 P1 F1 C1 P1", [][]int{{0, 1}, {1}}, []int{1}},
+		{[]Screen{flashed, solid, solid}, "P0 F0 P1 P2", [][]int{{0}, {1, 2}}, []int{2}},
+		{[]Screen{cooled, solid}, "P0 F0 C0 P1", [][]int{{0}, {1}}, nil},
+		{[]Screen{solid, flashed}, "P0 P1", [][]int{{0, 1}}, []int{1}},
+		{[]Screen{{Use: "solid", Cool: true}, solid}, "P0 P1", [][]int{{0, 1}}, []int{1}},
+	} {
+		st := Stations(c.screens)
+		if got := draw(st); got != c.want {
+			t.Errorf("%v: %s; want %s", c.screens, got, c.want)
+		}
+		if got := Runs(st); !reflect.DeepEqual(got, c.runs) {
+			t.Errorf("%s: runs %v; want %v", c.want, got, c.runs)
+		}
+		if got := OnWet(st); !reflect.DeepEqual(got, c.wet) {
+			t.Errorf("%s: on wet ink %v; want %v", c.want, got, c.wet)
+		}
+	}
+}
+
+// TestChoose takes the first press with the heads, and says what each of them lacks.
+func TestChoose(t *testing.T) {
+	st := Stations(uses("blocker", "underbase", "solid", "solid")) // 4 prints, 2 flashes, 2 cool-downs
+	for kind, want := range map[string]int{"automatic": 8, "manual": 5, "flatbed": 1} {
+		if n, err := Needs(st, kind); err != nil || n != want {
+			t.Errorf("%s: %d heads, %v; want %d", kind, n, err, want)
+		}
+	}
+	if n, err := Needs(Stations(uses("solid", "solid")), "manual"); err != nil || n != 2 {
+		t.Errorf("manual without a flash: %d, %v", n, err)
+	}
+	if n, err := Needs(Stations([]Screen{{Use: "underbase", Again: true}, {Use: "solid"}}), "manual"); err != nil || n != 3 {
+		t.Errorf("manual, the base printed twice from one head: %d, %v", n, err)
+	}
+	presses := []Machine{{"manual", 4}, {"automatic", 6}, {"automatic", 8}, {"automatic", 12}}
+	if i, err := Choose(st, presses); err != nil || i != 2 {
+		t.Errorf("chose %d, %v; want 2", i, err)
+	}
+	_, err := Choose(st, presses[:2])
+	var none ErrNoPress
+	if !errors.As(err, &none) || !reflect.DeepEqual(none.Needs, []int{5, 8}) {
+		t.Fatalf("two small presses: %v", err)
+	}
+	for _, word := range []string{"press 1 (manual) has 4 of 5", "press 2 (automatic) has 6 of 8", "accepted"} {
+		if !strings.Contains(err.Error(), word) {
+			t.Errorf("%q is not in: %v", word, err)
+		}
+	}
+	if _, err := Choose(st, nil); !errors.As(err, &none) || !strings.Contains(err.Error(), "accepted") {
+		t.Errorf("no press: %v", err)
+	}
+}
+
+// TestAdvice lists orders and where they depart from the custom (common practice).
+func TestAdvice(t *testing.T) {
+	ink := func(use string, coverage, light float64) Screen {
+		return Screen{Use: use, Coverage: coverage, Lightness: tone(light)}
+	}
+	white := ink("underbase", 0.5, 1)
+	yellow, red, navy := ink("solid", 0.1, 0.9), ink("solid", 0.2, 0.5), ink("solid", 0.3, 0.2)
+	black, puff, top := ink("detail", 0.05, 0.05), ink("raised", 0.1, 0.7), ink("highlight", 0.02, 1)
+	grey := ink("blocker", 0.5, 0.6)
+	for name, c := range map[string]struct {
+		screens []Screen
+		want    []Note
+	}{
+		"as is customary":                {[]Screen{grey, white, yellow, red, navy, top, black, puff}, nil},
+		"nothing":                        {nil, nil},
+		"underbase second":               {[]Screen{red, white}, []Note{{GroundNotFirst, 1, 0}}},
+		"blocker over its underbase":     {[]Screen{white, grey, red}, []Note{{BlockerAfter, 1, 0}}},
+		"blocker after a colour":         {[]Screen{red, grey}, []Note{{GroundNotFirst, 1, 0}}},
+		"black first":                    {[]Screen{black, red}, []Note{{BlackNotLast, 1, 0}}},
+		"two after black, each named":    {[]Screen{black, yellow, red}, []Note{{BlackNotLast, 1, 0}, {BlackNotLast, 2, 0}}},
+		"puff first":                     {[]Screen{puff, red, black}, []Note{{ThickNotLast, 1, 0}, {ThickNotLast, 2, 0}}},
+		"clear before black":             {[]Screen{ink("clear", 0.1, 1), black}, []Note{{ThickNotLast, 1, 0}}},
+		"both rules against":             {[]Screen{navy, yellow}, []Note{{LargeFirst, 1, 0}, {DarkFirst, 1, 0}}},
+		"against the first only":         {[]Screen{navy, red, yellow}, []Note{{LargeFirst, 1, 0}, {DarkFirst, 1, 0}, {LargeFirst, 2, 0}, {DarkFirst, 2, 0}}},
+		"large but lighter":              {[]Screen{ink("solid", 0.6, 0.9), red}, nil},
+		"small but darker":               {[]Screen{ink("solid", 0.1, 0.2), ink("solid", 0.6, 0.9)}, nil},
+		"same size, dark first":          {[]Screen{ink("solid", 0.2, 0.3), red}, []Note{{DarkFirst, 1, 0}}},
+		"same tone, large first":         {[]Screen{ink("solid", 0.25, 0.5), red}, []Note{{LargeFirst, 1, 0}}},
+		"hardly larger, hardly darker":   {[]Screen{ink("solid", 0.24, 0.41), red}, nil},
+		"tone not known, large first":    {[]Screen{{Use: "solid", Coverage: 0.6}, red}, []Note{{LargeFirst, 1, 0}}},
+		"coverage not known, dark first": {[]Screen{{Use: "solid", Lightness: tone(0.2)}, red}, []Note{{DarkFirst, 1, 0}}},
+		"nothing known":                  {uses("solid", "detail", "halftone"), nil},
+		"highlight early":                {[]Screen{white, top, yellow}, nil},
+		"highlight on black":             {[]Screen{black, top}, nil},
+		"highlight under its base":       {[]Screen{top, white}, []Note{{GroundNotFirst, 1, 0}}},
+		"not a number":                   {[]Screen{ink("solid", math.NaN(), math.NaN()), red}, nil},
+	} {
+		if got := Advice(c.screens); !reflect.DeepEqual(got, c.want) {
+			t.Errorf("%s: %v; want %v", name, got, c.want)
+		}
+	}
+}
+
+// TestLightness holds the ends and known greys. #777777 is close to half-way, and #808080 is
+// 53.59 (from memory, the usual tables).
+func TestLightness(t *testing.T) {
+	for _, c := range []struct {
+		r, g, b uint8
+		want    float64
+	}{
+		{0, 0, 0, 0}, {255, 255, 255, 1}, {128, 128, 128, 0.5359}, {119, 119, 119, 0.5003},
+		{255, 0, 0, 0.5324}, {0, 255, 0, 0.8773}, {0, 0, 255, 0.3230}, // from memory: L* of the sRGB primaries
+		{1, 1, 1, 0.00274}, // derived: 1/255/12.92 x 9.033
+	} {
+		if got := Lightness(c.r, c.g, c.b); !(math.Abs(got-c.want) <= 0.0001) {
+			t.Errorf("%d %d %d: %.5f; want %.5f", c.r, c.g, c.b, got, c.want)
+		}
+	}
+}
+
+// screens draws any list of screens.
+func screens(t *rapid.T) []Screen {
+	return rapid.SliceOfN(rapid.Custom(func(t *rapid.T) Screen {
+		s := Screen{
+			Use:      rapid.SampledFrom([]string{"underbase", "blocker", "solid", "detail", "halftone", "highlight", "raised", "clear"}).Draw(t, "use"),
+			Coverage: rapid.Float64Range(0, 1).Draw(t, "coverage"),
+			Flash:    rapid.Bool().Draw(t, "flash"),
+			Cool:     rapid.Bool().Draw(t, "cool"),
+			Again:    rapid.Bool().Draw(t, "again"),
+		}
+		if rapid.Bool().Draw(t, "known") {
+			s.Lightness = tone(rapid.Float64Range(0, 1).Draw(t, "lightness"))
+		}
+		return s
+	}), 0, 12).Draw(t, "screens")
+}
+
+// TestAnyLayout checks what holds for every layout: the order of the job is kept, every flash
+// and cool-down follows its own print, the last station prints, and each print is in one run.
+func TestAnyLayout(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		list := screens(t)
+		st := Stations(list)
+		prints := make([]int, len(list))
+		last, flashes := -1, 0
+		for k, s := range st {
+			if s.Screen < last || s.Screen > last+1 {
+				t.Fatalf("%s: the order is not the job's", draw(st))
+			}
+			last = s.Screen
+			switch s.Kind {
+			case Print:
+				prints[s.Screen]++
+			case Flash:
+				flashes++
+				if k == 0 || st[k-1] != (Station{Print, s.Screen}) {
+					t.Fatalf("%s: a flash without its print", draw(st))
+				}
+			case Cool:
+				if k == 0 || st[k-1] != (Station{Flash, s.Screen}) {
+					t.Fatalf("%s: a cool-down without its flash", draw(st))
+				}
+			}
+		}
+		if last != len(list)-1 || len(st) > 0 && st[len(st)-1].Kind != Print {
+			t.Fatalf("%s: it does not end with the last print", draw(st))
+		}
+		total := 0
+		for i, s := range list {
+			want := 1
+			if s.Again {
+				want = 2
+			}
+			if prints[i] != want {
+				t.Fatalf("screen %d prints %d times", i, prints[i])
+			}
+			total += want
+		}
+		runs, inRuns := Runs(st), 0
+		for _, r := range runs {
+			inRuns += len(r)
+		}
+		if inRuns != total || len(list) > 0 && len(runs) != flashes+1 || len(OnWet(st)) != total-len(runs) {
+			t.Fatalf("%s: runs %v, on wet %v", draw(st), runs, OnWet(st))
+		}
+		if len(st) > 0 && (Fits(st, len(st)) != nil || Fits(st, max(len(st)-1, 1)) == nil && len(st) > 1) {
+			t.Fatalf("%d stations do not just fit", len(st))
+		}
+	})
+}
+
+// TestAnyAdvice checks that a note points backward, that none comes twice, and that a lone
+// screen and a list of equal ones draw none.
+func TestAnyAdvice(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		list := screens(t)
+		type key struct {
+			code   string
+			screen int
+		}
+		seen := map[key]bool{}
+		for _, n := range Advice(list) {
+			k := key{n.Code, n.Screen}
+			if !(n.Earlier >= 0 && n.Earlier < n.Screen && n.Screen < len(list)) || seen[k] {
+				t.Fatalf("%+v in %v", n, list)
+			}
+			seen[k] = true
+			// Mended, the pair alone departs no more.
+			for _, m := range Advice([]Screen{list[n.Screen], list[n.Earlier]}) {
+				t.Fatalf("turned round, %v and %v still depart: %+v", list[n.Screen], list[n.Earlier], m)
+			}
+		}
+		if len(list) > 0 {
+			if notes := Advice([]Screen{list[0], list[0], list[0]}); notes != nil {
+				t.Fatalf("equal screens: %v", notes)
+			}
+		}
+	})
+}
+
+// TestRefusals: the error says what is accepted.
+func TestRefusals(t *testing.T) {
+	st := Stations(uses("solid"))
+	needs := func(kind string) error { _, err := Needs(st, kind); return err }
+	choose := func(m Machine) error { _, err := Choose(st, []Machine{m}); return err }
+	for name, err := range map[string]error{
+		"fits, 0 heads":        Fits(st, 0),
+		"fits, 1001 heads":     Fits(st, 1001),
+		"needs, unknown kind":  needs("rotary"),
+		"choose, unknown kind": choose(Machine{"", 8}),
+		"choose, 0 heads":      choose(Machine{"manual", 0}),
+		"too few heads":        Fits(Stations(uses("solid", "solid")), 1),
+	} {
+		if err == nil {
+			t.Errorf("%s: taken", name)
+		} else if !strings.HasPrefix(err.Error(), "press: ") || !strings.Contains(err.Error(), "accepted") {
+			t.Errorf("%s: the error does not tell what is accepted: %v", name, err)
+		}
+	}
+}
