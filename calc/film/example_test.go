@@ -120,6 +120,20 @@ func ExampleStroke() {
 	// true
 }
 
+func ExampleEdgeOf() {
+	s, _ := workhorse(15, 5)
+	e, err := film.EdgeOf(film.Contact{ModulusMPa: s.EdgeModulusMPa, RadiusMM: s.EdgeRadiusMM, LoadNPerCM: s.LoadNPerCM, SpeedMPerS: s.SpeedMPerS, Flow: s.Flow}, s.EdgeAngleDeg)
+	fmt.Printf("%.1f um, lift %.2f %v\n", e.FilmUM, e.LiftRatio, err)
+	// Output: 4.0 um, lift 0.07 <nil>
+}
+
+func ExampleLay() {
+	s, _ := workhorse(15, 5)
+	d, err := film.Lay(s, film.Edge{FilmUM: 4, LiftRatio: 0.07})
+	fmt.Printf("%.0f um %v\n", d.TotalUM, err)
+	// Output: 41 um <nil>
+}
+
 func ExampleClears() {
 	for _, load := range []float64{2, 5} {
 		s, _ := workhorse(45, load)

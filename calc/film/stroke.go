@@ -48,34 +48,61 @@ type Deposit struct {
 // Range: edge angle 0 to 80 deg, stencil 0 to 2000 um, share 0 to 1, cloth of mesh.New, the
 // contact as in EdgeFilmUM; an error outside. Kind: derived.
 func Stroke(s Setup) (Deposit, error) {
-	if err := first(
-		within("emulsion over mesh", s.EOMUM, 0, 2000, "um"),
-		within("counted share of the stencil", s.StencilShare, 0, 1, "(a share)"),
-		within("edge angle", s.EdgeAngleDeg, 0, 80, "deg"),
-		within("open area", s.Cloth.OpenArea, 1e-4, 1, "(a share)"),
-		within("fabric thickness", s.Cloth.FabricUM, 5, 20000, "um"),
-		within("opening", s.Cloth.OpeningUM, 1, 20000, "um")); err != nil {
+	if err := s.checkCloth(); err != nil {
 		return Deposit{}, err
 	}
-	wedge := 90 - s.EdgeAngleDeg
-	contact := Contact{
+	edge, err := EdgeOf(Contact{
 		ModulusMPa: s.EdgeModulusMPa,
 		RadiusMM:   s.EdgeRadiusMM,
 		LoadNPerCM: s.LoadNPerCM,
 		SpeedMPerS: s.SpeedMPerS,
 		Flow:       s.Flow,
+	}, s.EdgeAngleDeg)
+	if err != nil {
+		return Deposit{LiftRatio: edge.LiftRatio}, err
 	}
-	var d Deposit
+	return Lay(s, edge)
+}
+
+// Edge is what a blade's edge does to the ink whatever the cloth.
+type Edge struct {
+	FilmUM       float64 // the whole film under the edge
+	HydroplaneUM float64 // film left by the lift
+	LiftRatio    float64 // lift of the ink / line load
+}
+
+// EdgeOf is what an edge of the given contact at the given bent angle does to the ink: EdgeFilmUM
+// and Hydroplane together. ErrFloats when the lift ratio is above FloatRatio; the edge then holds
+// the lift ratio and nothing else.
+//
+// Range: edge angle 0 to 80 deg, the contact as in EdgeFilmUM; an error outside. Kind: derived.
+func EdgeOf(c Contact, edgeAngleDeg float64) (Edge, error) {
+	if err := within("edge angle", edgeAngleDeg, 0, 80, "deg"); err != nil {
+		return Edge{}, err
+	}
+	var e Edge
 	var err error
-	if d.HydroplaneUM, d.LiftRatio, err = Hydroplane(contact, wedge, BeadMM); err != nil {
+	if e.HydroplaneUM, e.LiftRatio, err = Hydroplane(c, 90-edgeAngleDeg, BeadMM); err != nil {
+		return Edge{}, err
+	}
+	if e.LiftRatio > FloatRatio {
+		return Edge{LiftRatio: e.LiftRatio}, ErrFloats{LiftRatio: e.LiftRatio, EdgeAngleDeg: edgeAngleDeg, LoadNPerCM: c.LoadNPerCM, SpeedMPerS: c.SpeedMPerS}
+	}
+	e.FilmUM, err = EdgeFilmUM(c)
+	return e, err
+}
+
+// Lay is the deposit of Stroke for an edge that is worked out already; of the setup it reads
+// cloth, stencil, edge angle and flood.
+//
+// Range: as Stroke; an error outside. Kind: derived.
+func Lay(s Setup, e Edge) (Deposit, error) {
+	if err := s.checkCloth(); err != nil {
 		return Deposit{}, err
 	}
-	if d.LiftRatio > FloatRatio {
-		return Deposit{LiftRatio: d.LiftRatio}, ErrFloats{LiftRatio: d.LiftRatio, EdgeAngleDeg: s.EdgeAngleDeg, LoadNPerCM: s.LoadNPerCM, SpeedMPerS: s.SpeedMPerS}
-	}
-	if d.EdgeFilmUM, err = EdgeFilmUM(contact); err != nil {
-		return Deposit{}, err
-	}
+	d := Deposit{EdgeFilmUM: e.FilmUM, HydroplaneUM: e.HydroplaneUM, LiftRatio: e.LiftRatio}
+	var err error
+	wedge := 90 - s.EdgeAngleDeg
 	if d.FillDepthUM, err = FillDepthUM(s.Cloth.OpeningUM, wedge, BeadMM); err != nil {
 		return Deposit{}, err
 	}
@@ -96,4 +123,15 @@ func Stroke(s Setup) (Deposit, error) {
 	laid := d.Fill*(s.Cloth.OpenArea*s.Cloth.FabricUM+stencil) + d.EdgeFilmUM/2 + d.HydroplaneUM/2
 	d.TotalUM = math.Min(laid, most/Tau)
 	return d, nil
+}
+
+// checkCloth holds cloth, stencil and angle to their ranges.
+func (s Setup) checkCloth() error {
+	return first(
+		within("emulsion over mesh", s.EOMUM, 0, 2000, "um"),
+		within("counted share of the stencil", s.StencilShare, 0, 1, "(a share)"),
+		within("edge angle", s.EdgeAngleDeg, 0, 80, "deg"),
+		within("open area", s.Cloth.OpenArea, 1e-4, 1, "(a share)"),
+		within("fabric thickness", s.Cloth.FabricUM, 5, 20000, "um"),
+		within("opening", s.Cloth.OpeningUM, 1, 20000, "um"))
 }

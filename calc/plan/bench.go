@@ -63,43 +63,17 @@ type slip struct {
 
 // try computes what a setup does on the bench when it is off by slip.
 func (b bench) try(s setup, off slip) (outlook, error) {
-	ls, err := s.stock.layers(off.hardnessShoreA)
+	p, err := b.press(s, off)
 	if err != nil {
 		return outlook{}, err
 	}
-	d, err := blade.RigidityNM(ls)
-	if err != nil {
-		return outlook{}, err
-	}
-	load := b.loadNCM * (1 + off.loadShare)
-	var out outlook
-	out.edgeDeg, err = blade.EdgeAngleDeg(blade.Bend{
-		SetDeg:       math.Max(0, s.angleDeg+off.angleDeg),
-		LoadNPerCM:   load,
-		FreeHeightMM: s.stock.FreeHeightMM,
-		RigidityNM:   d,
-		Friction:     blade.Friction,
-	})
-	if isFold(err) {
-		return outlook{fault: folds, why: err}, nil
-	}
-	if err != nil {
-		return outlook{}, err
-	}
-	radius, err := s.stock.edgeRadiusMM()
-	if err != nil {
-		return outlook{}, err
-	}
-	dep, err := film.Stroke(film.Setup{
-		Cloth: b.cloth, EOMUM: b.eomUM, StencilShare: b.share,
-		EdgeModulusMPa: ls[0].ModulusMPa, EdgeRadiusMM: radius, EdgeAngleDeg: out.edgeDeg,
-		LoadNPerCM: load, SpeedMPerS: b.speedMPS, Flood: b.flood, Flow: b.flow,
-	})
-	out.liftOver = dep.LiftRatio
-	if isFloat(err) {
-		out.fault, out.why = floats, err
+	out := outlook{fault: p.fault, why: p.why, edgeDeg: p.edgeDeg, liftOver: p.edge.LiftRatio}
+	if p.fault != "" {
 		return out, nil
 	}
+	dep, err := film.Lay(film.Setup{
+		Cloth: b.cloth, EOMUM: b.eomUM, StencilShare: b.share, EdgeAngleDeg: p.edgeDeg, Flood: b.flood,
+	}, p.edge)
 	if err != nil {
 		return outlook{}, err
 	}
@@ -112,6 +86,76 @@ func (b bench) try(s setup, off slip) (outlook, error) {
 	out.wetUM = out.curedUM / b.solids
 	out.clears = film.Clears(dep)
 	return out, nil
+}
+
+// pressed is a blade pressed on the screen, whatever the cloth.
+type pressed struct {
+	fault   fault
+	why     error
+	edgeDeg float64
+	edge    film.Edge
+}
+
+// pressKey is what pressed depends on.
+type pressKey struct {
+	stock    int
+	angleDeg float64
+	off      slip
+	loadNCM  float64
+	speedMPS float64
+	flow     film.Flow
+}
+
+// press bends the blade and works out what its edge does. The same blades, angles and errors
+// come up on every mesh, so the rack keeps what it has worked out.
+func (b bench) press(s setup, off slip) (pressed, error) {
+	key := pressKey{s.stock.id, s.angleDeg, off, b.loadNCM, b.speedMPS, b.flow}
+	if p, ok := s.stock.known[key]; ok {
+		return p, nil
+	}
+	p, err := b.bend(s, off)
+	if err == nil && s.stock.known != nil {
+		s.stock.known[key] = p
+	}
+	return p, err
+}
+
+func (b bench) bend(s setup, off slip) (pressed, error) {
+	ls, err := s.stock.layers(off.hardnessShoreA)
+	if err != nil {
+		return pressed{}, err
+	}
+	d, err := blade.RigidityNM(ls)
+	if err != nil {
+		return pressed{}, err
+	}
+	load := b.loadNCM * (1 + off.loadShare)
+	var p pressed
+	p.edgeDeg, err = blade.EdgeAngleDeg(blade.Bend{
+		SetDeg:       math.Max(0, s.angleDeg+off.angleDeg),
+		LoadNPerCM:   load,
+		FreeHeightMM: s.stock.FreeHeightMM,
+		RigidityNM:   d,
+		Friction:     blade.Friction,
+	})
+	if isFold(err) {
+		return pressed{fault: folds, why: err}, nil
+	}
+	if err != nil {
+		return pressed{}, err
+	}
+	radius, err := s.stock.edgeRadiusMM()
+	if err != nil {
+		return pressed{}, err
+	}
+	p.edge, err = film.EdgeOf(film.Contact{
+		ModulusMPa: ls[0].ModulusMPa, RadiusMM: radius, LoadNPerCM: load, SpeedMPerS: b.speedMPS, Flow: b.flow,
+	}, p.edgeDeg)
+	if isFloat(err) {
+		p.fault, p.why = floats, err
+		return p, nil
+	}
+	return p, err
 }
 
 // moves computes what the usual errors of angle, hardness and load do to the film of a setup.

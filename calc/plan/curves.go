@@ -56,6 +56,7 @@ func (c chooser) charts(t trial) (Charts, error) {
 // overHardness varies the hardness of the outer layers of a blade.
 func (c chooser) overHardness(t trial, s stock, cv Curve) (Curve, error) {
 	inner := s.Hardness
+	s.known = nil
 	for h := curveLowShoreA; h <= curveHighShoreA; h += curveStepShoreA {
 		s.Blade = withOuter(s.Blade, inner, h)
 		if err := c.point(&cv, h, setup{stock: s, angleDeg: t.angleDeg, strokes: t.strokes}); err != nil {

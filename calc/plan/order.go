@@ -2,6 +2,7 @@ package plan
 
 import (
 	"fmt"
+	"strings"
 
 	"bladecard/calc/job"
 	"bladecard/calc/press"
@@ -100,20 +101,33 @@ func (m maker) presses(loc *Location, stations []press.Station) *job.Error {
 	}
 	loc.HeadsNeeded = needs
 	if len(loc.Presses) == 0 {
-		_, err := press.Choose(stations, machines)
-		if err == nil {
+		if _, err := press.Choose(stations, machines); err == nil {
 			loc.Warnings = append(loc.Warnings, warn("press-kind", nil))
 			return nil
 		}
-		return &job.Error{
-			Pos: m.location.Pos, Where: "location \"" + m.location.Name + "\"", Key: "screen",
-			Wrong: err.Error(), Accepted: "a press with more heads in the shop file, or the location split over two passes",
-		}
+		return m.noPress(stations)
 	}
 	if !meant {
 		loc.Warnings = append(loc.Warnings, Warning{Code: "press-other", Values: vals{"heads": float64(needs)}, Names: map[string]string{"press": m.press.Name, "other": loc.Presses[0]}})
 	}
 	return nil
+}
+
+// noPress is the error of a location that no press of the shop can take.
+func (m maker) noPress(stations []press.Station) *job.Error {
+	var lacks []string
+	for _, p := range m.shop.Presses {
+		needs, err := press.Needs(stations, p.Kind)
+		if err != nil {
+			continue
+		}
+		lacks = append(lacks, fmt.Sprintf("%s has %d of %d", p.Name, p.Heads, needs))
+	}
+	return &job.Error{
+		Pos: m.location.Pos, Where: fmt.Sprintf("location %q", m.location.Name), Key: "screen",
+		Wrong:    "no press has the stations for prints, flashes and cool-downs: " + strings.Join(lacks, ", "),
+		Accepted: "a press with more heads in the shop file, fewer flashes, or the location split into two",
+	}
 }
 
 // onSheet tells whether the location is printed on sheets and not on garments.

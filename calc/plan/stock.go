@@ -15,6 +15,8 @@ type stock struct {
 	job.Blade
 	rank   int // place in the rack by stiffness, softest 0; equal stiffness shares a place
 	limber float64
+	id     int                  // of the blade within known
+	known  map[pressKey]pressed // shared by the rack; nil: a blade made up for a curve
 }
 
 // softestShoreA and hardestShoreA end the range of Gent's relation.
@@ -70,11 +72,12 @@ type rack struct {
 // nearest to the reference. Blades within 2 % of each other share a place.
 func newRack(blades []job.Blade) (rack, error) {
 	var r rack
+	known := map[pressKey]pressed{}
 	for _, b := range blades {
 		if b.Count == 0 {
 			continue // none at hand
 		}
-		s := stock{Blade: b}
+		s := stock{Blade: b, id: len(r.stocks), known: known}
 		d, err := s.rigidityNM(0)
 		if err != nil {
 			return rack{}, err

@@ -69,16 +69,21 @@ type line struct {
 // fewer warnings, with a line that says how many more there are.
 func (m *maker) text(r page.Rect) {
 	const most = 4
-	for n, w := most, len(m.screen.Warnings); ; {
+	n, w := most, len(m.screen.Warnings)
+	for {
 		boxes, bottom := set(r, m.lines(n, w))
-		if bottom <= r.Bottom() || n == 0 && w == 0 {
+		if bottom <= r.Bottom() {
 			m.boxes = append(m.boxes, boxes...)
 			return
 		}
-		if n > 0 {
+		switch {
+		case n > 0:
 			n--
-		} else {
+		case w > 0:
 			w--
+		default:
+			m.err = fmt.Errorf("the text of the back needs %.0f mm more than the %.0f mm there are", bottom-r.Bottom(), r.H)
+			return
 		}
 	}
 }
@@ -120,12 +125,29 @@ func (m *maker) lines(n, w int) []line {
 	out = append(out,
 		line{"load", v.T("card.load", "load", v.Load(s.LoadNPerCM), "pressure", v.Pressure(s)), false, BackPT, 0.8},
 		line{"wipe test", v.T("card.wipe"), false, BackPT, 0})
-	if s.Flash.Needed {
-		out = append(out, line{"flash", v.Flash(s.Flash), false, BackPT, 0.8})
+	if f := s.Flash; f.Needed && f.Seconds != nil && f.ColdSeconds != nil && f.TemperatureC != nil {
+		out = append(out, line{"flash", v.T("card.flash-back", "seconds", v.SecondsRange(f.Seconds.Low, f.Seconds.High),
+			"cold", v.SecondsRange(f.ColdSeconds.Low, f.ColdSeconds.High), "temperature", v.TemperatureRange(f.TemperatureC.Low, f.TemperatureC.High)), false, BackPT, 0})
 	}
-	out = append(out, line{"cure", v.Cure(s.Cure), false, BackPT, 0})
+	out = append(out, line{"cure", m.cure(), false, BackPT, 0})
 	out = append(out, m.corrections("card.too-heavy", -1, n)...)
 	return append(out, m.corrections("card.too-thin", 1, n)...)
+}
+
+// cure is the cure in the fewest words.
+func (m *maker) cure() string {
+	c, v := m.screen.Cure, m.say
+	if c.TemperatureC == nil {
+		return v.Cure(c)
+	}
+	text := v.T("card.cure", "temperature", v.TemperatureRange(c.TemperatureC.Low, c.TemperatureC.High))
+	if c.DwellS != nil {
+		text += v.T("card.cure-dwell", "dwell", v.SecondsRange(c.DwellS.Low, c.DwellS.High))
+	}
+	if c.BeltMPerMin != nil {
+		text += v.T("card.cure-belt", "belt", v.BeltSpeed(c.BeltMPerMin.Low, c.BeltMPerMin.High))
+	}
+	return text + "."
 }
 
 // corrections lists the first n changes that thin (sign -1) or thicken (sign 1) the film.

@@ -169,8 +169,13 @@ func TestAnyNames(t *testing.T) {
 
 // TestSixteenScreens: sixteen screens in one location number and impose.
 func TestSixteenScreens(t *testing.T) {
-	src := "title = \"sixteen\"\n[[location]]\n" + strings.Repeat("[[location.screen]]\n", 16)
-	p, v := made(t, ".", src)
+	j, errs := job.DecodeJob("job.toml", []byte("title = \"sixteen\"\n[[location]]\n"+strings.Repeat("[[location.screen]]\n", 16)))
+	if errs != nil {
+		t.Fatal(errs)
+	}
+	shop := job.BuiltInShop()
+	shop.Presses[0].Heads = 18
+	p, v := planned(t, j, shop)
 	cards := sound(t, p, v, page.Card132)
 	sheets, err := page.Impose(page.Letter, page.Card132, cards, page.Options{})
 	if err != nil || len(cards) != 16 || len(sheets) != 8 {

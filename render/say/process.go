@@ -6,7 +6,7 @@ import "bladecard/calc/plan"
 func (v *Voice) Press(s plan.Screen) []string {
 	o := s.OffContact
 	text := v.T("show.off-contact", "range", v.Gap(o.Low, o.High))
-	if o.StretchMM != nil {
+	if o.StretchMM != nil && *o.StretchMM >= 0.005 { // less is not to be seen
 		text += v.T("show.stretch", "mm", v.Small(*o.StretchMM))
 	}
 	if o.TouchNCM != nil {

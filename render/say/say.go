@@ -189,6 +189,12 @@ func (v *Voice) SecondsRange(low, high float64) string {
 
 // Gap is a range of small lengths: tenths of mm, or fractions of an inch.
 func (v *Voice) Gap(lowMM, highMM float64) string {
+	if lowMM == highMM && v.inch {
+		return v.Number(lowMM/25.4, 3) + nbsp + "in"
+	}
+	if lowMM == highMM {
+		return v.Number(lowMM, 1) + nbsp + "mm"
+	}
 	if v.inch {
 		return v.Number(lowMM/25.4, 3) + "–" + v.Number(highMM/25.4, 3) + nbsp + "in"
 	}
