@@ -90,3 +90,10 @@ func ExampleHoldsUM() {
 	fmt.Printf("%.0f um %v\n", h, err)
 	// Output: 39 um <nil>
 }
+
+func ExampleBuildFor() {
+	thin, _ := mesh.BuildFor(19)
+	thick, err := mesh.BuildFor(130)
+	fmt.Println(thin.Coats, "coats;", thick.FilmsUM, "um film", err)
+	// Output: 4 coats; [150] um film <nil>
+}

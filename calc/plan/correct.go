@@ -19,7 +19,7 @@ func (c chooser) corrections(t trial, others []bench) ([]Correction, error) {
 		out = append(out, Correction{
 			Kind: kind, To: to,
 			DeltaUM: n.curedUM - t.curedUM, DeltaPercent: 100 * (n.curedUM/t.curedUM - 1),
-			KeepsCut: n.miss.cut == 0, Clears: n.clears,
+			KeepsCut: n.miss.cut == 0, Clears: n.clears, Seen: math.Abs(n.curedUM/t.curedUM-1) >= filmSeenShare,
 		})
 		return nil
 	}

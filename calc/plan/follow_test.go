@@ -199,7 +199,17 @@ func TestAnyJob(t *testing.T) {
 		if lines := rapid.Float64Range(-100, 100).Draw(t, "lines"); lines > 5 {
 			s.Halftone = &job.Halftone{LinesPerInch: lines}
 		}
-		j.Locations[0].Screens = []job.Screen{s}
+		if rapid.Bool().Draw(t, "garment") {
+			j.Garment = &job.Garment{
+				Fibre: rapid.SampledFrom([]string{"", "cotton", "polyester", "blend", "tri-blend", "nylon"}).Draw(t, "fibre"),
+				Shade: rapid.SampledFrom([]string{"", "light", "medium", "dark"}).Draw(t, "shade"),
+			}
+		}
+		j.Quantity = rapid.IntRange(0, 5000).Draw(t, "quantity")
+		j.Press = rapid.SampledFrom([]string{"", "automatic", "manual"}).Draw(t, "press")
+		j.Locations[0].HeightMM = rapid.Float64Range(0, 400).Draw(t, "height")
+		s.Coverage = rapid.SampledFrom([]float64{0, 0.02, 0.5, 1}).Draw(t, "coverage")
+		j.Locations[0].Screens = []job.Screen{s, {Use: "solid"}}
 		if errs := job.Resolve(j, shop); errs != nil {
 			return // not a valid job
 		}
@@ -223,6 +233,18 @@ func TestAnyJob(t *testing.T) {
 		}
 		if sc.MeetsAll && !(sc.TargetUM.Low <= sc.CuredUM.Value && sc.CuredUM.Value <= sc.TargetUM.High && sc.Clears) {
 			t.Fatalf("all demands are said to be met with %+v of %+v, clears %v", sc.CuredUM, sc.TargetUM, sc.Clears)
+		}
+		if g := sc.InkGPerPrint; g != nil && !(*g > 0 && *g < 1e5) {
+			t.Fatalf("%g g a print", *g)
+		}
+		if f := sc.Flash.Seconds; f != nil && !(0 < f.Low && f.Low < f.High && f.High < 1000) {
+			t.Fatalf("flash %+v", *f)
+		}
+		if b := sc.Cure.BeltMPerMin; b != nil && !(0 < b.Low && b.Low <= b.High) {
+			t.Fatalf("belt %+v", *b)
+		}
+		if o := sc.OffContact; !(0 < o.Low && o.Low <= o.High && o.High < 10) {
+			t.Fatalf("off-contact %+v", o)
 		}
 		if !sc.MeetsAll && len(sc.Warnings) == 0 {
 			t.Fatal("a demand is missed and no warning says so")

@@ -25,6 +25,7 @@ const (
 // heat works out flash and cure of every screen of a location, and what the garment's fibre
 // and the shop's dryer forbid.
 func (m maker) heat(loc *Location) *job.Error {
+	dyes := false
 	for i := range loc.Screens {
 		sc, s := &loc.Screens[i], m.location.Screens[i]
 		at := m
@@ -38,9 +39,34 @@ func (m maker) heat(loc *Location) *job.Error {
 		if err != nil {
 			return at.fail("ink", err.Error(), "figures of the ink class inside the ranges of the formulas")
 		}
-		sc.Warnings = append(sc.Warnings, ws...)
+		for _, w := range ws {
+			if w.Code == "dyes-migrate" { // once a location: it is the cloth's, not the screen's
+				if dyes {
+					continue
+				}
+				dyes = true
+			}
+			sc.Warnings = append(sc.Warnings, w)
+		}
+		sc.Cautions = at.cautions(*sc)
 	}
 	return nil
+}
+
+// cautions are the codes of what can hurt: the ink class's, less those of a flash that is not
+// lit, a dryer that is not used and a press that no motor moves.
+func (m maker) cautions(sc Screen) []string {
+	out := []string{}
+	for _, c := range m.screen.Ink.Cautions {
+		switch {
+		case c == "hot-flash" && !sc.Flash.Needed,
+			c == "hot-dryer" && sc.Cure.By != "heat",
+			c == "moving-press" && m.press.Kind == "manual":
+			continue
+		}
+		out = append(out, c)
+	}
+	return out
 }
 
 // flash times the flash of a screen that needs one, with cold platens and with warm ones.

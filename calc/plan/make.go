@@ -9,6 +9,7 @@ import (
 	"bladecard/calc/film"
 	"bladecard/calc/ink"
 	"bladecard/calc/job"
+	"bladecard/calc/mesh"
 )
 
 // Make computes the Plan of a resolved job on a shop. What no setup can do (every blade folds
@@ -54,7 +55,31 @@ func Make(j *job.Job, shop *job.Shop) (*Plan, job.Errors) {
 	if errs != nil {
 		return nil, errs
 	}
+	p.Mix = mix(p.Locations)
 	return p, nil
+}
+
+// mix sums the ink of a job by class and colour, in the order in which they come up.
+func mix(locations []Location) []Mix {
+	out := []Mix{}
+	at := map[[2]string]int{}
+	for _, l := range locations {
+		for _, s := range l.Screens {
+			if s.InkGRun == nil || s.InkMLRun == nil {
+				continue
+			}
+			key := [2]string{s.Ink, s.Color}
+			i, known := at[key]
+			if !known {
+				i = len(out)
+				at[key] = i
+				out = append(out, Mix{Ink: s.Ink, Color: s.Color})
+			}
+			out[i].G += *s.InkGRun
+			out[i].ML += *s.InkMLRun
+		}
+	}
+	return out
 }
 
 // finish works out what depends on all screens of a location: the order on the press, the
@@ -228,8 +253,13 @@ func (m maker) screenPlan(c chooser, ch choice) (Screen, error) {
 		FinestMM: b.demand.finestMM, AngleDeg: r, EdgeAngleDeg: t.edgeDeg,
 		LoadNPerCM: b.loadNCM, Strokes: t.strokes, Flood: b.flood, TargetUM: b.demand.target,
 		WetUM: c.band(t.wetUM, t), CuredUM: c.band(t.curedUM, t), Moves: t.moves, Clears: t.clears, MeetsAll: t.miss.none(),
-		Lost: c.lost(ch), Cautions: append([]string{}, m.screen.Ink.Cautions...),
+		Lost: c.lost(ch),
 	}
+	build, err := mesh.BuildFor(b.eomUM)
+	if err != nil {
+		return Screen{}, err
+	}
+	sc.Stencil.Coats, sc.Stencil.FilmsUM = build.Coats, build.FilmsUM
 	if limit := b.demand.limitDeg; limit < noLimitDeg {
 		sc.EdgeLimitDeg = &limit
 	}

@@ -15,6 +15,7 @@ type Plan struct {
 	Press     Press      `json:"press"`
 	Substrate Substrate  `json:"substrate"`
 	Locations []Location `json:"locations"`
+	Mix       []Mix      `json:"mix"` // the ink of all locations together
 	Warnings  []Warning  `json:"warnings"`
 }
 
@@ -25,6 +26,14 @@ type Press struct {
 	Heads      int     `json:"heads"`
 	StrokeMPS  float64 `json:"stroke_m_per_s"`
 	LoadNPerCM float64 `json:"load_n_per_cm"`
+}
+
+// Mix is how much of one ink the whole job takes, waste and what stays in the screens included.
+type Mix struct {
+	Ink   string  `json:"ink"`
+	Color string  `json:"color"`
+	G     float64 `json:"g"`
+	ML    float64 `json:"ml"`
 }
 
 // Substrate is what is printed on.
@@ -107,10 +116,12 @@ type Mesh struct {
 
 // Stencil is the emulsion over mesh and how much of it the film gets.
 type Stencil struct {
-	EOMUM        float64 `json:"eom_um"`
-	ShareOfCloth float64 `json:"eom_share_of_fabric"`
-	CountedShare float64 `json:"counted_share"` // of the EOM, for the typical feature
-	FeatureMM    float64 `json:"feature_mm"`    // width of the typical feature
+	EOMUM        float64   `json:"eom_um"`
+	ShareOfCloth float64   `json:"eom_share_of_fabric"`
+	CountedShare float64   `json:"counted_share"` // of the EOM, for the typical feature
+	FeatureMM    float64   `json:"feature_mm"`    // width of the typical feature
+	Coats        int       `json:"coats"`         // of direct emulsion that build the EOM; 0: film
+	FilmsUM      []float64 `json:"films_um"`      // capillary films that build it; null: coats
 }
 
 // Halftone is the dot pattern, or the bitmap, judged against the mesh.
@@ -292,6 +303,7 @@ type Correction struct {
 	DeltaUM      float64 `json:"delta_um"`
 	DeltaPercent float64 `json:"delta_percent"`
 	KeepsCut     bool    `json:"keeps_cut"` // the finest feature still holds
+	Seen         bool    `json:"seen"`      // large enough for a shop to see
 	Clears       bool    `json:"clears"`    // the stroke leaves no ink in the openings
 }
 

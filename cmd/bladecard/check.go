@@ -33,7 +33,7 @@ func check(c *call) int {
 				}
 			}
 		}
-		fmt.Fprintln(c.stdout, l.voice.T("check.ok", "file", l.path, "n", fmt.Sprint(n)))
+		fmt.Fprintln(c.stdout, l.voice.Many("check.ok", n, "file", l.path))
 		return exitDone
 	})
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"bladecard/calc/plan"
 	"bladecard/render/canvas"
 	"bladecard/render/page"
 )
@@ -120,7 +121,7 @@ func (m *maker) lines(n, w int) []line {
 		out = append(out, line{fmt.Sprintf("warning %d", i+1), v.T("show.warning", "text", warning.Text), true, BackPT, 0.6})
 	}
 	if more := len(s.Warnings) - w; more > 0 {
-		out = append(out, line{"more warnings", v.T("card.more-warnings", "n", fmt.Sprint(more)), true, BackPT, 0.6})
+		out = append(out, line{"more warnings", v.Many("card.more-warnings", more), true, BackPT, 0.6})
 	}
 	out = append(out,
 		line{"load", v.T("card.load", "load", v.Load(s.LoadNPerCM), "pressure", v.Pressure(s)), false, BackPT, 0.8},
@@ -150,13 +151,28 @@ func (m *maker) cure() string {
 	return text + "."
 }
 
-// corrections lists the first n changes that thin (sign -1) or thicken (sign 1) the film.
+// corrections lists the first n changes that thin (sign -1) or thicken (sign 1) the film; where
+// some are large enough to be seen, only those.
 func (m *maker) corrections(key string, sign float64, n int) []line {
-	var out []line
+	var fit []plan.Correction
 	for _, c := range m.screen.Corrections {
-		if len(out) == n || c.DeltaUM*sign <= 0 {
-			continue
+		if c.DeltaUM*sign > 0 && c.Seen {
+			fit = append(fit, c)
 		}
+	}
+	if fit == nil {
+		for _, c := range m.screen.Corrections {
+			if c.DeltaUM*sign > 0 {
+				fit = append(fit, c)
+			}
+		}
+	}
+	fit = fit[:min(n, len(fit))]
+	if len(fit) == 0 {
+		return nil
+	}
+	out := []line{{key, m.say.T(key), true, BackPT, 0.6}}
+	for i, c := range fit {
 		text := m.say.T("card.correction", "change", c.Change, "delta", m.say.Signed(c.DeltaUM), "percent", m.say.SignedPercent(c.DeltaPercent))
 		switch {
 		case !c.Clears:
@@ -164,12 +180,9 @@ func (m *maker) corrections(key string, sign float64, n int) []line {
 		case !c.KeepsCut:
 			text += m.say.T("card.loses-cut")
 		}
-		out = append(out, line{fmt.Sprintf("%s %d", key, len(out)+1), text, false, BackPT, 0})
+		out = append(out, line{fmt.Sprintf("%s %d", key, i+1), text, false, BackPT, 0})
 	}
-	if out == nil {
-		return nil
-	}
-	return append([]line{{key, m.say.T(key), true, BackPT, 0.6}}, out...)
+	return out
 }
 
 // log is the strip to write the measured film on.

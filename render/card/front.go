@@ -161,10 +161,7 @@ func (m *maker) angle(r page.Rect) {
 
 func (m *maker) strokes(r page.Rect) {
 	n := m.screen.Strokes
-	word := m.say.T("card.strokes")
-	if n == 1 {
-		word = m.say.T("card.stroke")
-	}
+	word := m.say.Many("card.strokes", n)
 	digitMM := r.H - 3*factMM
 	m.fit("strokes", page.Rect{X: r.X, Y: r.Y, W: r.W, H: digitMM}, fmt.Sprint(n), 60, FrontPT, canvas.Bold, page.Center)
 	y := r.Y + digitMM
@@ -177,9 +174,6 @@ func (m *maker) strokes(r page.Rect) {
 	face, word := canvas.Regular, m.say.T("card.no-flash")
 	if f := m.screen.Flash; f.Needed {
 		face, word = canvas.Bold, m.say.T("card.flash")
-		if f.Seconds != nil {
-			word = m.say.T("card.flash-for", "seconds", m.say.SecondsRange(f.Seconds.Low, f.Seconds.High))
-		}
 	}
 	m.fit("flash", page.Rect{X: r.X, Y: y + 2*factMM, W: r.W, H: factMM}, word, FrontPT, FrontPT, face, page.Center)
 }

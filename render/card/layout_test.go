@@ -107,6 +107,13 @@ func TestSamples(t *testing.T) {
 		p, v := made(t, filepath.Dir(f), string(src))
 		for _, size := range page.Sizes {
 			cards := sound(t, p, v, size)
+			for _, c := range cards {
+				for _, b := range append(c.Front.Boxes, c.Back.Boxes...) {
+					if strings.Contains(b.Text, "…") {
+						t.Errorf("%s %s: %s is cut: %s", f, size.Name, b.Name, b.Text)
+					}
+				}
+			}
 			for _, paper := range []page.Paper{page.A4, page.Letter} {
 				sheets, err := page.Impose(paper, size, cards, page.Options{Title: p.Title})
 				if err != nil {

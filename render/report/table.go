@@ -18,6 +18,14 @@ func Table(w io.Writer, p *plan.Plan, v *say.Voice) error {
 	for _, l := range p.Locations {
 		t.location(l)
 	}
+	var mix []string
+	for _, m := range p.Mix {
+		mix = append(mix, v.T("show.mix-one", "color", m.Color, "ink", m.Ink, "mass", v.Mass(m.G), "volume", v.Volume(m.ML)))
+	}
+	if mix != nil {
+		t.line()
+		t.line(v.T("show.mix", "list", strings.Join(mix, "; ")))
+	}
 	return t.err
 }
 
@@ -42,7 +50,7 @@ func (t *table) head(p *plan.Plan) {
 		}
 	}
 	if p.Quantity > 0 {
-		first = append(first, v.T("show.pieces", "n", fmt.Sprint(p.Quantity)))
+		first = append(first, v.Many("show.pieces", p.Quantity))
 	}
 	if p.Due != "" {
 		first = append(first, v.T("show.due", "date", v.Date(p.Due)))
@@ -95,7 +103,7 @@ func (t *table) location(l plan.Location) {
 		t.err = tw.Flush()
 	}
 	if len(l.Stations) > 1 {
-		t.line("  ", v.T("show.order", "heads", fmt.Sprint(l.HeadsNeeded), "stations", strings.Join(stations(l, v), " → ")), "; ",
+		t.line("  ", v.Many("show.order", l.HeadsNeeded, "stations", strings.Join(stations(l, v), " → ")), "; ",
 			v.T("show.presses", "presses", strings.Join(l.Presses, ", ")))
 	}
 	for _, w := range l.Warnings {
@@ -134,7 +142,7 @@ func (t *table) screen(s plan.Screen) {
 	if h := s.Halftone; h != nil {
 		t.line("    ", Halftone(*h, v))
 	}
-	t.line("    ", strings.Join(v.Press(s), "; "))
+	t.line("    ", v.Stencil(s.Stencil), "; ", strings.Join(v.Press(s), "; "))
 	t.line("    ", strings.Join(v.Heat(s), "; "))
 	if ink := v.Ink(s); ink != "" {
 		t.line("    ", ink)

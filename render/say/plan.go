@@ -1,6 +1,7 @@
 package say
 
 import (
+	"strconv"
 	"strings"
 
 	"bladecard/calc/plan"
@@ -30,11 +31,10 @@ func (v *Voice) warnings(ws []plan.Warning) {
 
 // Change is a correction in words, "blade 60".
 func (v *Voice) Change(c plan.Correction) string {
-	key := "change." + c.Kind
-	if c.Kind == "strokes" && c.To == "1" {
-		key = "change.strokes-one"
+	if n, err := strconv.Atoi(c.To); err == nil && c.Kind == "strokes" {
+		return v.Many("change.strokes", n)
 	}
-	return v.T(key, "to", v.Decimal(c.To))
+	return v.T("change."+c.Kind, "to", v.Decimal(c.To))
 }
 
 // Decimal writes a number that stands as text with the decimal sign of the language; a name

@@ -2,6 +2,22 @@ package say
 
 import "bladecard/calc/plan"
 
+// Stencil is how the EOM is built and how much of it counts.
+func (v *Voice) Stencil(s plan.Stencil) string {
+	build := v.Many("show.coats", s.Coats)
+	if s.Coats == 0 {
+		build = ""
+		for i, f := range s.FilmsUM {
+			if i > 0 {
+				build += " + "
+			}
+			build += v.FilmUM(f)
+		}
+		build = v.T("show.film-stencil", "films", build)
+	}
+	return v.T("show.stencil", "eom", v.Fine(s.EOMUM), "build", build, "share", v.Percent(s.CountedShare), "feature", v.Length(s.FeatureMM))
+}
+
 // Press is what to set on the press besides blade and angle: off-contact, and pressure.
 func (v *Voice) Press(s plan.Screen) []string {
 	o := s.OffContact
@@ -25,7 +41,11 @@ func (v *Voice) Pressure(s plan.Screen) string {
 
 // Heat is flash and cure in words.
 func (v *Voice) Heat(s plan.Screen) []string {
-	return []string{v.Flash(s.Flash), v.Cure(s.Cure)}
+	out := []string{v.Flash(s.Flash), v.Cure(s.Cure)}
+	if s.HeightMM != nil {
+		out = append(out, v.T("show.rises", "height", v.Small(*s.HeightMM)))
+	}
+	return out
 }
 
 // Flash is whether and how long to flash.

@@ -292,6 +292,9 @@ func (v *Voice) Values(values map[string]float64, names map[string]string) []str
 		out = append(out, k, v.Figure(k, x))
 	}
 	for k, s := range names {
+		if k == "fibre" {
+			s = v.T("fibre." + s)
+		}
 		out = append(out, k, s)
 	}
 	sort.Sort(pairs(out))
@@ -318,10 +321,10 @@ func sign(x float64) string {
 // nbsp keeps a number and its unit on one line.
 const nbsp = "\u00a0"
 
-// Strokes is a stroke count in words, "2 strokes".
-func (v *Voice) Strokes(n int) string {
+// Many is the text for a count: KEY-one for 1, else KEY with {n}.
+func (v *Voice) Many(key string, n int, pairs ...string) string {
 	if n == 1 {
-		return v.T("strokes.one")
+		key += "-one"
 	}
-	return v.T("strokes.many", "n", fmt.Sprint(n))
+	return v.T(key, append(pairs, "n", fmt.Sprint(n))...)
 }
