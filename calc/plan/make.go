@@ -301,6 +301,9 @@ func (m maker) screenPlan(c chooser, ch choice) (Screen, error) {
 	if sc.Corrections, err = c.corrections(t, nextMeshes(b, others)); err != nil {
 		return Screen{}, err
 	}
+	if sc.Equivalents, err = c.equivalents(ch, others); err != nil {
+		return Screen{}, err
+	}
 	mends, err := c.mends(t, others)
 	if err != nil {
 		return Screen{}, err

@@ -96,6 +96,7 @@ type Screen struct {
 	Reasons      []Reason     `json:"reasons"`     // the path from the workhorse to this setup
 	Lost         []Lost       `json:"lost"`        // the other blades of the rack and what they lost on
 	Corrections  []Correction `json:"corrections"` // single changes, the quickest to make first
+	Equivalents  []Equivalent `json:"equivalents"` // other blades and meshes that meet the same demands
 	Cautions     []string     `json:"cautions"`    // codes of what can hurt, by ink class
 	Warnings     []Warning    `json:"warnings"`
 }
@@ -305,6 +306,18 @@ type Correction struct {
 	KeepsCut     bool    `json:"keeps_cut"` // the finest feature still holds
 	Seen         bool    `json:"seen"`      // large enough for a shop to see
 	Clears       bool    `json:"clears"`    // the stroke leaves no ink in the openings
+}
+
+// Equivalent is another blade on the same mesh, or another mesh, that meets the same demands,
+// with the setup that does it.
+type Equivalent struct {
+	Kind         string  `json:"kind"` // blade, mesh
+	Blade        string  `json:"blade"`
+	Mesh         string  `json:"mesh"`
+	AngleDeg     float64 `json:"angle_deg"`
+	Strokes      int     `json:"strokes"`
+	CuredUM      float64 `json:"cured_um"`
+	DeltaPercent float64 `json:"delta_percent"` // against the chosen setup
 }
 
 // Warning is something a person must know, as a code with its figures; Text is the same in

@@ -65,10 +65,7 @@ func (c chooser) mends(t trial, meshes []bench) ([]Warning, error) {
 		}
 		return nil
 	}
-	// meshes, the nearest volume first
-	sort.SliceStable(meshes, func(i, j int) bool {
-		return c.volumeAway(meshes[i]) < c.volumeAway(meshes[j])
-	})
+	c.nearestFirst(meshes)
 	if err := firstThat("mend-mesh", len(meshes), func(i int) (chooser, Warning) {
 		ch := c
 		ch.bench = meshes[i]
@@ -118,6 +115,13 @@ func (c chooser) mends(t trial, meshes []bench) ([]Warning, error) {
 		}
 	}
 	return out, nil
+}
+
+// nearestFirst sorts benches by how near their ink volume is to this one's.
+func (c chooser) nearestFirst(meshes []bench) {
+	sort.SliceStable(meshes, func(i, j int) bool {
+		return c.volumeAway(meshes[i]) < c.volumeAway(meshes[j])
+	})
 }
 
 func (c chooser) volumeAway(b bench) float64 {
