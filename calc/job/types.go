@@ -163,11 +163,14 @@ type Press struct {
 	Flood       *bool   `toml:"flood" default:"true" doc:"whether the screen is flooded before each print stroke"`
 }
 
-// Flash is a flash unit.
+// Flash is a flash unit. Its flux is stated, or solved from one timed flash, or a default.
 type Flash struct {
-	Name     string  `toml:"name" need:"true" doc:"what the shop calls it"`
-	Kind     string  `toml:"kind" one:"panel quartz" default:"panel" doc:"heated panel or quick quartz lamps"`
-	FluxKWM2 float64 `toml:"flux" unit:"kW/m2" min:"1" max:"100" doc:"heat that the print takes up, if timed"`
+	Name        string  `toml:"name" need:"true" doc:"what the shop calls it"`
+	Kind        string  `toml:"kind" one:"panel quartz" default:"panel" doc:"heated panel or quick quartz lamps"`
+	FluxKWM2    float64 `toml:"flux" unit:"kW/m2" min:"1" max:"100" excludes:"timed" doc:"heat that the print takes up, if measured"`
+	TimedS      float64 `toml:"timed" example:"4 s" unit:"s" min:"0.2" max:"30" doc:"a flash that just gelled a print, platens warm"`
+	TimedFilmUM float64 `toml:"timed-film" unit:"um" min:"1" max:"1000" default:"50 um" doc:"wet film of the timed print"`
+	TimedGelC   float64 `toml:"timed-gel" unit:"C" min:"40" max:"200" default:"107 C" doc:"gel temperature of its ink"`
 }
 
 // Dryer is a conveyor dryer.

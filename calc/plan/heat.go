@@ -78,7 +78,11 @@ func (m maker) flash(sc *Screen) ([]Warning, error) {
 		return []Warning{{Code: "flash-missing"}}, nil
 	}
 	unit := m.flashUnit()
-	sc.Flash.Unit, sc.Flash.FluxKWM2 = unit.Name, fluxOf(unit)
+	flux, err := fluxOf(unit)
+	if err != nil {
+		return nil, err
+	}
+	sc.Flash.Unit, sc.Flash.FluxKWM2 = unit.Name, flux
 	ink := m.screen.Ink
 	if ink.Dries == "water" {
 		water, err := cure.WaterGPerM2(sc.WetUM.Value, ink.DensityKgPerL, ink.Solids)
@@ -142,14 +146,18 @@ func (m maker) flashUnit() job.Flash {
 	return m.shop.Flashes[0]
 }
 
-func fluxOf(f job.Flash) float64 {
+// fluxOf is the heat that a print takes up under a unit: stated, solved from the shop's timed
+// flash, or the default of its kind.
+func fluxOf(f job.Flash) (float64, error) {
 	switch {
 	case f.FluxKWM2 > 0:
-		return f.FluxKWM2
+		return f.FluxKWM2, nil
+	case f.TimedS > 0:
+		return cure.FluxFromTimed(cure.Flash{FilmUM: f.TimedFilmUM, GelC: f.TimedGelC, InkC: inkStartC, PlatenC: platenWarmC}, f.TimedS)
 	case f.Kind == "quartz":
-		return cure.QuartzKWM2
+		return cure.QuartzKWM2, nil
 	}
-	return cure.PanelKWM2
+	return cure.PanelKWM2, nil
 }
 
 // cure gives the cure of the ink class, the belt of the shop's dryer for it, and what fibre and
