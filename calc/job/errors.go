@@ -62,8 +62,8 @@ func (es Errors) Err() error {
 	return es
 }
 
-// sort puts the errors into the order of the file.
-func (es Errors) sort() {
+// Sort puts the errors into the order of the file.
+func (es Errors) Sort() {
 	slices.SortStableFunc(es, func(a, b Error) int {
 		return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Col, b.Col),
 			cmp.Compare(a.Where, b.Where), cmp.Compare(a.Key, b.Key), cmp.Compare(a.Wrong, b.Wrong))

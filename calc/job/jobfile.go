@@ -29,7 +29,7 @@ func DecodeJob(name string, src []byte) (*Job, Errors) {
 			b.crossScreen(l, &l.Screens[n], scope{where: screenWhere(i, l, n)})
 		}
 	}
-	b.errs.sort()
+	b.errs.Sort()
 	return j, b.errs
 }
 

@@ -31,7 +31,7 @@ func Resolve(j *Job, s *Shop) Errors {
 			r.mesh(l, screen, sc)
 		}
 	}
-	r.errs.sort()
+	r.errs.Sort()
 	return r.errs
 }
 

@@ -18,7 +18,7 @@ import (
 // comes back beside errors is good for Resolve only.
 func DecodeShop(name string, src []byte) (*Shop, Errors) {
 	s, errs := decodeShop(name, src, BuiltInShop())
-	errs.sort()
+	errs.Sort()
 	return s, errs
 }
 

@@ -28,14 +28,16 @@ func (c *call) load(path string) (loaded, int) {
 		return loaded{}, code
 	}
 	j, errs := job.DecodeJob(path, src)
-	if len(errs) > 0 {
+	if j == nil {
 		return loaded{}, c.jobErrors(errs)
 	}
 	shop, code := c.shop(path, j.ShopPath)
 	if code != exitDone {
+		c.jobErrors(errs)
 		return loaded{}, code
 	}
-	if errs := job.Resolve(j, shop); len(errs) > 0 {
+	if errs = append(errs, job.Resolve(j, shop)...); len(errs) > 0 { // every error of the file at once
+		errs.Sort()
 		return loaded{}, c.jobErrors(errs)
 	}
 	voice, err := say.New(shop.Language, shop.Units)

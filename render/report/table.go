@@ -20,7 +20,11 @@ func Table(w io.Writer, p *plan.Plan, v *say.Voice) error {
 	}
 	var mix []string
 	for _, m := range p.Mix {
-		mix = append(mix, v.T("show.mix-one", "color", m.Color, "ink", m.Ink, "mass", v.Mass(m.G), "volume", v.Volume(m.ML)))
+		key := "show.mix-one"
+		if m.Color == "" {
+			key = "show.mix-plain"
+		}
+		mix = append(mix, v.T(key, "color", m.Color, "ink", m.Ink, "mass", v.Mass(m.G), "volume", v.Volume(m.ML)))
 	}
 	if mix != nil {
 		t.line()
