@@ -8,7 +8,9 @@ import (
 	"strings"
 	"time"
 
+	"bladecard/render/canvas"
 	"bladecard/render/card"
+	"bladecard/render/export"
 	"bladecard/render/page"
 )
 
@@ -24,6 +26,7 @@ which edge the printer must flip. Cut at the crop marks, laminate, clip at the e
 // cardFlags is what the command line says of the paper.
 type cardFlags struct {
 	dir, size, paper, flip string
+	charts                 string
 	single                 bool
 	dx, dy                 float64
 }
@@ -36,6 +39,7 @@ func cards(c *call) int {
 		fs.StringVar(&f.paper, "paper", "", "`PAPER` a4 or letter; left out: the shop's")
 		fs.StringVar(&f.flip, "flip", "long", "`EDGE` about which the printer turns the sheet: long or short")
 		fs.BoolVar(&f.single, "single", false, "one card a page of the card's size, without marks")
+		fs.StringVar(&f.charts, "charts", "", "also write the charts as SVG and PNG, for slides, to the folder `DIR`")
 		fs.Float64Var(&f.dx, "back-right", 0, "shift the backs right by `MM`, for a printer that is off")
 		fs.Float64Var(&f.dy, "back-down", 0, "shift the backs down by `MM`")
 	}); !ok {
@@ -73,8 +77,35 @@ func cards(c *call) int {
 			return c.fail(err)
 		}
 		fmt.Fprintln(c.stdout, path)
+		if f.charts != "" {
+			if err := writeCharts(l, f.charts, strings.TrimSuffix(name, "-cards.pdf")); err != nil {
+				return c.fail(err)
+			}
+		}
 		return exitDone
 	})
+}
+
+// The charts that stand by themselves.
+const (
+	chartWidthMM  = 140.0
+	chartHeightMM = 90.0
+	chartDPI      = 200.0
+)
+
+// writeCharts writes the charts of a job as SVG and PNG.
+func writeCharts(l loaded, dir, name string) error {
+	for _, fig := range card.Figures(l.plan, l.voice) {
+		draw := func(c canvas.Canvas) error { return fig.Draw(c, chartWidthMM, chartHeightMM) }
+		base := filepath.Join(dir, name+"-"+fig.Name)
+		if err := writeFile(base+".svg", func(w io.Writer) error { return export.SVG(w, chartWidthMM, chartHeightMM, draw) }); err != nil {
+			return err
+		}
+		if err := writeFile(base+".png", func(w io.Writer) error { return export.PNG(w, chartWidthMM, chartHeightMM, chartDPI, draw) }); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 func cardSheets(l loaded, f cardFlags, size page.Size, flip page.Flip) ([]page.Sheet, error) {

@@ -1,32 +1,42 @@
 package card
 
 import (
+	"math"
+
 	"bladecard/calc/plan"
 	"bladecard/render/canvas"
 	"bladecard/render/figure"
 	"bladecard/render/page"
 )
 
-// chartAngle draws the cured film over the angle, a line per blade of the rack.
-func (m *maker) chartAngle(r page.Rect) {
+func (m *maker) chartAngle(r page.Rect)    { m.drawChart("film over angle", r, m.angleChart()) }
+func (m *maker) chartHardness(r page.Rect) { m.drawChart("film over hardness", r, m.hardnessChart()) }
+
+// angleChart is the cured film over the angle, a line per blade of the rack.
+func (m *maker) angleChart() figure.Chart {
 	s := m.screen
 	ch := m.chart(s.Charts.Angle)
-	ch.X = figure.Axis{Title: m.say.T("card.x-angle"), Low: 0, High: 45}
+	ch.X = figure.Axis{Title: m.say.T("card.x-angle"), Low: 0, High: math.Max(45, stepsUp(s.AngleDeg.High, 15))}
 	ch.Top = &figure.TopAxis{Title: m.say.T("card.x-screen"), Label: func(x float64) string { return m.say.Number(90-x, 0) }}
 	ch.Range = &figure.Interval{Low: s.AngleDeg.Low, High: s.AngleDeg.High}
 	ch.Mark = &figure.Mark{X: s.AngleDeg.Set, Y: s.CuredUM.Value, Low: s.CuredUM.Low, High: s.CuredUM.High}
-	m.drawChart("film over angle", r, ch)
+	return ch
 }
 
-// chartHardness draws the cured film over the edge hardness.
-func (m *maker) chartHardness(r page.Rect) {
+// hardnessChart is the cured film over the edge hardness.
+func (m *maker) hardnessChart() figure.Chart {
 	s := m.screen
 	ch := m.chart(s.Charts.Hardness)
-	ch.X = figure.Axis{Title: m.say.T("card.x-hardness"), Low: 50, High: 90}
-	ch.Mark = &figure.Mark{X: s.Blade.EdgeHardness, Y: s.CuredUM.Value, Low: s.CuredUM.Value, High: s.CuredUM.Value}
-	m.drawChart("film over hardness", r, ch)
+	at := s.Blade.EdgeHardness
+	ch.X = figure.Axis{Title: m.say.T("card.x-hardness"), Low: math.Min(50, -stepsUp(-at, 10)), High: math.Max(90, stepsUp(at, 10))}
+	ch.Mark = &figure.Mark{X: at, Y: s.CuredUM.Value, Low: s.CuredUM.Value, High: s.CuredUM.Value}
+	return ch
 }
 
+// stepsUp is x rounded up to whole steps.
+func stepsUp(x, step float64) float64 { return step * math.Ceil(x/step) }
+
+// chart is what both charts share: the curves, and the target as the band.
 func (m *maker) chart(curves []plan.Curve) figure.Chart {
 	ch := figure.Chart{
 		Y: figure.Axis{Title: m.say.T("card.y-film")}, SizePT: BackPT, Format: m.say.Number,

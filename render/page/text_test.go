@@ -108,3 +108,28 @@ func TestReadMetricsRefusesDamage(t *testing.T) {
 		}
 	}
 }
+
+// TestOutline: the shape of a text stays within its width and height, and a bold one differs.
+func TestOutline(t *testing.T) {
+	f := canvas.Font{SizePT: 12}
+	p, err := Outline("Äg 50 µm", f)
+	if err != nil {
+		t.Fatal(err)
+	}
+	low, high, right := 0.0, 0.0, 0.0
+	for _, q := range p.Pieces {
+		if q.Op != 'Z' {
+			low, high, right = max(low, q.P.Y), min(high, q.P.Y), max(right, q.P.X)
+		}
+	}
+	size := f.SizePT * canvas.MMPerPT
+	if !(right > 0.9*Width("Äg 50 µm", f) && right <= Width("Äg 50 µm", f)) {
+		t.Errorf("outline to %g mm, width %g mm", right, Width("Äg 50 µm", f))
+	}
+	if !(low > 0.1*size && low <= canvas.Descent*size && -high > 0.7*size && -high <= canvas.Ascent*size) {
+		t.Errorf("outline from %g to %g mm at %g mm", high, low, size)
+	}
+	if _, err := Outline("\n", f); err == nil {
+		t.Error("a line end is taken")
+	}
+}
