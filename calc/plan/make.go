@@ -153,7 +153,7 @@ func (m maker) choose(d demand) (chooser, choice, *job.Error) {
 		if err != nil {
 			return best, got, m.fail("blade", err.Error(), "a setup inside the ranges of the formulas")
 		}
-		if first || ch.found && (!got.found || c.better(ch.best, got.best)) {
+		if first || ch.found && (!got.found || nearerMesh(c, ch, best, got)) {
 			best, got, first = c, ch, false
 		}
 	}
@@ -166,6 +166,16 @@ func (m maker) choose(d demand) (chooser, choice, *job.Error) {
 	}
 	stiffest := got.each[len(got.each)-1]
 	return best, got, m.fail(key, "no setup prints: "+stiffest.why.Error(), "a setup that stands on its edge and clears the screen")
+}
+
+// nearerMesh tells whether a choice on one mesh is to be taken before that on another. For heavy
+// work the film a stroke would always ask for the coarsest mesh: there, of meshes that miss
+// alike, the customary one is taken.
+func nearerMesh(c chooser, a choice, than chooser, b choice) bool {
+	if c.bench.demand.heavy && near(a.best.miss.total(), b.best.miss.total()) && c.step != than.step {
+		return c.step < than.step
+	}
+	return c.better(a.best, b.best)
 }
 
 // meshChoice is a mesh with its distance from the customary one, in steps along the racks.

@@ -51,6 +51,16 @@ func TestPicks(t *testing.T) {
 			use = "raised"
 			mesh = "86-100"
 			eom = "100 %"`, []string{"60", "65/90/65"}, []int{2, 3}, 30, 45},
+		{"puff, mesh and stencil left open", "", `ink = "plastisol puff"
+			use = "raised"`, []string{"60", "65/90/65"}, []int{2, 3}, 30, 45},
+		{"clear gel on a thick stencil", "", `ink = "plastisol clear gel"
+			use = "clear"
+			mesh = "110-80"
+			eom = "100 um"
+			film = "150..260 um"`, []string{"60", "65/90/65"}, []int{2, 3}, 30, 45},
+		{"coarse halftone, 35 lines", "", `ink = "plastisol"
+			mesh = "156-64"
+			halftone = { lines = "35 lpi", smallest = "10 %" }`, []string{"65/90/65", "70"}, []int{1}, 15, 20},
 		{"spot colour on a light tee", "[garment]\nshade = \"light\"", `ink = "plastisol"
 			use = "solid"
 			mesh = "156-64"`, []string{"65/90/65", "70"}, []int{1}, 15, 25},
