@@ -84,11 +84,3 @@ func (c chooser) neighbours(s stock) []stock {
 	}
 	return out
 }
-
-// band is the one formula of a film's band: the model's (or the calibration's) scatter, the
-// usual errors of angle and hardness, and what is not known of a further wet stroke, taken
-// together as a root sum of squares of relative parts and laid on the logarithm.
-func (c chooser) band(value float64, t trial) Band {
-	rel := math.Sqrt(square(c.bench.scatter) + square(math.Min(1, t.moves.Together)) + square(strokeDoubt(t.strokes)))
-	return Band{Low: value / (1 + rel), Value: value, High: value * (1 + rel)}
-}

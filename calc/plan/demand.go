@@ -156,3 +156,25 @@ func eomUM(s job.Screen, fabricUM float64) float64 {
 	}
 	return e.Share * fabricUM
 }
+
+// hardStock tells whether thin ink goes on a hard smooth sheet.
+func (m maker) hardStock() bool {
+	if m.job.Stock != nil {
+		return true
+	}
+	return m.job.Garment == nil && m.screen.Ink.On == "sheet"
+}
+
+// ground is what this screen's film goes on.
+func (m maker) ground() ground {
+	g := ground{hard: m.hardStock()}
+	if m.job.Garment != nil {
+		g.shade = m.job.Garment.Shade
+	}
+	for _, s := range m.location.Screens[:m.number-1] {
+		if u := use(s); u == "underbase" || u == "blocker" {
+			g.based = true
+		}
+	}
+	return g
+}

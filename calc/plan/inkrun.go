@@ -30,3 +30,26 @@ func (m maker) inkRun(sc *Screen) error {
 	sc.InkGRun, sc.InkMLRun = &run, &ml
 	return nil
 }
+
+// mix sums the ink of a job by class and colour, in the order in which they come up.
+func mix(locations []Location) []Mix {
+	out := []Mix{}
+	at := map[[2]string]int{}
+	for _, l := range locations {
+		for _, s := range l.Screens {
+			if s.InkGRun == nil || s.InkMLRun == nil {
+				continue
+			}
+			key := [2]string{s.Ink, s.Color}
+			i, known := at[key]
+			if !known {
+				i = len(out)
+				at[key] = i
+				out = append(out, Mix{Ink: s.Ink, Color: s.Color})
+			}
+			out[i].G += *s.InkGRun
+			out[i].ML += *s.InkMLRun
+		}
+	}
+	return out
+}
