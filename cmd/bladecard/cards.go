@@ -34,6 +34,7 @@ type cardFlags struct {
 func cards(c *call) int {
 	var f cardFlags
 	if code, ok := c.parse(func(fs *flag.FlagSet) {
+		c.language(fs)
 		fs.StringVar(&f.dir, "o", "", "folder `DIR` for the PDFs (needed)")
 		fs.StringVar(&f.size, "size", page.Sizes[0].Name, "card size in mm or in, one of "+sizeNames()+"; the `SIZE`")
 		fs.StringVar(&f.paper, "paper", "", "`PAPER` a4 or letter; left out: the shop's")

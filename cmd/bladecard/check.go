@@ -1,9 +1,6 @@
 package main
 
-import (
-	"flag"
-	"fmt"
-)
+import "fmt"
 
 var checkCommand = command{
 	name: "check", args: "JOB...",
@@ -12,7 +9,7 @@ var checkCommand = command{
 }
 
 func check(c *call) int {
-	if code, ok := c.parse(func(*flag.FlagSet) {}); !ok {
+	if code, ok := c.parse(c.language); !ok {
 		return code
 	}
 	return c.each(func(l loaded) int {

@@ -2,14 +2,17 @@ package main
 
 import (
 	"errors"
+	"flag"
 	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
+	"strings"
 
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
 	"bladecard/render/say"
+	"bladecard/templates"
 )
 
 // loaded is a job with its plan and the voice to say it in.
@@ -40,7 +43,11 @@ func (c *call) load(path string) (loaded, int) {
 		errs.Sort()
 		return loaded{}, c.jobErrors(errs)
 	}
-	voice, err := say.New(shop.Language, shop.Units)
+	language := shop.Language
+	if c.lang != "" {
+		language = c.lang
+	}
+	voice, err := say.New(language, shop.Units)
 	if err != nil {
 		return loaded{}, c.jobErrors(job.Errors{{Pos: job.Pos{File: shop.File}, Key: "language", Wrong: err.Error()}})
 	}
@@ -99,6 +106,16 @@ func (c *call) jobErrors(errs job.Errors) int {
 		fmt.Fprintln(c.stderr, e.Error())
 	}
 	return exitJob
+}
+
+// language declares --lang, which every command that reads jobs takes.
+func (c *call) language(fs *flag.FlagSet) {
+	known := strings.Join(templates.Languages(), ", ")
+	fs.Func("lang", "`CODE` of the language, one of "+known+"; left out: the shop's", func(code string) error {
+		c.lang = code
+		_, err := templates.Language(code)
+		return err
+	})
 }
 
 // each loads every job of the arguments and hands it on. One bad job does not stop the others;

@@ -34,6 +34,7 @@ func commands() []command {
 type call struct {
 	command
 	args   []string // what is not a flag
+	lang   string   // --lang; empty: the shop's language
 	stdout io.Writer
 	stderr io.Writer
 }

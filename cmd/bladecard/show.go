@@ -18,6 +18,7 @@ var showCommand = command{
 func show(c *call) int {
 	var asJSON bool
 	if code, ok := c.parse(func(fs *flag.FlagSet) {
+		c.language(fs)
 		fs.BoolVar(&asJSON, "json", false, "print the plan as JSON, one object a job")
 	}); !ok {
 		return code

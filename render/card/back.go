@@ -24,11 +24,16 @@ func (m *maker) back(r page.Rect) {
 	foot := m.cautions(r, r.Bottom()-logMM-0.5)
 	m.log(page.Rect{X: r.X, Y: r.Bottom() - logMM, W: r.W, H: logMM})
 	body := page.Rect{X: r.X, Y: top, W: r.W, H: foot - 1 - top}
-	half := (body.W - 2*gapMM) / 2
-	m.text(page.Rect{X: body.X, Y: body.Y, W: half, H: body.H})
-	m.rule("between text and charts", body.X+half+gapMM, body.Y, 0, body.H)
-	right := page.Rect{X: body.X + half + 2*gapMM, Y: body.Y, W: half, H: body.H}
-	const share = 0.56 // of the height for the chart over the angle: it has a scale more
+	left := page.Rect{X: body.X, Y: body.Y, H: body.H}
+	for _, share := range []float64{0.5, 0.53} { // the charts give way to a long text
+		if left.W = share * (body.W - 2*gapMM); m.takes(left, 0, 0) {
+			break
+		}
+	}
+	m.text(left)
+	m.rule("between text and charts", left.Right()+gapMM, body.Y, 0, body.H)
+	right := page.Rect{X: left.Right() + 2*gapMM, Y: body.Y, W: body.Right() - left.Right() - 2*gapMM, H: body.H}
+	const share = 0.54 // of the height for the chart over the angle: it has a scale more
 	m.chartAngle(page.Rect{X: right.X, Y: right.Y, W: right.W, H: share*right.H - 0.5})
 	m.chartHardness(page.Rect{X: right.X, Y: right.Y + share*right.H + 0.5, W: right.W, H: (1-share)*right.H - 0.5})
 }
@@ -89,6 +94,13 @@ func (m *maker) text(r page.Rect) {
 	}
 }
 
+// takes tells whether r holds the text with n corrections each way and w warnings.
+func (m *maker) takes(r page.Rect, n, w int) bool {
+	_, bottom := set(r, m.lines(n, w))
+	return bottom <= r.Bottom()
+}
+
+// set places the lines from the top of r downward and returns where they end.
 func set(r page.Rect, lines []line) ([]page.Box, float64) {
 	var out []page.Box
 	y := r.Y

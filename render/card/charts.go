@@ -59,7 +59,16 @@ func (m *maker) chart(curves []plan.Curve) figure.Chart {
 	return ch
 }
 
+// drawChart draws a chart. Where the setup stands alone, every other one folding over or
+// floating, its own point is the line.
 func (m *maker) drawChart(name string, r page.Rect, ch figure.Chart) {
+	points := 0
+	for _, l := range ch.Lines {
+		points += len(l.Points)
+	}
+	if points == 0 {
+		ch.Lines = []figure.Line{{Label: m.screen.Blade.Name, Strong: true, Points: []figure.XY{{X: ch.Mark.X, Y: ch.Mark.Y}}}}
+	}
 	m.draw(name, r, func(c canvas.Canvas) error {
 		at := figure.Rect{W: r.W, H: r.H}
 		return ch.Fit(c, at).Draw(c, at)

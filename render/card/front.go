@@ -115,7 +115,7 @@ func (m *maker) blade(r page.Rect) {
 	m.draw("blade section", at, func(c canvas.Canvas) error {
 		s := m.section()
 		s.HardnessPT = FrontPT
-		return s.Draw(c, figure.Rect{W: at.W, H: at.H})
+		return s.Fit(c, figure.Rect{W: at.W, H: at.H}).Draw(c, figure.Rect{W: at.W, H: at.H})
 	})
 }
 
@@ -150,12 +150,12 @@ func (m *maker) angle(r page.Rect) {
 	big, fact, at := rows(r)
 	left, right := big, big
 	left.W = 0.48 * big.W
-	right.X, right.W = left.Right()+1.5, big.W-left.W-1.5
+	right.X, right.W = left.Right()+2.5, big.W-left.W-2.5
 	m.fit("angle", left, m.say.Angle(a.Set), 36, FrontPT, canvas.Bold, page.Center)
 	m.fit("angle to the screen", right, m.say.T("card.to-screen", "angle", m.say.Angle(a.ToScreen)), FrontPT, FrontPT, canvas.Regular, page.Left)
 	m.fit("angle range", fact, m.say.T("card.hold", "range", m.say.AngleRange(a.Low, a.High)), FrontPT, FrontPT, canvas.Bold, page.Center)
 	m.draw("angle dial", at, func(c canvas.Canvas) error {
-		return figure.Dial{LowDeg: a.Low, SetDeg: a.Set, HighDeg: a.High, SizePT: FrontPT}.Draw(c, figure.Rect{W: at.W, H: at.H})
+		return figure.Dial{LowDeg: a.Low, SetDeg: a.Set, HighDeg: a.High, SizePT: FrontPT, Scale: m.say.Angle}.Draw(c, figure.Rect{W: at.W, H: at.H})
 	})
 }
 

@@ -129,6 +129,7 @@ func TestSamples(t *testing.T) {
 
 // TestAnyNames lays out random jobs with long names, many screens and demands that nothing meets.
 func TestAnyNames(t *testing.T) {
+	t.Parallel()
 	shop := job.BuiltInShop()
 	words := rapid.SampledFrom([]string{"Ärmel", "full", "front", "Überdruck", "white", "Nº", "½", "lantern", "W", "festival-of-the-long-harbour", "ñandú", "Żółć", strings.Repeat("W", 40)})
 	name := func(t *rapid.T, label string, most int) string {

@@ -85,6 +85,14 @@ func (l Line) pen() canvas.Pen {
 	return ink(plainMM, dashes[((l.Dash%n)+n)%n]...)
 }
 
+// font is the font of the line's label: bold for the chosen one.
+func (l Line) font(f canvas.Font) canvas.Font {
+	if l.Strong {
+		f.Face = canvas.Bold
+	}
+	return f
+}
+
 // runs are the unbroken pieces of the line.
 func (l Line) runs() [][]XY {
 	var all [][]XY
@@ -232,8 +240,13 @@ func (ch Chart) Draw(c canvas.Canvas, r Rect) error {
 }
 
 // Fit is the chart with as many of its lines as have room for their labels in r: the chosen
-// one, and of the others an even choice by their height at the end.
+// one, and of the others an even choice by their height at the end. A label of more than two
+// rows is cut with an ellipsis.
 func (ch Chart) Fit(c canvas.Canvas, r Rect) Chart {
+	ch.Lines = append([]Line(nil), ch.Lines...)
+	for i, l := range ch.Lines {
+		ch.Lines[i].Label = shortened(c, l.Label, l.font(ch.font()), labelOfW*r.W, 2)
+	}
 	for n := len(ch.Lines); n > 1; n-- {
 		t := ch.thinned(n)
 		if t.check() != nil {

@@ -245,6 +245,29 @@ func TestChartNoRoom(t *testing.T) {
 	}
 }
 
+// On a low plot an axis with round ends may waste half of it: then it ends at the data, with two
+// labelled ticks within.
+func TestLowPlotIsUsed(t *testing.T) {
+	for _, y := range [][2]float64{{36, 65}, {10, 45}, {101, 140}, {0.2, 0.55}, {52, 53}} {
+		ch := Chart{Lines: []Line{{Points: []XY{{0, y[0]}, {45, y[1]}}}}, Y: Axis{Title: "up"}, X: Axis{Title: "across"}}
+		r := Rect{0, 0, 60, 20}
+		rec, l := drawn(t, ch, r)
+		rec.clean(t, r, SmallestPT)
+		if used := (y[1] - y[0]) / (l.y.hi - l.y.lo); used < 0.65 {
+			t.Errorf("%v: the data take %.2f of the axis from %v to %v", y, used, l.y.lo, l.y.hi)
+		}
+		labels := 0
+		for _, tick := range l.y.ticks {
+			if tick.Label != "" {
+				labels++
+			}
+		}
+		if labels < 2 {
+			t.Errorf("%v: %d labelled ticks", y, labels)
+		}
+	}
+}
+
 func TestFitKeepsTheChosen(t *testing.T) {
 	ch := Chart{}
 	for i := range 15 {

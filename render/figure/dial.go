@@ -9,19 +9,25 @@ import (
 
 // Dial shows the blade at its angle, seen along its edge: the screen level, the stroke to the
 // right, the blade leaning into the stroke, so that its printing face and the mesh ahead of it
-// close on the ink. The ring is a protractor about the edge with the allowed range on it.
+// close on the ink. The ring is a protractor about the edge, a tick every 5 degrees, with the
+// allowed range in black, which a light wedge joins to the edge. Every text may be empty; the
+// fewer there are, the larger the drawing.
 type Dial struct {
 	LowDeg, SetDeg, HighDeg float64 // from vertical, 0 to 80
 
 	Label       string // the set angle, large
 	RangeLabel  string // what may be held
 	ScreenLabel string // the angle to the screen
-	StrokeLabel string // beside the arrow of the stroke; may be empty
+	StrokeLabel string // beside the arrow of the stroke
+
+	// Scale writes an angle at the two ends of the ring, where there is room; nil writes none.
+	Scale func(deg float64) string
 
 	LabelPT float64 // of Label; 0: SizePT
 	SizePT  float64 // of the other texts; 0: SmallestPT
 }
 
+// check refuses angles that are none, or not in order.
 func (d Dial) check() error {
 	if !(d.LowDeg >= 0 && d.LowDeg <= d.SetDeg && d.SetDeg <= d.HighDeg && d.HighDeg <= 80) {
 		return fmt.Errorf("dial: angle %v in the range %v to %v; accepted are 0 to 80 degrees, the angle within its range",
@@ -32,12 +38,13 @@ func (d Dial) check() error {
 
 // Sizes of the dial, mm or shares of its radius.
 const (
-	ringMM    = 3.0  // width of the ring
-	pointerMM = 2.2  // of the set mark outside the ring
-	strokeMM  = 3.2  // row of the stroke arrow
-	bladeOfR  = 0.17 // thickness of the rubber
-	jawOfR    = 0.05 // of the holder, on each side
+	ringOfR   = 0.19 // width of the ring
+	pointerMM = 2.6  // of the set mark outside the ring
+	strokeMM  = 3.2  // row of the stroke arrow, where it has one
+	bladeOfR  = 0.25 // thickness of the rubber
+	jawOfR    = 0.06 // of the holder, on each side
 	leastRMM  = 9
+	rimMM     = 0.5 // for the pens, all round
 
 	leastArrowMM = 5
 )
@@ -49,8 +56,8 @@ type dialPlace struct {
 	area Rect         // of the drawing without the texts
 }
 
-// most is the end of the ring, degrees from vertical.
-func (d Dial) most() float64 { return math.Max(45, d.HighDeg+8) }
+// most is the end of the ring, degrees from vertical: a multiple of 15.
+func (d Dial) most() float64 { return math.Max(45, 15*math.Ceil((d.HighDeg+3)/15)) }
 
 // Draw draws the dial inside r, the texts beside or above it, whichever leaves it larger.
 func (d Dial) Draw(c canvas.Canvas, r Rect) error {
@@ -72,7 +79,10 @@ func (d Dial) Draw(c canvas.Canvas, r Rect) error {
 	if !ok1 || !ok2 || !ok3 || !ok4 {
 		return noRoom("dial", r, "a letter is wider than its place")
 	}
-	row := math.Max(strokeMM, stroke.h)
+	row := 0.0 // below the screen; without a label the arrow stands on the screen, under the ring
+	if len(stroke.lines) > 0 {
+		row = math.Max(strokeMM, stroke.h)
+	}
 	left := r
 	left.H -= row + screen.h
 	above := left
@@ -113,20 +123,22 @@ func (d Dial) Draw(c canvas.Canvas, r Rect) error {
 	d.drawScreen(c, p)
 	d.drawBlade(c, p)
 
-	// The stroke goes to the right; its arrow starts below the edge.
-	y := area.Bottom() + row/2
-	start, end := p.edge.X, math.Min(p.edge.X+0.75*p.r, area.Right())
-	if len(stroke.lines) > 0 {
-		start = math.Max(start, r.X+stroke.w+gap)
+	d.drawScale(c, p, f)
+
+	if row == 0 {
+		d.drawStroke(c, p)
+	} else { // the arrow starts below the edge
+		y := area.Bottom() + row/2
+		start, end := math.Max(p.edge.X, r.X+stroke.w+gap), math.Min(p.edge.X+0.75*p.r, area.Right())
 		stroke.draw(c, start-gap-stroke.w, y-stroke.h/2, stroke.w, 0)
+		if start+leastArrowMM > end {
+			end = math.Min(start+leastArrowMM, r.Right())
+		}
+		if start+leastArrowMM > end {
+			return noRoom("dial", r, "no place for the stroke's arrow beside its label")
+		}
+		arrow(c, canvas.Point{X: start, Y: y}, canvas.Point{X: end, Y: y}, 0.6, 2.2, false)
 	}
-	if start+leastArrowMM > end {
-		end = math.Min(start+leastArrowMM, r.Right())
-	}
-	if start+leastArrowMM > end {
-		return noRoom("dial", r, "no place for the stroke's arrow beside its label")
-	}
-	arrow(c, canvas.Point{X: start, Y: y}, canvas.Point{X: end, Y: y}, 0.6, 2.2, false)
 	screen.draw(c, r.X, r.Bottom()-screen.h, r.W, 0.5)
 	return nil
 }
@@ -139,9 +151,8 @@ func (d Dial) reach() (left, right float64) {
 // radius is the largest that the area takes.
 func (d Dial) radius(area Rect) float64 {
 	l, r := d.reach()
-	const rim = 0.5
-	byW := (area.W - pointerMM - 2*rim) / (l + r)
-	byH := area.H - pointerMM - 2*rim
+	byW := (area.W - pointerMM - 2*rimMM) / (l + r)
+	byH := area.H - pointerMM - 2*rimMM
 	return math.Min(byW, byH)
 }
 
@@ -150,7 +161,7 @@ func (d Dial) place(area Rect, radius float64) dialPlace {
 	l, r := d.reach()
 	w := (l+r)*radius + pointerMM
 	x := area.X + (area.W-w)/2 + l*radius
-	return dialPlace{edge: canvas.Point{X: x, Y: area.Bottom() - 0.5}, r: radius, area: area}
+	return dialPlace{edge: canvas.Point{X: x, Y: area.Bottom() - rimMM}, r: radius, area: area}
 }
 
 // at is the point at an angle from vertical and a distance from the edge.
@@ -173,45 +184,84 @@ func (p dialPlace) sector(from, to, inner, outer float64) canvas.Path {
 	return path
 }
 
-// drawRing draws the protractor: a tick every 5 degrees, the allowed range tinted and hatched,
-// a pointer at the set angle.
+// inner is the inside of the ring.
+func (p dialPlace) inner() float64 { return p.r * (1 - ringOfR) }
+
+// drawRing draws the protractor: a tick every 5 degrees, the allowed range black, a pointer
+// and a white line at the set angle.
 func (d Dial) drawRing(c canvas.Canvas, p dialPlace) {
-	inner := p.r - ringMM
-	c.Draw(p.sector(0, d.most(), inner, p.r), &canvas.White, canvas.Pen{})
+	inner, outline := p.inner(), math.Min(0.35, 0.02*p.r)
 	if d.HighDeg > d.LowDeg {
-		tint := canvas.Gray(205)
-		c.Draw(p.sector(d.LowDeg, d.HighDeg, inner, p.r), &tint, canvas.Pen{})
-		var lines canvas.Path
-		step := 1.0 / p.r * 180 / math.Pi // a line every millimetre
-		for a := d.LowDeg + step/2; a < d.HighDeg; a += step {
-			u, v := p.at(a, inner), p.at(a, p.r)
-			lines.Move(u.X, u.Y)
-			lines.Line(v.X, v.Y)
-		}
-		if len(lines.Pieces) > 0 {
-			c.Draw(lines, nil, ink(0.2))
-		}
-		c.Draw(p.sector(d.LowDeg, d.HighDeg, inner, p.r), nil, ink(0.6))
+		tint := canvas.Gray(222)
+		c.Draw(p.sector(d.LowDeg, d.HighDeg, 0, inner), &tint, canvas.Pen{})
 	}
+	c.Draw(p.sector(0, d.most(), inner, p.r), &canvas.White, ink(outline))
 	var ticks canvas.Path
-	for a := 0.0; a <= d.most(); a += 5 {
-		length := ringMM * 0.35
+	for a := 5.0; a < d.most(); a += 5 {
+		length := (p.r - inner) * 0.4
 		if math.Mod(a, 15) == 0 {
-			length = ringMM * 0.7
+			length = (p.r - inner) * 0.75
 		}
 		u, v := p.at(a, p.r-length), p.at(a, p.r)
 		ticks.Move(u.X, u.Y)
 		ticks.Line(v.X, v.Y)
 	}
-	c.Draw(ticks, nil, ink(0.25))
-	c.Draw(p.sector(0, d.most(), inner, p.r), nil, ink(0.25))
-	c.Draw(polyline(p.at(0, 0), p.at(0, p.r)), nil, ink(0.2, 1.2, 0.8))
+	c.Draw(ticks, nil, ink(outline))
+	if d.HighDeg > d.LowDeg {
+		c.Draw(p.sector(d.LowDeg, d.HighDeg, inner, p.r), &canvas.Black, ink(outline))
+	}
+	c.Draw(polyline(p.at(0, 0), p.at(0, inner)), nil, ink(0.2, 1.2, 0.8))
 
-	half := 1.1 / p.r * 180 / math.Pi
-	c.Draw(polyline(p.at(d.SetDeg, inner), p.at(d.SetDeg, p.r)), nil, ink(0.9))
+	half := pointerMM / 2 / p.r * 180 / math.Pi
+	set := polyline(p.at(d.SetDeg, inner), p.at(d.SetDeg, p.r))
+	c.Draw(set, nil, ink(0.9))
+	if d.HighDeg > d.LowDeg {
+		c.Draw(set, nil, canvas.Pen{Color: canvas.White, WidthMM: 0.45})
+	}
 	c.Draw(polygon(p.at(d.SetDeg, p.r), p.at(d.SetDeg+half, p.r+pointerMM), p.at(d.SetDeg-half, p.r+pointerMM)),
 		&canvas.Black, canvas.Pen{})
 }
+
+// drawScale writes the angles at the ends of the ring, level with them, where there is room.
+func (d Dial) drawScale(c canvas.Canvas, p dialPlace, f canvas.Font) {
+	if d.Scale == nil {
+		return
+	}
+	const gap = 1.0
+	from, to := d.Scale(0), d.Scale(d.most())
+	w0, w1 := c.TextWidth(from, f), c.TextWidth(to, f)
+	middle := func(at canvas.Point) float64 { return at.Y + capEM*em(f)/2 }
+	start, end := p.at(0, (p.inner()+p.r)/2), p.at(d.most(), (p.inner()+p.r)/2)
+	x0 := start.X - gap - w0
+	x1 := p.at(d.most(), p.r).X + gap
+	y0, y1 := middle(start), math.Min(middle(end), p.area.Bottom()-canvas.Descent*em(f))
+	top := p.area.Y + canvas.Ascent*em(f)
+	if from != "" && x0 >= p.area.X && y0 >= top {
+		c.Text(x0, y0, from, f, canvas.Black, 0)
+	}
+	if to != "" && x1+w1 <= p.area.Right() && y1 >= top {
+		c.Text(x1, y1, to, f, canvas.Black, 0)
+	}
+}
+
+// drawStroke draws the arrow of the stroke just over the screen, ahead of the ink.
+func (d Dial) drawStroke(c canvas.Canvas, p dialPlace) {
+	from, to := p.edge.X+(arcOfR+0.06)*p.r, p.screenEnd(d)
+	if d.most() > 75 { // the ring comes down to the screen
+		to = p.edge.X + 0.95*p.inner()
+	}
+	y := p.edge.Y - 0.13*p.r
+	arrow(c, canvas.Point{X: from, Y: y}, canvas.Point{X: to, Y: y}, 0.05*p.r, 0.17*p.r, false)
+}
+
+// screenEnd is the right end of the screen: past the ring where the area has the room.
+func (p dialPlace) screenEnd(d Dial) float64 {
+	_, r := d.reach()
+	return math.Max(p.edge.X+r*p.r, math.Min(p.edge.X+1.15*p.r, p.area.Right()-rimMM))
+}
+
+// arcOfR is the radius of the arc of the angle to the screen.
+const arcOfR = 0.44
 
 // drawScreen draws the screen, the ink in the wedge ahead of the blade, and the arc of the
 // angle to the screen.
@@ -229,31 +279,31 @@ func (d Dial) drawScreen(c canvas.Canvas, p dialPlace) {
 	dark := canvas.Gray(90)
 	c.Draw(bead, &dark, canvas.Pen{})
 
-	radius := 0.44 * p.r
+	radius := arcOfR * p.r
 	arcPath := canvas.Path{}
 	start := p.at(90, radius)
 	arcPath.Move(start.X, start.Y)
 	arc(&arcPath, p.edge, radius, radius, 0, -(90-d.SetDeg)*math.Pi/180)
 	c.Draw(arcPath, nil, ink(0.25))
 
-	l, r := d.reach()
-	c.Draw(polyline(canvas.Point{X: p.edge.X - l*p.r, Y: p.edge.Y}, canvas.Point{X: p.edge.X + r*p.r, Y: p.edge.Y}), nil, ink(0.7))
+	l, _ := d.reach()
+	c.Draw(polyline(canvas.Point{X: p.edge.X - l*p.r, Y: p.edge.Y}, canvas.Point{X: p.screenEnd(d), Y: p.edge.Y}), nil, ink(0.7))
 }
 
 // drawBlade draws rubber and holder leaning to the right, the leading corner on the screen.
 func (d Dial) drawBlade(c canvas.Canvas, p dialPlace) {
 	t, j := bladeOfR*p.r, jawOfR*p.r
-	reach := p.r - ringMM - 0.8
+	reach := p.inner() - 0.8
 	length := math.Sqrt(reach*reach - (t+j)*(t+j))
 	s, co := math.Sincos(d.SetDeg * math.Pi / 180)
 	// along: up the printing face from the edge; back: away from the stroke.
 	at := func(along, back float64) canvas.Point {
 		return canvas.Point{X: p.edge.X + s*along - co*back, Y: p.edge.Y - co*along - s*back}
 	}
-	rubber := []canvas.Point{at(0, t), at(length*0.6, t), at(length*0.6, 0), at(0, 0)}
+	rubber := []canvas.Point{at(0, t), at(length*0.65, t), at(length*0.65, 0), at(0, 0)}
 	c.Draw(polygon(rubber...), &canvas.White, canvas.Pen{})
-	hatch(c, rubber, 45-d.SetDeg, 1.1, ink(0.13))
+	hatch(c, rubber, 45-d.SetDeg, 1.3, ink(0.15))
 	c.Draw(polygon(rubber...), nil, ink(0.4))
 	metal := canvas.Gray(200)
-	c.Draw(polygon(at(length*0.5, t+j), at(length, t+j), at(length, -j), at(length*0.5, -j)), &metal, ink(0.4))
+	c.Draw(polygon(at(length*0.58, t+j), at(length, t+j), at(length, -j), at(length*0.58, -j)), &metal, ink(0.4))
 }

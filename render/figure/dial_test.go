@@ -76,25 +76,62 @@ func TestDialLeansIntoTheStroke(t *testing.T) {
 	}
 }
 
-func TestDialRangeIsHatched(t *testing.T) {
-	p := dialPlace{edge: canvas.Point{X: 0, Y: 0}, r: 30}
-	lines := func(d Dial) int {
+// The allowed range is black on the ring, from its low to its high end, over the wedge that
+// joins it to the edge; a range of one angle leaves the ring white.
+func TestDialRangeIsBlack(t *testing.T) {
+	p := dialPlace{edge: canvas.Point{X: 50, Y: 50}, r: 30}
+	angle := func(q canvas.Point) float64 { return math.Atan2(q.X-50, 50-q.Y) * 180 / math.Pi }
+	for _, d := range []Dial{{LowDeg: 10, SetDeg: 15, HighDeg: 20}, {LowDeg: 0, SetDeg: 30, HighDeg: 45}, {LowDeg: 12.5, SetDeg: 15, HighDeg: 15}} {
 		rec := &recorder{}
 		d.drawRing(rec, p)
-		n := 0
+		found := 0
 		for _, s := range rec.paths {
-			if s.pen.WidthMM == 0.2 && s.pen.DashMM == nil {
-				n += len(s.path.Pieces) / 2
+			if len(s.path.Pieces) < 5 || s.fill == nil || *s.fill == canvas.White {
+				continue // pointer, lines and the ring itself
 			}
+			lo, hi, out := 90.0, 0.0, 0.0
+			for _, q := range s.path.Pieces {
+				if far := math.Hypot(q.P.X-50, q.P.Y-50); q.Op != 'Z' && far > 1 {
+					lo, hi, out = math.Min(lo, angle(q.P)), math.Max(hi, angle(q.P)), math.Max(out, far)
+				}
+			}
+			want := p.inner()
+			if *s.fill == canvas.Black {
+				want = p.r
+			}
+			if math.Abs(lo-d.LowDeg) > 1e-6 || math.Abs(hi-d.HighDeg) > 1e-6 || math.Abs(out-want) > 1e-6 {
+				t.Errorf("%v to %v is marked from %v to %v, out to %v", d.LowDeg, d.HighDeg, lo, hi, out)
+			}
+			found++
 		}
-		return n
+		if found != 2 {
+			t.Errorf("%v to %v: %d pieces, want the wedge and the ring's", d.LowDeg, d.HighDeg, found)
+		}
 	}
-	ten, twenty := lines(Dial{LowDeg: 10, SetDeg: 15, HighDeg: 20}), lines(Dial{LowDeg: 10, SetDeg: 15, HighDeg: 30})
-	if ten < 4 || twenty < 2*ten-1 {
-		t.Errorf("%d lines over 10 degrees, %d over 20", ten, twenty)
+	rec := &recorder{}
+	Dial{LowDeg: 15, SetDeg: 15, HighDeg: 15}.drawRing(rec, p)
+	for _, s := range rec.paths {
+		if len(s.path.Pieces) > 5 && s.fill != nil && *s.fill != canvas.White {
+			t.Errorf("a range of one angle is drawn: %s", s)
+		}
 	}
-	if n := lines(Dial{LowDeg: 15, SetDeg: 15, HighDeg: 15}); n != 0 {
-		t.Errorf("%d lines over none", n)
+}
+
+// Without texts, on the place that a card has, the ring takes the height but for the pointer.
+func TestDialFillsItsHeight(t *testing.T) {
+	r := Rect{0, 0, 45, 26}
+	for _, set := range []float64{5, 15, 45} {
+		d := Dial{LowDeg: set - 5, SetDeg: set, HighDeg: set + 5, SizePT: 14, Scale: func(deg float64) string { return format(deg, 0) + "°" }}
+		rec := &recorder{}
+		if err := d.Draw(rec, r); err != nil {
+			t.Fatal(err)
+		}
+		rec.clean(t, r, 14)
+		if got := d.radius(r); got < 22 {
+			t.Errorf("at %v° the radius is %.1f mm", set, got)
+		}
+		rec.find(t, "0°")
+		rec.find(t, format(d.most(), 0)+"°")
 	}
 }
 
@@ -121,6 +158,9 @@ func TestDialAlwaysCleanOrError(t *testing.T) {
 			Label: text.Draw(t, "label"), RangeLabel: text.Draw(t, "range"),
 			ScreenLabel: text.Draw(t, "screen"), StrokeLabel: text.Draw(t, "stroke"),
 			LabelPT: rapid.Float64Range(0, 30).Draw(t, "big"), SizePT: rapid.Float64Range(7.5, 14).Draw(t, "size"),
+		}
+		if rapid.Bool().Draw(t, "scale") {
+			d.Scale = func(deg float64) string { return format(deg, 1) + "°" }
 		}
 		r := Rect{3, 4, rapid.Float64Range(20, 90).Draw(t, "w"), rapid.Float64Range(20, 90).Draw(t, "h")}
 		rec := &recorder{}

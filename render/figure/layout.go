@@ -18,10 +18,13 @@ const (
 	gapMM       = 0.8
 )
 
+// labelOfW is the widest end label, as a share of the chart's width.
+const labelOfW = 0.36
+
 // Least size of the plot itself, mm.
 const (
 	leastPlotW = 10
-	leastPlotH = 7
+	leastPlotH = 6
 )
 
 // axisGapMM is go-chart's distance from an axis to its labels.
@@ -132,11 +135,7 @@ func (l *layout) texts() error {
 		}
 	}
 	for _, line := range ch.Lines {
-		font := f
-		if line.Strong {
-			font.Face = canvas.Bold
-		}
-		b := set(line.Label, font, 0.36*r.W)
+		b := set(line.Label, line.font(f), labelOfW*r.W)
 		if len(b.lines) > 0 && len(line.runs()) > 0 {
 			l.columnW = math.Max(l.columnW, connectorMM+stubMM+gapMM+b.w)
 		}
@@ -148,6 +147,9 @@ func (l *layout) texts() error {
 	}
 	return nil
 }
+
+// leastApartEM is the least distance of two tick labels of y, in em.
+const leastApartEM = 1.25
 
 // yScale makes the ticks of y for a plot of height h, as close as their labels allow.
 func (l *layout) yScale(y Interval, fixed bool, h float64) scale {
@@ -161,14 +163,43 @@ func (l *layout) yScale(y Interval, fixed bool, h float64) scale {
 	if fixed { // ticks only within: closer ones may be needed for two of them
 		most = 12
 	}
-	for n := most; n >= 1; n-- {
+	fits := false
+	for n := most; n >= 1 && !fits; n-- {
 		s = roundTicks(y.Low, y.High, n, fixed, l.ch.format())
-		if gap := h / float64(len(s.ticks)-1); gap >= 1.6*l.em {
-			return s
+		fits = h/float64(len(s.ticks)-1) >= 1.6*l.em
+	}
+	if !fixed && (!fits || y.High-y.Low < 0.75*(s.hi-s.lo)) {
+		if t, ok := l.tight(y, h); ok {
+			return t
 		}
 	}
-	s.ticks = l.thinY(s, h)
+	if !fits {
+		s.ticks = l.thinY(s, h)
+	}
 	return s
+}
+
+// tight is a scale that ends a little beyond the data and not at ticks, for a plot so low that
+// round ends would take half of it. ok is false where two labelled ticks do not fit.
+func (l *layout) tight(y Interval, h float64) (s scale, ok bool) {
+	pad := 0.05 * (y.High - y.Low)
+	lo, hi := y.Low-pad, y.High+pad
+	if y.Low >= 0 {
+		lo = math.Max(0, lo)
+	}
+	for n := 12; n >= 1; n-- {
+		s = roundTicks(lo, hi, n, true, l.ch.format())
+		var at []float64
+		for _, t := range s.ticks {
+			if t.Label != "" {
+				at = append(at, s.share(t.At)*h)
+			}
+		}
+		if len(at) >= 2 && at[1]-at[0] >= leastApartEM*l.em {
+			return s, true
+		}
+	}
+	return s, false
 }
 
 // thinY drops labels of y that would touch the one below.
@@ -176,7 +207,7 @@ func (l *layout) thinY(s scale, h float64) []Tick {
 	out := append([]Tick(nil), s.ticks...)
 	last := math.Inf(-1)
 	for i, t := range out {
-		if at := s.share(t.At) * h; t.Label != "" && at-last >= 1.25*l.em {
+		if at := s.share(t.At) * h; t.Label != "" && at-last >= leastApartEM*l.em {
 			last = at
 		} else {
 			out[i].Label = ""

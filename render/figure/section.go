@@ -1,16 +1,19 @@
 package figure
 
 import (
+	"errors"
 	"fmt"
 	"math"
 
 	"bladecard/render/canvas"
 )
 
-// Section is the blade in its holder, cut across its length: layers, free height, edge.
+// Section is the blade in its holder, cut across its length: layers, free height, edge. With a
+// dimension it is drawn to scale. Without one it shows the layup: the blade is drawn as thick as
+// the place and the numbers ask for, and a free height that is then too long is broken.
 type Section struct {
 	Layers          []Layer // front to back, drawn from left to right
-	Aspect          float64 // free height / thickness; drawn to scale
+	Aspect          float64 // free height / thickness
 	EdgeRadius      float64 // of the corners, as a share of the thickness: 0 sharp, up to 0.5
 	FreeHeightLabel string
 	ThicknessLabel  string
@@ -21,16 +24,20 @@ type Section struct {
 // Layer is one layer of the rubber.
 type Layer struct {
 	Share    float64 // of the thickness
-	Hardness string  // as it is to be printed
+	Hardness string  // as it is to be printed; empty on all layers: no numbers
 	Hatch    float64 // 0 softest, widest hatch, to 1 hardest, closest
 }
 
-// Pitch of the hatch for the softest and the hardest rubber, mm.
+// Hatch and tint for the softest and the hardest rubber: a printer that loses one keeps the other.
 const (
 	softPitchMM = 2.6
-	hardPitchMM = 0.6
+	hardPitchMM = 0.7
+	hatchMM     = 0.16 // width of the lines
+	softGray    = 250
+	hardGray    = 195
 )
 
+// check refuses a blade that is none.
 func (s Section) check() error {
 	if len(s.Layers) == 0 {
 		return fmt.Errorf("section: %w: no layers", ErrNoData)
@@ -57,6 +64,8 @@ func (s Section) check() error {
 // rubber is where the blade lies: free from the holder's lip down to the edge.
 type rubber struct {
 	x, lip, edge, w, grip float64 // grip: height inside the holder
+	jaw                   float64 // thickness of a jaw of the holder
+	broken                bool    // the free height is shortened
 }
 
 // Draw draws the section inside r: numbers in the layers where they fit, else in a row below.
@@ -93,6 +102,9 @@ func (s Section) Draw(c canvas.Canvas, r Rect) error {
 			row = s.rowWidth(c, big)
 		}
 		b, ok := s.place(r, right, below, row)
+		if len(height.lines)+len(thick.lines) == 0 {
+			b, ok = s.placeShort(c, r, below, big, inside)
+		}
 		if !ok {
 			return noRoom("section", r, "the labels leave no room for the blade")
 		}
@@ -115,6 +127,9 @@ func (s Section) Draw(c canvas.Canvas, r Rect) error {
 			s.numbersInside(c, b, big)
 		} else {
 			for i, n := range numbers {
+				if n.text == "" {
+					continue
+				}
 				c.Draw(polyline(canvas.Point{X: s.middle(b, i), Y: b.edge - 0.8}, canvas.Point{X: s.middle(b, i), Y: b.edge + 0.3},
 					canvas.Point{X: n.x + n.w/2, Y: b.edge + 1.6}), nil, ink(0.18))
 				c.Text(n.x, b.edge+1.6+canvas.Ascent*em(big), n.text, big, canvas.Black, 0)
@@ -126,7 +141,7 @@ func (s Section) Draw(c canvas.Canvas, r Rect) error {
 			thick.draw(c, clamp(b.x+(b.w-thick.w)/2, r.X, r.Right()-thick.w), y+dimMM, thick.w, 0.5)
 		}
 		if len(height.lines) > 0 {
-			x := b.x + b.w + b.jaw() + dimMM - 1
+			x := b.x + b.w + b.jaw + dimMM - 1
 			dimension(c, canvas.Point{X: x, Y: b.lip}, canvas.Point{X: x, Y: b.edge})
 			height.draw(c, x+1.2, clamp((b.lip+b.edge-height.h)/2, r.Y, b.edge-height.h), height.w, 0)
 		}
@@ -135,8 +150,25 @@ func (s Section) Draw(c canvas.Canvas, r Rect) error {
 	return nil
 }
 
-// jaw is the thickness of a jaw of the holder.
-func (b rubber) jaw() float64 { return 0.28 * b.w }
+// Fit is the section without the numbers of its layers where these have no room in r: for a
+// place beside which the layup is printed anyway.
+func (s Section) Fit(c canvas.Canvas, r Rect) Section {
+	if !errors.Is(s.Draw(nowhere{c}, r), ErrNoRoom) {
+		return s
+	}
+	bare := s
+	bare.Layers = append([]Layer(nil), s.Layers...)
+	for i := range bare.Layers {
+		bare.Layers[i].Hardness = ""
+	}
+	return bare
+}
+
+// nowhere measures like its canvas and draws nothing.
+type nowhere struct{ canvas.Canvas }
+
+func (nowhere) Draw(canvas.Path, *canvas.Color, canvas.Pen)                       {}
+func (nowhere) Text(float64, float64, string, canvas.Font, canvas.Color, float64) {}
 
 // place finds the largest blade, to scale, that leaves the stated room to the right and below,
 // over the middle of a row of numbers where it can.
@@ -152,7 +184,7 @@ func (s Section) place(r Rect, right, below, row float64) (rubber, bool) {
 	left := r.X + rim + spare
 	left += clamp(r.X+row/2-(left+0.78*t), 0, spare)
 	return rubber{x: left + 0.28*t, lip: r.Y + rim + (h-(s.Aspect+1)*t)/2 + t,
-		edge: r.Y + rim + (h-(s.Aspect+1)*t)/2 + t + s.Aspect*t, w: t, grip: t}, true
+		edge: r.Y + rim + (h-(s.Aspect+1)*t)/2 + t + s.Aspect*t, w: t, grip: t, jaw: 0.28 * t}, true
 }
 
 // middle of a layer, x.
@@ -167,72 +199,10 @@ func (s Section) middle(b rubber, layer int) float64 {
 	return x
 }
 
-const platePadMM = 0.5
-
-// numbersFit tells whether every number fits in its layer with a plate around it.
-func (s Section) numbersFit(c canvas.Canvas, b rubber, f canvas.Font) bool {
-	for _, l := range s.Layers {
-		if c.TextWidth(l.Hardness, f)+2*platePadMM > l.Share*b.w-0.6 {
-			return false
-		}
-	}
-	return b.edge-b.lip > 1.6*lineEM*em(f)
-}
-
-// place of a text in a row.
-type place struct {
-	text string
-	x, w float64
-}
-
-// rowGapEM is the gap between the numbers in the row below, in em.
-const rowGapEM = 0.45
-
-// rowWidth is the width of all numbers in a row.
-func (s Section) rowWidth(c canvas.Canvas, f canvas.Font) float64 {
-	w := -rowGapEM * em(f)
-	for _, l := range s.Layers {
-		w += c.TextWidth(l.Hardness, f) + rowGapEM*em(f)
-	}
-	return w
-}
-
-// row spreads the numbers below the blade; nil when there is no room.
-func (s Section) row(c canvas.Canvas, b rubber, f canvas.Font, r Rect) []place {
-	var want, size []float64
-	gap := rowGapEM * em(f)
-	for i, l := range s.Layers {
-		want = append(want, s.middle(b, i))
-		size = append(size, c.TextWidth(l.Hardness, f)+gap)
-	}
-	at, ok := spread(want, size, r.X-gap/2, r.Right()+gap/2)
-	if !ok {
-		return nil
-	}
-	out := make([]place, len(at))
-	for i := range at {
-		w := size[i] - gap
-		out[i] = place{s.Layers[i].Hardness, clamp(at[i]-w/2, r.X, r.Right()-w), w}
-	}
-	return out
-}
-
-// numbersInside writes each number on a white plate in its layer.
-func (s Section) numbersInside(c canvas.Canvas, b rubber, f canvas.Font) {
-	y := (b.lip + b.edge) / 2
-	for i, l := range s.Layers {
-		w := c.TextWidth(l.Hardness, f)
-		x := s.middle(b, i) - w/2
-		h := capEM * em(f)
-		c.Draw(rectPath(x-platePadMM, y-h/2-platePadMM, w+2*platePadMM, h+2*platePadMM), &canvas.White, canvas.Pen{})
-		c.Text(x, y+h/2, l.Hardness, f, canvas.Black, 0)
-	}
-}
-
 // drawHolder draws the two jaws and the back of the holder, as metal: grey and outlined.
 func (s Section) drawHolder(c canvas.Canvas, b rubber) {
 	metal := canvas.Gray(200)
-	j, back := b.jaw(), 0.2*b.grip
+	j, back := b.jaw, 0.2*b.grip
 	top := b.lip - b.grip
 	c.Draw(polygon(
 		canvas.Point{X: b.x - j, Y: top}, canvas.Point{X: b.x + b.w + j, Y: top},
@@ -244,7 +214,8 @@ func (s Section) drawHolder(c canvas.Canvas, b rubber) {
 // drawRubber draws the layers with their hatch and the outline with its corners.
 func (s Section) drawRubber(c canvas.Canvas, b rubber, rimMM float64) {
 	top := b.lip - 0.8*b.grip
-	body := roundedEnd(b.x, top, b.w, b.edge-top, s.EdgeRadius*b.w)
+	rad := math.Min(s.EdgeRadius*b.w, b.edge-b.lip) // no further up than the holder
+	body := roundedEnd(b.x, top, b.w, b.edge-top, rad)
 	c.Draw(polygon(body...), &canvas.White, canvas.Pen{})
 	x := b.x
 	for i, l := range s.Layers {
@@ -253,11 +224,16 @@ func (s Section) drawRubber(c canvas.Canvas, b rubber, rimMM float64) {
 		if i%2 == 1 {
 			angle = -45
 		}
-		hatch(c, stripe(body, x, x+w), angle, softPitchMM+(hardPitchMM-softPitchMM)*l.Hatch, ink(0.13))
+		tint := canvas.Gray(uint8(softGray + (hardGray-softGray)*l.Hatch))
+		part := stripe(body, x, x+w)
+		if len(part) > 2 {
+			c.Draw(polygon(part...), &tint, canvas.Pen{})
+		}
+		hatch(c, part, angle, softPitchMM+(hardPitchMM-softPitchMM)*l.Hatch, ink(hatchMM))
 		if x += w; i < len(s.Layers)-1 {
 			end := b.edge
 			for _, d := range []float64{x - b.x, b.x + b.w - x} { // short of a rounded corner
-				if rad := s.EdgeRadius * b.w; d < rad {
+				if d < rad {
 					end = math.Min(end, b.edge-rad+math.Sqrt(rad*rad-(rad-d)*(rad-d)))
 				}
 			}
@@ -265,6 +241,9 @@ func (s Section) drawRubber(c canvas.Canvas, b rubber, rimMM float64) {
 		}
 	}
 	c.Draw(polygon(body...), nil, ink(rimMM+0.1))
+	if b.broken {
+		b.drawBreak(c)
+	}
 }
 
 // roundedEnd is a rectangle whose two lower corners are rounded, clockwise on paper.

@@ -77,7 +77,7 @@ func TestHarderIsHatchedCloser(t *testing.T) {
 		s.drawRubber(rec, rubber{x: 0, lip: 10, edge: 40, w: 15, grip: 10}, 0.3)
 		n := 0
 		for _, p := range rec.paths {
-			if p.pen.WidthMM == 0.13 {
+			if p.pen.WidthMM == hatchMM {
 				n += len(p.path.Pieces) / 2
 			}
 		}
@@ -132,6 +132,95 @@ func TestStripeAndHatchStayInside(t *testing.T) {
 	})
 }
 
+// Without dimensions, on the place that a card has: the blade takes the height, the numbers of
+// one and of three equal layers stand inside it, and a free height cut short is broken.
+func TestSectionShowsTheLayup(t *testing.T) {
+	r := Rect{4, 2, 33, 26}
+	third := Layer{1.0 / 3, "70", 0.4}
+	for _, tt := range []struct {
+		name   string
+		s      Section
+		inside bool
+		broken bool
+		least  float64 // thickness drawn, mm
+	}{
+		{"one", Section{Layers: []Layer{{1, "70", 0.4}}, Aspect: 25 / 9.5}, true, true, 12},
+		{"three", Section{Layers: []Layer{third, {1.0 / 3, "90", 0.9}, third}, Aspect: 25 / 9.5}, true, true, 20},
+		{"thin faces", Section{Layers: []Layer{{0.1, "70", 0.4}, {0.8, "90", 0.9}, {0.1, "70", 0.4}}, Aspect: 25 / 9.5}, false, true, 10},
+		{"low", Section{Layers: []Layer{{1, "70", 0.4}}, Aspect: 1}, true, false, 12},
+		{"very low", Section{Layers: []Layer{{1, "70", 0.4}}, Aspect: 0.3}, false, false, 12},
+	} {
+		t.Run(tt.name, func(t *testing.T) {
+			tt.s.HardnessPT = 14
+			rec := &recorder{}
+			if err := tt.s.Draw(rec, r); err != nil {
+				t.Fatal(err)
+			}
+			rec.clean(t, r, 14)
+			edge, thick := 0.0, 0.0
+			for _, p := range rec.paths {
+				if p.pen.WidthMM == 0.4 && p.fill == nil { // the outline of the rubber
+					b := p.box()
+					edge, thick = b.Bottom(), b.W
+				}
+			}
+			if thick < tt.least {
+				t.Errorf("drawn %.1f mm thick, want %v", thick, tt.least)
+			}
+			if tt.inside && edge < r.Bottom()-1 && tt.broken {
+				t.Errorf("the edge is at %.1f of %.1f", edge, r.Bottom())
+			}
+			for _, w := range rec.texts {
+				if in := w.box().Y < edge-1; in != tt.inside {
+					t.Errorf("number %s at %.1f, the edge at %.1f", w.s, w.y, edge)
+				}
+			}
+			curves := 0
+			for _, p := range rec.paths {
+				for _, q := range p.path.Pieces {
+					if q.Op == 'C' {
+						curves++
+					}
+				}
+			}
+			if (curves > 0) != tt.broken {
+				t.Errorf("%d waves; broken: %v", curves, tt.broken)
+			}
+		})
+	}
+}
+
+// Seven layers have no room for their numbers on a card: Fit leaves them out, and changes
+// nothing where there is room, or where the section is at fault.
+func TestSectionFit(t *testing.T) {
+	r := Rect{4, 2, 33, 26}
+	s := Section{HardnessPT: 14, Aspect: 25 / 9.5}
+	for range 7 {
+		s.Layers = append(s.Layers, Layer{1.0 / 7, "70", 0.4})
+	}
+	rec := &recorder{}
+	if err := s.Draw(rec, r); !errors.Is(err, ErrNoRoom) {
+		t.Fatalf("error %v", err)
+	}
+	bare := s.Fit(rec, r)
+	if len(rec.paths)+len(rec.texts) > 0 {
+		t.Error("Fit draws")
+	}
+	if err := bare.Draw(rec, r); err != nil {
+		t.Fatal(err)
+	}
+	rec.clean(t, r, 14)
+	if len(rec.texts) > 0 || s.Layers[0].Hardness != "70" {
+		t.Errorf("texts %v, the section itself has %q", rec.words(), s.Layers[0].Hardness)
+	}
+	if wide := s.Fit(rec, Rect{0, 0, 120, 60}); wide.Layers[0].Hardness != "70" {
+		t.Error("with room the numbers are left out")
+	}
+	if err := (Section{Aspect: 2}).Fit(rec, r).Draw(rec, r); !errors.Is(err, ErrNoData) {
+		t.Errorf("no layers: error %v", err)
+	}
+}
+
 func TestSectionRefuses(t *testing.T) {
 	nan := math.NaN()
 	for name, s := range map[string]Section{
@@ -153,7 +242,7 @@ func TestSectionRefuses(t *testing.T) {
 }
 
 func TestSectionAlwaysCleanOrError(t *testing.T) {
-	text := rapid.StringMatching(`[a-z0-9. ]{0,14}`)
+	text := rapid.OneOf(rapid.Just(""), rapid.StringMatching(`[a-z0-9. ]{0,14}`))
 	rapid.Check(t, func(t *rapid.T) {
 		n := rapid.IntRange(1, 5).Draw(t, "layers")
 		cuts := rapid.SliceOfN(rapid.Float64Range(0.05, 1), n, n).Draw(t, "cuts")

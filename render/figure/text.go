@@ -3,6 +3,7 @@ package figure
 import (
 	"math"
 	"strings"
+	"unicode/utf8"
 
 	"bladecard/render/canvas"
 )
@@ -60,6 +61,26 @@ func newBlock(c canvas.Canvas, s string, f canvas.Font, max float64) (block, boo
 	}
 	b.h = float64(len(b.lines)) * lineEM * em(f)
 	return b, ok
+}
+
+// shortened is s, or as much of its start as rows lines no wider than max hold with an ellipsis.
+func shortened(c canvas.Canvas, s string, f canvas.Font, max float64, rows int) string {
+	b, _ := newBlock(c, s, f, max)
+	if len(b.lines) <= rows {
+		return s
+	}
+	start := []rune(strings.Join(strings.Fields(s), " "))
+	most := rows
+	for _, l := range b.lines[:rows] {
+		most += utf8.RuneCountInString(l)
+	}
+	for n := min(most, len(start)); n > 0; n-- {
+		try := strings.TrimRight(string(start[:n]), " ") + "…"
+		if b, _ = newBlock(c, try, f, max); len(b.lines) <= rows {
+			return try
+		}
+	}
+	return "…"
 }
 
 // cut is the number of bytes of the word's longest start that fits, cut behind a slash or a

@@ -45,3 +45,18 @@ func TestBlockLosesNothing(t *testing.T) {
 		}
 	})
 }
+
+func TestShortened(t *testing.T) {
+	rec, f := &recorder{}, canvas.Font{SizePT: 72} // a letter is 12.7 mm wide
+	for _, tt := range []struct{ s, want string }{
+		{"one two", "one two"},
+		{"one two three four", "one two three…"},
+		{"abcdefghijklmnopqrstuvwxyz", "abcdefghijklm…"},
+		{"65/90/65 worn edge, from the left rack", "65/90/65 wor…"},
+		{"", ""},
+	} {
+		if got := shortened(rec, tt.s, f, 7*12.7+0.001, 2); got != tt.want {
+			t.Errorf("%q: %q, want %q", tt.s, got, tt.want)
+		}
+	}
+}

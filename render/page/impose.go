@@ -30,10 +30,11 @@ var (
 	Card132 = Size{"132x96", 132, 96, 2, 2, true}
 	Card148 = Size{"148x105", 148, 105, 1, 2, false}
 	Card6x4 = Size{"6x4", 152.4, 101.6, 1, 2, false}
+	CardA5  = Size{"a5", 210, 148, 1, 1, true}
 )
 
 // Sizes are the card sizes offered.
-var Sizes = []Size{Card132, Card148, Card6x4}
+var Sizes = []Size{Card132, Card148, Card6x4, CardA5}
 
 // Card is the two sides of a card. A back without boxes stays blank.
 type Card struct{ Front, Back Face }

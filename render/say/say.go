@@ -113,7 +113,7 @@ func (v *Voice) AngleRange(low, high float64) string {
 // Length is a length in mm or inches, as the shop prints.
 func (v *Voice) Length(mm float64) string {
 	if v.inch {
-		return v.Number(mm/25.4, 2) + nbsp + "in"
+		return v.Number(mm/25.4, 2) + nbsp + v.T("unit.inch")
 	}
 	if mm < 10 {
 		return v.Number(mm, 2) + nbsp + "mm"
@@ -124,7 +124,7 @@ func (v *Voice) Length(mm float64) string {
 // Size is a width and a height.
 func (v *Voice) Size(wMM, hMM float64) string {
 	if v.inch {
-		return v.Number(wMM/25.4, 2) + " × " + v.Number(hMM/25.4, 2) + nbsp + "in"
+		return v.Number(wMM/25.4, 2) + " × " + v.Number(hMM/25.4, 2) + nbsp + v.T("unit.inch")
 	}
 	return v.Number(wMM, 0) + " × " + v.Number(hMM, 0) + nbsp + "mm"
 }
@@ -132,7 +132,7 @@ func (v *Voice) Size(wMM, hMM float64) string {
 // Thickness is the thickness of rubber: tenths of mm, or thousandths of an inch.
 func (v *Voice) Thickness(mm float64) string {
 	if v.inch {
-		return v.Number(mm/25.4, 3) + nbsp + "in"
+		return v.Number(mm/25.4, 3) + nbsp + v.T("unit.inch")
 	}
 	return v.Number(mm, 1) + nbsp + "mm"
 }
@@ -140,7 +140,7 @@ func (v *Voice) Thickness(mm float64) string {
 // Load is a line load in N/cm, or in pounds per inch.
 func (v *Voice) Load(nPerCM float64) string {
 	if v.inch {
-		return v.Number(nPerCM*2.54/4.4482216152605, 1) + nbsp + "lbf/in"
+		return v.Number(nPerCM*2.54/4.4482216152605, 1) + nbsp + "lbf/" + v.T("unit.inch")
 	}
 	return v.Number(nPerCM, 1) + nbsp + "N/cm"
 }
@@ -148,7 +148,7 @@ func (v *Voice) Load(nPerCM float64) string {
 // Speed is a stroke speed.
 func (v *Voice) Speed(mPerS float64) string {
 	if v.inch {
-		return v.Number(mPerS/0.0254, 0) + nbsp + "in/s"
+		return v.Number(mPerS/0.0254, 0) + nbsp + v.T("unit.inch") + "/s"
 	}
 	return v.Number(mPerS, 2) + nbsp + "m/s"
 }
@@ -187,13 +187,13 @@ func (v *Voice) SecondsRange(low, high float64) string {
 // Gap is a range of small lengths: tenths of mm, or fractions of an inch.
 func (v *Voice) Gap(lowMM, highMM float64) string {
 	if lowMM == highMM && v.inch {
-		return v.Number(lowMM/25.4, 3) + nbsp + "in"
+		return v.Number(lowMM/25.4, 3) + nbsp + v.T("unit.inch")
 	}
 	if lowMM == highMM {
 		return v.Number(lowMM, 1) + nbsp + "mm"
 	}
 	if v.inch {
-		return v.Number(lowMM/25.4, 3) + "–" + v.Number(highMM/25.4, 3) + nbsp + "in"
+		return v.Number(lowMM/25.4, 3) + "–" + v.Number(highMM/25.4, 3) + nbsp + v.T("unit.inch")
 	}
 	return v.Number(lowMM, 1) + "–" + v.Number(highMM, 1) + nbsp + "mm"
 }
@@ -201,7 +201,7 @@ func (v *Voice) Gap(lowMM, highMM float64) string {
 // Small is a length of tenths or hundredths of mm.
 func (v *Voice) Small(mm float64) string {
 	if v.inch {
-		return v.Number(mm/25.4, 4) + nbsp + "in"
+		return v.Number(mm/25.4, 4) + nbsp + v.T("unit.inch")
 	}
 	return v.Number(mm, 2) + nbsp + "mm"
 }
@@ -209,13 +209,13 @@ func (v *Voice) Small(mm float64) string {
 // BeltSpeed is a range of belt speeds.
 func (v *Voice) BeltSpeed(low, high float64) string {
 	if low == high && v.inch {
-		return v.Number(low/0.3048, 1) + nbsp + "ft/min"
+		return v.Number(low/0.3048, 1) + nbsp + v.T("unit.foot") + "/min"
 	}
 	if low == high {
 		return v.Number(low, 1) + nbsp + "m/min"
 	}
 	if v.inch {
-		return v.Number(low/0.3048, 1) + "–" + v.Number(high/0.3048, 1) + nbsp + "ft/min"
+		return v.Number(low/0.3048, 1) + "–" + v.Number(high/0.3048, 1) + nbsp + v.T("unit.foot") + "/min"
 	}
 	return v.Number(low, 1) + "–" + v.Number(high, 1) + nbsp + "m/min"
 }
@@ -224,7 +224,7 @@ func (v *Voice) BeltSpeed(low, high float64) string {
 func (v *Voice) Mass(g float64) string {
 	switch {
 	case v.inch && g >= 453.59237:
-		return v.Number(g/453.59237, 1) + nbsp + "lb"
+		return v.Number(g/453.59237, 1) + nbsp + v.T("unit.pound")
 	case g < 9.95:
 		return v.Number(g, 1) + nbsp + "g"
 	case g < 1000:
@@ -236,7 +236,7 @@ func (v *Voice) Mass(g float64) string {
 // Volume is a volume of ink in litres, or in US quarts.
 func (v *Voice) Volume(ml float64) string {
 	if v.inch {
-		return v.Number(ml/946.352946, 2) + nbsp + "qt"
+		return v.Number(ml/946.352946, 2) + nbsp + v.T("unit.quart")
 	}
 	return v.Number(ml/1000, 2) + nbsp + "L"
 }
@@ -274,7 +274,7 @@ func (v *Voice) Figure(name string, x float64) string {
 	case "percent":
 		return v.Number(x, 0) + nbsp + "%"
 	case "inch":
-		return v.Number(x, 0) + nbsp + "lpi"
+		return v.Number(x, 0) + nbsp + v.T("unit.lines")
 	}
 	if x >= 10 {
 		return v.Number(x, 0)
