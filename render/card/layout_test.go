@@ -12,12 +12,19 @@ import (
 	"bladecard/render/card"
 	"bladecard/render/page"
 	"bladecard/render/say"
+	"bladecard/templates"
 
 	"pgregory.net/rapid"
 )
 
 // made computes a job text with its shop, as the command does.
 func made(t fataler, dir, src string) (*plan.Plan, *say.Voice) {
+	t.Helper()
+	return madeIn(t, dir, src, "")
+}
+
+// madeIn is made in a language; empty: the shop's.
+func madeIn(t fataler, dir, src, language string) (*plan.Plan, *say.Voice) {
 	t.Helper()
 	j, errs := job.DecodeJob("job.toml", []byte(src))
 	if errs != nil {
@@ -32,6 +39,9 @@ func made(t fataler, dir, src string) (*plan.Plan, *say.Voice) {
 		if shop, errs = job.DecodeShop(j.ShopPath, text); errs != nil {
 			t.Fatal(errs)
 		}
+	}
+	if language != "" {
+		shop.Language = language
 	}
 	return planned(t, j, shop)
 }
@@ -93,7 +103,7 @@ func pieces(f page.Face, name string) int {
 	return 0
 }
 
-// TestSamples lays out every sample job on every size.
+// TestSamples lays out every sample job on every size in every language.
 func TestSamples(t *testing.T) {
 	files, err := filepath.Glob("../../samples/jobs/*.toml")
 	if err != nil || len(files) < 5 {
@@ -104,23 +114,25 @@ func TestSamples(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		p, v := made(t, filepath.Dir(f), string(src))
-		for _, size := range page.Sizes {
-			cards := sound(t, p, v, size)
-			for _, c := range cards {
-				for _, b := range append(c.Front.Boxes, c.Back.Boxes...) {
-					if strings.Contains(b.Text, "…") {
-						t.Errorf("%s %s: %s is cut: %s", f, size.Name, b.Name, b.Text)
+		for _, language := range templates.Languages() {
+			p, v := madeIn(t, filepath.Dir(f), string(src), language)
+			for _, size := range page.Sizes {
+				cards := sound(t, p, v, size)
+				for _, c := range cards {
+					for _, b := range append(c.Front.Boxes, c.Back.Boxes...) {
+						if strings.Contains(b.Text, "…") {
+							t.Errorf("%s %s %s: %s is cut: %s", f, language, size.Name, b.Name, b.Text)
+						}
 					}
 				}
-			}
-			for _, paper := range []page.Paper{page.A4, page.Letter} {
-				sheets, err := page.Impose(paper, size, cards, page.Options{Title: p.Title})
-				if err != nil {
-					t.Fatal(err)
-				}
-				if err := page.Write(&bytes.Buffer{}, page.Meta{Title: p.Title}, sheets); err != nil {
-					t.Errorf("%s %s %s: %v", f, paper.Name, size.Name, err)
+				for _, paper := range []page.Paper{page.A4, page.Letter} {
+					sheets, err := page.Impose(paper, size, cards, page.Options{Title: p.Title})
+					if err != nil {
+						t.Fatal(err)
+					}
+					if err := page.Write(&bytes.Buffer{}, page.Meta{Title: p.Title}, sheets); err != nil {
+						t.Errorf("%s %s %s %s: %v", f, language, paper.Name, size.Name, err)
+					}
 				}
 			}
 		}
@@ -164,6 +176,7 @@ func TestAnyNames(t *testing.T) {
 		}
 		j.Locations = []job.Location{l}
 		shop.Units = rapid.SampledFrom([]string{"metric", "inch"}).Draw(t, "units")
+		shop.Language = rapid.SampledFrom(templates.Languages()).Draw(t, "language")
 		if errs := job.Resolve(j, shop); errs != nil {
 			return
 		}
@@ -183,11 +196,38 @@ func TestSixteenScreens(t *testing.T) {
 	}
 	shop := job.BuiltInShop()
 	shop.Presses[0].Heads = 18
-	p, v := planned(t, j, shop)
-	cards := sound(t, p, v, page.Card132)
-	sheets, err := page.Impose(page.Letter, page.Card132, cards, page.Options{})
-	if err != nil || len(cards) != 16 || len(sheets) != 8 {
-		t.Fatalf("%d cards on %d pages (%v); 16 on 8 are wanted", len(cards), len(sheets), err)
+	for _, language := range templates.Languages() {
+		shop.Language = language
+		p, v := planned(t, j, shop)
+		cards := sound(t, p, v, page.Card132)
+		sheets, err := page.Impose(page.Letter, page.Card132, cards, page.Options{})
+		if err != nil || len(cards) != 16 || len(sheets) != 8 {
+			t.Fatalf("%s: %d cards on %d pages (%v); 16 on 8 are wanted", language, len(cards), len(sheets), err)
+		}
+	}
+}
+
+// TestLabelsFitInInches: the words beside a figure fit in every language where the figures are
+// longest, in inches: none of the fixed labels of the front is cut.
+func TestLabelsFitInInches(t *testing.T) {
+	j, errs := job.DecodeJob("job.toml", []byte("title = \"t\"\n[[location]]\nwidth = \"14.3 in\"\nheight = \"12 in\"\n[[location.screen]]\nmesh = \"156-64\"\nangle = 37.5\n"))
+	if errs != nil {
+		t.Fatal(errs)
+	}
+	shop := job.BuiltInShop()
+	shop.Units = "inch"
+	for _, language := range templates.Languages() {
+		shop.Language = language
+		p, v := planned(t, j, shop)
+		for _, size := range page.Sizes {
+			for _, c := range sound(t, p, v, size) {
+				for _, b := range c.Front.Boxes {
+					if strings.Contains(b.Text, "…") {
+						t.Errorf("%s %s: %s is cut: %s", language, size.Name, b.Name, b.Text)
+					}
+				}
+			}
+		}
 	}
 }
 

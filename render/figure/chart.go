@@ -1,6 +1,7 @@
 package figure
 
 import (
+	"errors"
 	"fmt"
 	"math"
 
@@ -241,7 +242,8 @@ func (ch Chart) Draw(c canvas.Canvas, r Rect) error {
 
 // Fit is the chart with as many of its lines as have room for their labels in r: the chosen
 // one, and of the others an even choice by their height at the end. A label of more than two
-// rows is cut with an ellipsis.
+// rows is cut with an ellipsis, and where not even one line has room, the scale above the plot
+// is left out.
 func (ch Chart) Fit(c canvas.Canvas, r Rect) Chart {
 	ch.Lines = append([]Line(nil), ch.Lines...)
 	for i, l := range ch.Lines {
@@ -258,5 +260,10 @@ func (ch Chart) Fit(c canvas.Canvas, r Rect) Chart {
 			}
 		}
 	}
-	return ch.thinned(1)
+	last := ch.thinned(1)
+	if _, err := last.layout(c, r); errors.Is(err, ErrNoRoom) && ch.Top != nil {
+		ch.Top = nil
+		return ch.Fit(c, r)
+	}
+	return last
 }

@@ -294,6 +294,28 @@ func TestFitKeepsTheChosen(t *testing.T) {
 	}
 }
 
+// Where the scale above leaves no room for the plot, Fit gives it up, and nothing else.
+func TestFitGivesUpTheUpperScale(t *testing.T) {
+	rec := &recorder{}
+	ch := full()
+	r := Rect{0, 0, 40, 24}
+	if err := ch.Draw(rec, r); !errors.Is(err, ErrNoRoom) {
+		t.Fatalf("error %v", err)
+	}
+	fit := ch.Fit(rec, r)
+	rec = &recorder{}
+	if err := fit.Draw(rec, r); err != nil {
+		t.Fatal(err)
+	}
+	rec.clean(t, r, SmallestPT)
+	if fit.Top != nil || len(fit.Lines) < 1 || ch.Top == nil {
+		t.Errorf("upper scale %v, %d lines", fit.Top, len(fit.Lines))
+	}
+	if full().Fit(rec, Rect{0, 0, 60, 40}).Top == nil {
+		t.Error("with room the upper scale is left out")
+	}
+}
+
 func TestChartAlwaysCleanOrError(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		num := rapid.OneOf(rapid.Float64Range(-5, 90), rapid.Float64Range(-1e6, 1e6), rapid.Float64Range(0, 0.01),

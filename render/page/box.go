@@ -21,6 +21,7 @@ const (
 	KindDrawing             // a recorded drawing
 	KindRule                // a straight line from the top left to the bottom right corner of the box
 	KindFill                // a filled or outlined rectangle
+	KindImage               // a picture, such as the shop's logo
 )
 
 // Align is where a line of text stands in its box.
@@ -51,6 +52,8 @@ type Box struct {
 	Fill  *canvas.Color // KindFill: nil is no fill
 	Pen   canvas.Pen    // KindRule: the line; KindFill: the outline, width 0 is none
 	Art   Art           // KindDrawing
+
+	Picture *Picture // KindImage
 }
 
 // Face is one side of a card, or one page.
@@ -115,6 +118,8 @@ func (b Box) draw(c canvas.Canvas) {
 		c.Draw(rectPath(b.Rect), b.Fill, b.Pen)
 	case KindDrawing:
 		b.Art.Play(At(c, b.X, b.Y))
+	case KindImage:
+		b.drawImage(c)
 	}
 }
 

@@ -95,5 +95,8 @@ func checkBox(b Box) error {
 		}
 		return nil
 	}
-	return fmt.Errorf("kind %d is not one of text, drawing, rule, fill", b.Kind)
+	if b.Kind == KindImage && b.Picture != nil {
+		return nil
+	}
+	return fmt.Errorf("kind %d is not one of text, drawing, rule, fill, image with a picture", b.Kind)
 }

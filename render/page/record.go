@@ -100,4 +100,10 @@ func (s shifted) Text(x, y float64, t string, f canvas.Font, c canvas.Color, ang
 
 func (s shifted) TextWidth(t string, f canvas.Font) float64 { return s.on.TextWidth(t, f) }
 
+func (s shifted) image(x, y, w, h float64, p *Picture) {
+	if i, ok := s.on.(imager); ok {
+		i.image(x+s.x, y+s.y, w, h, p)
+	}
+}
+
 func (s shifted) move(p canvas.Point) canvas.Point { return canvas.Point{X: p.X + s.x, Y: p.Y + s.y} }

@@ -1,0 +1,77 @@
+package page
+
+import (
+	"bytes"
+	"image"
+	"image/color"
+	"image/jpeg"
+	"image/png"
+	"strings"
+	"testing"
+)
+
+func picture(t *testing.T, w, h int, asJPEG bool) []byte {
+	t.Helper()
+	img := image.NewRGBA(image.Rect(0, 0, w, h))
+	for x := range w {
+		for y := range h {
+			img.Set(x, y, color.RGBA{uint8(x), uint8(y), 90, 255})
+		}
+	}
+	var b bytes.Buffer
+	var err error
+	if asJPEG {
+		err = jpeg.Encode(&b, img, nil)
+	} else {
+		err = png.Encode(&b, img)
+	}
+	if err != nil {
+		t.Fatal(err)
+	}
+	return b.Bytes()
+}
+
+func TestImage(t *testing.T) {
+	for _, asJPEG := range []bool{false, true} {
+		p, err := ReadPicture(picture(t, 80, 40, asJPEG))
+		if err != nil {
+			t.Fatal(err)
+		}
+		b := Image("logo", Rect{X: 10, Y: 5, W: 30, H: 30}, p)
+		if b.W != 30 || b.H != 15 || b.Right() != 40 || b.Y != 5 {
+			t.Errorf("80 by 40 pixels in 30 by 30 mm at 10, 5: %+v", b.Rect)
+		}
+		face := Face{Name: "a", W: 60, H: 60, Safe: Rect{X: 5, Y: 5, W: 50, H: 50}, Boxes: []Box{b}}
+		if errs := Check(face, Rules{SmallestPT: 8}); errs != nil {
+			t.Error(errs)
+		}
+		var one, two bytes.Buffer
+		for _, out := range []*bytes.Buffer{&one, &two} {
+			if err := Write(out, Meta{Title: "x"}, Pages(face, face)); err != nil {
+				t.Fatal(err)
+			}
+		}
+		if !bytes.Equal(one.Bytes(), two.Bytes()) {
+			t.Error("two documents with a picture differ")
+		}
+		if n := bytes.Count(one.Bytes(), []byte("/Subtype /Image")); n != 1 {
+			t.Errorf("the picture stands %d times in the document; once is enough", n)
+		}
+	}
+}
+
+func TestBadPictures(t *testing.T) {
+	good := picture(t, 20, 20, false)
+	huge := append([]byte(nil), good...)
+	copy(huge[16:], []byte{0x7f, 0xff, 0xff, 0xff, 0x7f, 0xff, 0xff, 0xff}) // width and height of the header
+	for name, data := range map[string][]byte{
+		"nothing": nil, "text": []byte("not a picture"), "cut short": good[:len(good)/2], "absurd size": huge, "too large": make([]byte, MaxImageBytes+1),
+	} {
+		if _, err := ReadPicture(data); err == nil || !strings.Contains(err.Error(), "image") {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+	if err := Write(&bytes.Buffer{}, Meta{}, Pages(Face{Name: "a", W: 10, H: 10, Boxes: []Box{{Name: "x", Kind: KindImage}}})); err == nil {
+		t.Error("an image box without a picture is taken")
+	}
+}
