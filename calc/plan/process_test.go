@@ -205,3 +205,21 @@ func TestMoreCoverageMoreInk(t *testing.T) {
 		t.Errorf("run of %g g; %g is wanted", *much.InkGRun, want)
 	}
 }
+
+// TestEquivalentsAreEqual: an equivalent put into the job file gives its film, inside the band.
+func TestEquivalentsAreEqual(t *testing.T) {
+	const base = "ink = \"plastisol\"\neom = \"12 um\"\n"
+	s := screenOf(t, one("", base+"mesh = \"156-64\""))
+	if len(s.Equivalents) < 4 {
+		t.Errorf("equivalents %+v; every other blade of the rack does it", s.Equivalents)
+	}
+	for _, e := range s.Equivalents {
+		got := screenOf(t, one("", base+"mesh = \""+e.Mesh+"\"\nblade = \""+e.Blade+"\"\nangle = "+jsonNumber(e.AngleDeg)+"\nstrokes = "+itoa(e.Strokes)))
+		if math.Abs(got.CuredUM.Value-e.CuredUM) > 1e-9*e.CuredUM || !got.MeetsAll {
+			t.Errorf("%+v gives %g um, all demands met: %v", e, got.CuredUM.Value, got.MeetsAll)
+		}
+		if !(e.CuredUM >= s.CuredUM.Low && e.CuredUM <= s.CuredUM.High) {
+			t.Errorf("%+v is outside the band %+v", e, s.CuredUM)
+		}
+	}
+}
