@@ -10,7 +10,7 @@ import (
 // k = P L^2/D. It returns the tip's rotation and the deflection across the clamped direction.
 // The smallest solution is looked for, from no bending upward.
 func elastica(k, a0, mu float64) (rotation, deflection float64) {
-	const steps = 2000
+	const steps = 1000
 	run := func(slope float64) (th, dth, across float64) {
 		h := 1.0 / steps
 		th, dth = a0, slope

@@ -76,6 +76,7 @@ func TestCheckValues(t *testing.T) {
 		{"fill depth, opening 95 um, reference blade, um", zw, 113.4, 0.05, "derived", second},
 		{"fill, fabric 101 and EOM 15 um, flooded", ok(Fill(101+15, zw, Prefill)), 0.877, 0.0005, "derived", second},
 		{"edge film, 5 Pa s, 0.3 m/s, 5 N/cm, 70, um", ok(EdgeFilmUM(newton)), 5.19, 0.005, "derived", second},
+		{"default ink at 100/s, Pa s", ok(DefaultFlow.ViscosityPaS(100)), 3 + 50/10.0, 1e-12, "from memory", "eta_inf 3, K 50, n 0.5"},
 		{"radius new, mm", ok(EdgeRadiusMM("new")), 0.15, 0, "from memory", "customary"},
 		{"radius used, mm", ok(EdgeRadiusMM("used")), 0.30, 0, "from memory", "customary"},
 		{"radius worn, mm", ok(EdgeRadiusMM("worn")), 0.45, 0, "from memory", "customary"},
@@ -120,6 +121,7 @@ func reference(t fataler, c mesh.Cloth, eomUM, share float64) Setup {
 type press struct {
 	set, load, free, thickness, edge float64
 	shore                            []float64
+	dry                              bool // no flood stroke
 }
 
 func setup(t fataler, c mesh.Cloth, eomUM, share float64, p press) Setup {
@@ -139,6 +141,6 @@ func bent(t fataler, c mesh.Cloth, eomUM, share float64, p press) (Setup, error)
 	return Setup{
 		Cloth: c, EOMUM: eomUM, StencilShare: share,
 		EdgeModulusMPa: e, EdgeRadiusMM: p.edge, EdgeAngleDeg: a, LoadNPerCM: p.load,
-		SpeedMPerS: 0.3, Flood: true, Flow: DefaultFlow,
+		SpeedMPerS: 0.3, Flood: !p.dry, Flow: DefaultFlow,
 	}, err
 }

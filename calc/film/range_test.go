@@ -22,6 +22,11 @@ func TestRefusals(t *testing.T) {
 		s := reference(t, cloth(t, 156, 64), 15, 1)
 		change(&s)
 		_, err := Stroke(s)
+		_, lay := Lay(s, Edge{FilmUM: 4, LiftRatio: 0.1})
+		_, edge := EdgeOf(Contact{ModulusMPa: s.EdgeModulusMPa, RadiusMM: s.EdgeRadiusMM, LoadNPerCM: s.LoadNPerCM, SpeedMPerS: s.SpeedMPerS, Flow: s.Flow}, s.EdgeAngleDeg)
+		if (lay != nil || edge != nil) != (err != nil) {
+			t.Errorf("Stroke says %v, EdgeOf %v, Lay %v", err, edge, lay)
+		}
 		return []error{err, one(WetUM(s, 1, NextStrokeShare, 1))}
 	}
 	for _, err := range append(touch(func(*Contact) {}), stroke(func(*Setup) {})...) {

@@ -13,19 +13,17 @@ const (
 	MaxPerInch = 1000.0
 )
 
-// PerCM converts a count from threads per inch to threads per centimetre. Any finite value
-// is converted; nothing is checked.
+// PerCM converts a count from threads per inch to threads per centimetre.
 //
-// Definition: 1 in = 2.54 cm. Metric counts are the true ones, inch counts are what they are
-// sold as: 155 per cm is 393.7 per inch and sold as 390 (published: Coudray, Screen Printing,
-// April 2003).
+// Range: any finite value; nothing is checked. Definition: 1 in = 2.54 cm. Metric counts are
+// the true ones, inch counts are what they are sold as: 155 per cm is 393.7 per inch and sold
+// as 390 (published: Coudray, Screen Printing, April 2003).
 func PerCM(perInch float64) float64 { return perInch / CMPerInch }
 
-// PerInch converts a count from threads per centimetre to threads per inch. Any finite value
-// is converted; nothing is checked.
+// PerInch converts a count from threads per centimetre to threads per inch.
 //
-// Definition: 1 in = 2.54 cm. 120 per cm is 304.8 per inch (published: Coudray, Screen
-// Printing, April 2003).
+// Range: any finite value; nothing is checked. Definition: 1 in = 2.54 cm. 120 per cm is 304.8
+// per inch (published: Coudray, Screen Printing, April 2003).
 func PerInch(perCM float64) float64 { return perCM * CMPerInch }
 
 // PitchUM is the distance from thread to thread in micrometres, 25 400 / count, for a count
