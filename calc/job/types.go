@@ -111,6 +111,8 @@ type Shop struct {
 	Units       string       `toml:"units" one:"metric inch" doc:"units to print in"`
 	Paper       string       `toml:"paper" one:"a4 letter" doc:"sheet in the office printer"`
 	Language    string       `toml:"language" form:"language" doc:"language of the paper: en"`
+	Logo        string       `toml:"logo" doc:"picture of the shop for its documents, PNG or JPEG, from the shop file's folder"`
+	Accent      string       `toml:"accent" form:"swatch" doc:"colour of the rules on the shop's documents, #rrggbb"`
 	Waste       float64      `toml:"waste" unit:"share" min:"0" max:"1" default:"10 %" doc:"ink lost to test prints and rags, of what is printed"`
 	StaysG      float64      `toml:"stays-in-screen" unit:"g" min:"0" max:"5000" default:"150 g" doc:"ink that a screen must hold beyond what is printed"`
 	Blades      []Blade      `toml:"blade" most:"256" doc:"a blade stock in the rack"`

@@ -53,23 +53,20 @@ func cards(c *call) int {
 	if !ok {
 		return c.wrong(fmt.Sprintf("--size %q is not a card size; accepted: %s", f.size, sizeNames()))
 	}
-	if f.paper != "" && f.paper != page.A4.Name && f.paper != page.Letter.Name {
-		return c.wrong(fmt.Sprintf("--paper %q is not a paper; accepted: a4, letter", f.paper))
+	if wrong := wrongPaper(f.paper); wrong != "" {
+		return c.wrong(wrong)
 	}
 	flips := map[string]page.Flip{"long": page.LongEdge, "short": page.ShortEdge}
 	flip, ok := flips[f.flip]
 	if !ok {
 		return c.wrong(fmt.Sprintf("--flip %q is not an edge; accepted: long, short", f.flip))
 	}
-	from := map[string]string{}
+	out := newOutputs(f.dir, "-cards.pdf")
 	return c.each(func(l loaded) int {
-		name := strings.TrimSuffix(filepath.Base(l.path), filepath.Ext(l.path)) + "-cards.pdf"
-		path := filepath.Join(f.dir, name)
-		if other, taken := from[name]; taken {
-			fmt.Fprintf(c.stderr, "error: %s and %s would both be written to %s\nhint: give the job files different names, or write to different folders\n", other, l.path, path)
+		path, ok := out.path(c, l.path)
+		if !ok {
 			return exitUsage
 		}
-		from[name] = l.path
 		sheets, err := cardSheets(l, f, size, flip)
 		if err == nil {
 			err = writeFile(path, func(w io.Writer) error { return page.Write(w, meta(l), sheets) })
@@ -79,7 +76,7 @@ func cards(c *call) int {
 		}
 		fmt.Fprintln(c.stdout, path)
 		if f.charts != "" {
-			if err := writeCharts(l, f.charts, strings.TrimSuffix(name, "-cards.pdf")); err != nil {
+			if err := writeCharts(l, f.charts, out.name(l.path)); err != nil {
 				return c.fail(err)
 			}
 		}
@@ -114,15 +111,11 @@ func cardSheets(l loaded, f cardFlags, size page.Size, flip page.Flip) ([]page.S
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", l.path, err)
 	}
-	paper := page.A4
-	if f.paper == page.Letter.Name || f.paper == "" && l.shop.Paper == page.Letter.Name {
-		paper = page.Letter
-	}
 	note := l.voice.T("sheet.flip-long")
 	if flip == page.ShortEdge {
 		note = l.voice.T("sheet.flip-short")
 	}
-	return page.Impose(paper, size, list, page.Options{
+	return page.Impose(paperOf(f.paper, l.shop), size, list, page.Options{
 		Single: f.single, Flip: flip, BackDX: f.dx, BackDY: f.dy,
 		Title: strings.TrimSpace(l.plan.Job + " " + l.plan.Title), FlipNote: note,
 		FrontNote: l.voice.T("sheet.front"), BackNote: l.voice.T("sheet.back"),

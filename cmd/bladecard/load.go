@@ -4,6 +4,7 @@ import (
 	"errors"
 	"flag"
 	"fmt"
+	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -11,6 +12,7 @@ import (
 
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
+	"bladecard/render/page"
 	"bladecard/render/say"
 	"bladecard/templates"
 )
@@ -133,4 +135,29 @@ func (c *call) each(do func(loaded) int) int {
 		worst = max(worst, code)
 	}
 	return worst
+}
+
+// logo reads the shop's picture; nil where it has none. An error is printed at its key's file.
+func (c *call) logo(shop *job.Shop) (*page.Picture, int) {
+	if shop.Logo == "" {
+		return nil, exitDone
+	}
+	path := filepath.FromSlash(shop.Logo)
+	if !filepath.IsAbs(path) {
+		path = filepath.Join(filepath.Dir(shop.File), path)
+	}
+	f, err := os.Open(path)
+	if err != nil {
+		return nil, c.fail(fmt.Errorf("%s: logo: %w", shop.File, err))
+	}
+	defer f.Close()
+	data, err := io.ReadAll(io.LimitReader(f, page.MaxImageBytes+1))
+	if err != nil {
+		return nil, c.fail(fmt.Errorf("%s: logo: %w", shop.File, err))
+	}
+	p, err := page.ReadPicture(data)
+	if err != nil {
+		return nil, c.jobErrors(job.Errors{{Pos: job.Pos{File: shop.File}, Key: "logo", Wrong: err.Error(), Accepted: "a PNG or JPEG file"}})
+	}
+	return p, exitDone
 }

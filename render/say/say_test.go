@@ -6,17 +6,25 @@ import (
 	"go/token"
 	"os"
 	"path/filepath"
+	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
 
 	"bladecard/calc/job"
+	"bladecard/calc/plan"
 	"bladecard/templates"
 )
 
 func voice(t *testing.T, units string) *Voice {
 	t.Helper()
-	v, err := New("en", units)
+	return voiceIn(t, "en", units)
+}
+
+func voiceIn(t *testing.T, language, units string) *Voice {
+	t.Helper()
+	v, err := New(language, units)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -47,6 +55,74 @@ func TestFigures(t *testing.T) {
 		t.Errorf("language xx: %v", err)
 	}
 }
+
+// TestSpanishFigures: decimal comma, day before month; numbers that stand as text in a plan
+// follow, names stay.
+func TestSpanishFigures(t *testing.T) {
+	m, i := voiceIn(t, "es", "metric"), voiceIn(t, "es", "inch")
+	for _, c := range []struct{ got, want string }{
+		{m.FilmUM(9.94), "9,9\u00a0µm"}, {m.FilmUM(167.6), "170\u00a0µm"}, {m.FilmRange(5.24, 8.2), "5,2–8,2\u00a0µm"},
+		{m.Signed(-4.6), "−4,6\u00a0µm"}, {m.SignedPercent(2.35), "+2,4\u00a0%"}, {m.Angle(37.5), "37,5°"}, {m.AngleRange(7.5, 20), "7,5–20°"},
+		{m.Gap(1.6, 3.2), "1,6–3,2\u00a0mm"}, {m.Small(0.05), "0,05\u00a0mm"}, {m.Volume(946.352946), "0,95\u00a0L"}, {m.Mass(1234), "1,23\u00a0kg"},
+		{i.Gap(1.6, 3.175), "0,063–0,125\u00a0in"}, {i.Length(349.25), "13,75\u00a0in"}, {i.Size(304.8, 355.6), "12 × 14\u00a0in"},
+		{i.Load(5), "2,9\u00a0lbf/in"}, {i.Speed(0.254), "10\u00a0in/s"}, {i.BeltSpeed(1.8288, 2), "6–6,6\u00a0ft/min"}, {i.TemperatureRange(149, 160), "300–320\u00a0°F"},
+		{m.Count(156, 61), "156 hilos/pulg (61/cm)"}, {m.Date("2027-05-21"), "21/05/2027"},
+		{m.Many("show.pieces", 1), "1 pieza"}, {m.Many("show.pieces", 3), "3 piezas"},
+		{m.Decimal("12.5"), "12,5"}, {m.Decimal("65/90/65"), "65/90/65"}, {m.Decimal("156-64"), "156-64"},
+		{m.Change(plan.Correction{Kind: "angle", To: "12.5"}), "ángulo 12,5°"}, {m.Change(plan.Correction{Kind: "strokes", To: "1"}), "1 pasada"},
+		{m.Change(plan.Correction{Kind: "strokes", To: "2"}), "2 pasadas"}, {m.Change(plan.Correction{Kind: "blade", To: "65/90/65"}), "racleta 65/90/65"},
+		{m.T("warning.moire", m.Values(map[string]float64{"angle_deg": 22.5, "beat_mm": 1.69, "better_deg": 7.5}, nil)...),
+			"riesgo de muaré: a 22,5° malla y puntos coinciden cada 1,69\u00a0mm; a 7,5° se nota menos"},
+	} {
+		if c.got != c.want {
+			t.Errorf("%q; %q is wanted", c.got, c.want)
+		}
+	}
+}
+
+// TestNamesToFillIn: a text asks for the same figures and names in every language, no more and
+// no fewer, or a figure would be lost or a brace would be printed.
+func TestNamesToFillIn(t *testing.T) {
+	english, err := templates.Language("en")
+	if err != nil {
+		t.Fatal(err)
+	}
+	filled := 0
+	for _, lang := range templates.Languages() {
+		w, err := templates.Language(lang)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for k, text := range w {
+			want, is := english[k]
+			if !is {
+				t.Errorf("%s has %s, which English has not", lang, k)
+			}
+			got := braces(text)
+			if g, e := strings.Join(got, " "), strings.Join(braces(want), " "); g != e {
+				t.Errorf("%s: %s fills in %q; English fills in %q", lang, k, g, e)
+			}
+			filled += len(got)
+		}
+	}
+	if filled < 200 {
+		t.Errorf("only %d names to fill in were found", filled)
+	}
+}
+
+// braces lists the names in braces of a text, sorted, each once.
+func braces(text string) []string {
+	var out []string
+	for _, m := range brace.FindAllString(text, -1) {
+		if !slices.Contains(out, m) {
+			out = append(out, m)
+		}
+	}
+	slices.Sort(out)
+	return out
+}
+
+var brace = regexp.MustCompile(`\{[a-z_]+\}`)
 
 // TestEveryKeyHasItsText walks the program for the keys that it asks for, whole or by their
 // beginning, and for the codes of warnings and cautions: each has its text in every language.

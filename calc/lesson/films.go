@@ -1,0 +1,209 @@
+package lesson
+
+import (
+	"errors"
+	"math"
+	"strconv"
+
+	"bladecard/calc/job"
+	"bladecard/calc/plan"
+)
+
+// inkName is the class of the film figures: 100 % solids, so that wet and cured are one.
+const inkName = "plastisol"
+
+// Limit is the most that a bent edge may lean for the smallest feature that must hold.
+type Limit struct{ FinestMM, EdgeDeg float64 }
+
+// Film is the cured film of one stroke over the angle, on one mesh.
+type Film struct {
+	Mesh, Ink string
+	Target    plan.Target
+	Curves    []plan.Curve // a curve per blade
+	Moves     plan.Moves   // of the workhorse at the usual angle
+	Band      plan.Band    // its cured film
+}
+
+// Strokes is the film of wet strokes in a row.
+type Strokes struct {
+	Count   int
+	CuredUM plan.Band
+	AddsUM  float64 // by the last stroke
+}
+
+// Wear is the workhorse with an edge in some state.
+type Wear struct {
+	Edge    string
+	CuredUM float64
+	ToNew   float64 // change against a new edge, share
+}
+
+// Ground is the workhorse after its edge has been ground back.
+type Ground struct {
+	FreeHeightMM   float64
+	TipNPerCMPerMM float64
+	EdgeDeg        *float64 // at the usual angle and load
+}
+
+// plan lets the planner make the setups of screens, each a location of its own, on dark cotton
+// or on paper as the first one's ink is for.
+func (m *maker) plan(shop *job.Shop, screens ...job.Screen) (*plan.Plan, error) {
+	j := &job.Job{Title: "lesson"}
+	for _, s := range screens {
+		j.Locations = append(j.Locations, job.Location{Name: "lesson", Screens: []job.Screen{s}})
+	}
+	if in, ok := shop.FindInk(screens[0].InkName); ok && in.On == "sheet" {
+		j.Stock = &job.Stock{Kind: "paper"}
+	} else {
+		j.Garment = &job.Garment{Fibre: "cotton", Shade: "dark"}
+	}
+	if errs := job.Resolve(j, shop); errs != nil {
+		return nil, errs
+	}
+	p, errs := plan.Make(j, shop)
+	if errs != nil {
+		return nil, errs
+	}
+	return p, nil
+}
+
+// with is a shop whose racks hold one blade and one mesh.
+func (m *maker) with(b job.Blade, c job.Mesh) *job.Shop {
+	s := *m.shop
+	s.Blades, s.Meshes = []job.Blade{b}, []job.Mesh{c}
+	return &s
+}
+
+// fixed is a screen for which nothing is left to choose: one stroke at the usual angle.
+func fixed(c job.Mesh) job.Screen {
+	a := usualDeg
+	return job.Screen{InkName: inkName, Use: "solid", MeshName: c.Name, AngleDeg: &a, Strokes: 1}
+}
+
+// screen is the planner's setup of a fixed screen; nil where the blade folds over or floats.
+func (m *maker) screen(s job.Screen, b job.Blade, c job.Mesh) *plan.Screen {
+	p, err := m.plan(m.with(b, c), s)
+	if err != nil {
+		return nil
+	}
+	return &p.Locations[0].Screens[0]
+}
+
+// workhorse is the setup of the workhorse as changed by change; an error where there is none.
+func (m *maker) workhorse(change func(*job.Screen, *job.Blade)) (*plan.Screen, error) {
+	s, b := fixed(m.bench), m.blades[m.out.Workhorse]
+	change(&s, &b)
+	sc := m.screen(s, b, m.bench)
+	if sc == nil {
+		return nil, errors.New("the blade " + m.out.Blades[m.out.Workhorse].Name + " folds over or floats at the usual setup: a stiffer or shorter blade in the rack is needed")
+	}
+	return sc, nil
+}
+
+// limits asks the planner how far an edge may lean, and each blade how far it may then be set.
+func (m *maker) limits() error {
+	for _, mm := range []float64{2, 0.5, 0.2, 0.1} {
+		s := job.Screen{InkName: inkName, Use: "solid", FinestMM: mm, MeshName: m.bench.Name}
+		p, err := m.plan(m.shop, s)
+		if err != nil {
+			return err
+		}
+		limit := p.Locations[0].Screens[0].EdgeLimitDeg
+		if limit == nil {
+			return errors.New("the planner sets no limit for a feature of " + number(mm) + " mm")
+		}
+		m.out.Limits = append(m.out.Limits, Limit{mm, *limit})
+		for i := range m.out.Blades {
+			a, err := m.out.Blades[i].setFor(*limit, m.out.Press.LoadNPerCM)
+			if err != nil {
+				return err
+			}
+			m.out.Blades[i].Largest = append(m.out.Blades[i].Largest, a)
+		}
+	}
+	return nil
+}
+
+// film fills in the film over the angle.
+func (m *maker) film() error {
+	sc, err := m.workhorse(func(*job.Screen, *job.Blade) {})
+	if err != nil {
+		return err
+	}
+	f := Film{Mesh: sc.Mesh.Name, Ink: sc.Ink, Target: sc.TargetUM, Moves: sc.Moves, Band: sc.CuredUM}
+	all := *m.shop
+	all.Blades, all.Meshes = m.blades, []job.Mesh{m.bench}
+	p, err := m.plan(&all, fixed(m.bench))
+	if err != nil {
+		return err
+	}
+	f.Curves = p.Locations[0].Screens[0].Charts.Angle
+	m.out.Film = f
+	return nil
+}
+
+// load fills in the blades under the three loads.
+func (m *maker) load() error {
+	for i := range m.out.Blades {
+		b := &m.out.Blades[i]
+		for _, w := range m.out.LoadsNPerCM {
+			var l Loaded
+			var err error
+			if l.EdgeDeg, err = b.edge(usualDeg, w); err != nil {
+				return err
+			}
+			s := fixed(m.bench)
+			s.LoadNCM = w
+			if sc := m.screen(s, m.blades[i], m.bench); sc != nil {
+				um := sc.CuredUM.Value
+				l.CuredUM, l.Clears = &um, sc.Clears
+			}
+			b.Loaded = append(b.Loaded, l)
+		}
+	}
+	return nil
+}
+
+func (m *maker) strokes() error {
+	before := 0.0
+	for n := 1; n <= 3; n++ {
+		sc, err := m.workhorse(func(s *job.Screen, _ *job.Blade) { s.Strokes = n })
+		if err != nil {
+			return err
+		}
+		m.out.Strokes = append(m.out.Strokes, Strokes{n, sc.CuredUM, sc.CuredUM.Value - before})
+		before = sc.CuredUM.Value
+	}
+	return nil
+}
+
+func (m *maker) wear() error {
+	for _, edge := range []string{"new", "used", "worn"} {
+		sc, err := m.workhorse(func(_ *job.Screen, b *job.Blade) { b.Edge = edge })
+		if err != nil {
+			return err
+		}
+		w := Wear{Edge: edge, CuredUM: sc.CuredUM.Value}
+		if m.out.Wear != nil {
+			w.ToNew = w.CuredUM/m.out.Wear[0].CuredUM - 1
+		}
+		m.out.Wear = append(m.out.Wear, w)
+	}
+	b := m.out.Blades[m.out.Workhorse]
+	full := b.FreeHeightMM
+	for _, share := range []float64{1, 0.9, 0.8, 0.7} {
+		b.FreeHeightMM = math.Round(full*share*2) / 2
+		g := Ground{FreeHeightMM: b.FreeHeightMM}
+		var err error
+		if g.TipNPerCMPerMM, err = StiffnessNPerCMPerMM(b.RigidityNM, b.FreeHeightMM); err != nil {
+			return err
+		}
+		if g.EdgeDeg, err = b.edge(usualDeg, m.out.Press.LoadNPerCM); err != nil {
+			return err
+		}
+		m.out.Ground = append(m.out.Ground, g)
+	}
+	return nil
+}
+
+func number(x float64) string { return strconv.FormatFloat(x, 'g', -1, 64) }

@@ -1,0 +1,97 @@
+package lesson
+
+import (
+	"fmt"
+
+	"bladecard/calc/blade"
+	"bladecard/calc/job"
+	"bladecard/calc/plan"
+)
+
+// Lesson is everything that the class paper shows. A nil figure is one that does not exist:
+// the blade folds over or floats there.
+type Lesson struct {
+	Shop        string
+	Press       plan.Press // whose working load and speed all figures have
+	Hardness    []Hardness
+	HardTimes   float64 // modulus of 80 Shore A over that of 60
+	OtherTimes  float64 // the most that the second relation gives over the first
+	CoreShare   float64 // of the rigidity that the core of equal thirds has where all layers are alike
+	Blades      []Blade // softest first
+	BladesLeft  int     // further stocks of the rack that the paper has no room for
+	Workhorse   int     // index of the blade that a job starts from
+	SetDeg      []float64
+	LoadsNPerCM []float64
+	Limits      []Limit
+	Film        Film
+	Strokes     []Strokes
+	Wear        []Wear
+	Ground      []Ground
+	Meshes      []Mesh // coarse to fine
+	MeshesLeft  int
+	Stencil     []Stencil
+	ThinShare   float64 // the stencils of the tables: EOM as shares of the fabric
+	ThickShare  float64
+	WideMM      float64 // the wide and the narrow feature of the mesh table
+	NarrowMM    float64
+	Works       []Choice // each ink class and use, the mesh chosen from the racks
+	Through     []Choice // one ink in three uses through the meshes of the racks
+	Cautions    []string // codes of what can hurt, of all the shop's inks
+	Exercises   []Exercise
+}
+
+// The most that the paper has room for.
+const (
+	mostBlades = 12
+	mostMeshes = 14
+)
+
+// Make computes the lesson of a shop that DecodeShop or BuiltInShop returned. An error when no
+// blade is at hand, when there is no mesh, or when a figure lies outside the ranges of the
+// formulas. Kind: derived; every film and choice is the planner's (package plan).
+//
+// Range: that of the packages it calls.
+func Make(shop *job.Shop) (*Lesson, error) {
+	m := maker{shop: shop, out: &Lesson{
+		Shop:        shop.Name,
+		SetDeg:      []float64{0, 10, 15, 20, 30, 45},
+		LoadsNPerCM: []float64{blade.LightNPerCM, blade.MediumNPerCM, blade.FirmNPerCM},
+		ThinShare:   thinShare, ThickShare: thickShare, WideMM: wideMM, NarrowMM: narrowMM,
+	}}
+	for _, step := range []struct {
+		what string
+		do   func() error
+	}{
+		{"blades", m.rack}, {"hardness", m.hardness}, {"meshes", m.meshes}, {"limits", m.limits}, {"film", m.film},
+		{"load", m.load}, {"strokes", m.strokes}, {"wear", m.wear}, {"stencil", m.stencil},
+		{"choice", m.choice}, {"exercises", m.exercises},
+	} {
+		if err := step.do(); err != nil {
+			return nil, fmt.Errorf("lesson: %s: %w", step.what, err)
+		}
+	}
+	m.cautions()
+	return m.out, nil
+}
+
+// maker works a lesson out.
+type maker struct {
+	shop   *job.Shop
+	out    *Lesson
+	blades []job.Blade // of out.Blades
+	cloths []job.Mesh  // of out.Meshes
+	bench  job.Mesh    // the mesh of the film figures
+}
+
+// even returns at most n of the indexes 0 to count-1, evenly spread, the ends included.
+func even(count, n int) []int {
+	var out []int
+	for i := range min(count, n) {
+		at := i
+		if count > n {
+			at = i * (count - 1) / (n - 1)
+		}
+		out = append(out, at)
+	}
+	return out
+}

@@ -1,0 +1,82 @@
+package main
+
+import (
+	"flag"
+	"fmt"
+	"io"
+
+	"bladecard/calc/job"
+	"bladecard/calc/lesson"
+	"bladecard/render/handout"
+	"bladecard/render/page"
+	"bladecard/render/say"
+)
+
+var handoutCommand = command{
+	name: "handout", args: "[SHOP] -o FILE",
+	does: "print a class paper on choosing a blade",
+	more: `
+Its tables, charts and exercises are computed from the racks of the shop file SHOP, or of the
+built-in shop. The answers stand on the last page.`,
+	run: printHandout,
+}
+
+func printHandout(c *call) int {
+	var file, paperName string
+	if code, ok := c.parse(func(fs *flag.FlagSet) {
+		fs.StringVar(&file, "o", "", "`FILE` for the PDF (needed)")
+		fs.StringVar(&paperName, "paper", "", "`PAPER` a4 or letter; left out: the shop's")
+		c.language(fs)
+	}); !ok {
+		return code
+	}
+	switch {
+	case file == "":
+		return c.wrong("-o is missing: the PDF to write")
+	case len(c.args) > 1:
+		return c.wrong(fmt.Sprintf("%d shop files are named; one is accepted", len(c.args)))
+	case paperName != "" && paperName != page.A4.Name && paperName != page.Letter.Name:
+		return c.wrong(fmt.Sprintf("--paper %q is not a paper; accepted: a4, letter", paperName))
+	}
+	shop := job.BuiltInShop()
+	if len(c.args) == 1 {
+		src, code := c.read(c.args[0])
+		if code != exitDone {
+			return code
+		}
+		var errs job.Errors
+		if shop, errs = job.DecodeShop(c.args[0], src); len(errs) > 0 {
+			return c.jobErrors(errs)
+		}
+	}
+	paper := page.A4
+	if paperName == page.Letter.Name || paperName == "" && shop.Paper == page.Letter.Name {
+		paper = page.Letter
+	}
+	at := job.Pos{File: shop.File}
+	language := shop.Language
+	if c.lang != "" {
+		language = c.lang
+	}
+	voice, err := say.New(language, shop.Units)
+	if err != nil {
+		return c.jobErrors(job.Errors{{Pos: at, Key: "language", Wrong: err.Error()}})
+	}
+	l, err := lesson.Make(shop)
+	if err != nil {
+		return c.jobErrors(job.Errors{{Pos: at, Wrong: err.Error(), Accepted: "racks with a blade at hand and a mesh that it prints through"}})
+	}
+	faces, err := handout.Pages(l, paper, voice)
+	if err == nil {
+		err = writeFile(file, func(w io.Writer) error {
+			return page.Write(w, page.Meta{
+				Title: voice.T("handout.title"), Author: shop.Name, Subject: voice.T("handout.subject"), Language: voice.Code,
+			}, page.Pages(faces...))
+		})
+	}
+	if err != nil {
+		return c.fail(err)
+	}
+	fmt.Fprintln(c.stdout, file)
+	return exitDone
+}

@@ -1,0 +1,53 @@
+package main
+
+import (
+	"fmt"
+	"path/filepath"
+	"strings"
+
+	"bladecard/calc/job"
+	"bladecard/render/page"
+)
+
+// outputs names the files of a command, one a job, and keeps two jobs of one name apart.
+type outputs struct {
+	dir, suffix string
+	from        map[string]string // output name to the job that it is made from
+}
+
+func newOutputs(dir, suffix string) outputs {
+	return outputs{dir: dir, suffix: suffix, from: map[string]string{}}
+}
+
+// name is the name of a job's file without folder and suffix.
+func (o outputs) name(jobPath string) string {
+	return strings.TrimSuffix(filepath.Base(jobPath), filepath.Ext(jobPath))
+}
+
+// path is where a job's file goes; false, with a word to the user, where another job's goes there.
+func (o outputs) path(c *call, jobPath string) (string, bool) {
+	name := o.name(jobPath) + o.suffix
+	path := filepath.Join(o.dir, name)
+	if other, taken := o.from[name]; taken {
+		fmt.Fprintf(c.stderr, "error: %s and %s would both be written to %s\nhint: give the job files different names, or write to different folders\n", other, jobPath, path)
+		return "", false
+	}
+	o.from[name] = jobPath
+	return path, true
+}
+
+// wrongPaper tells what is wrong with the word of --paper; empty when nothing is.
+func wrongPaper(paper string) string {
+	if paper == "" || paper == page.A4.Name || paper == page.Letter.Name {
+		return ""
+	}
+	return fmt.Sprintf("--paper %q is not a paper; accepted: a4, letter", paper)
+}
+
+// paperOf is the paper of the command line, else the shop's.
+func paperOf(paper string, shop *job.Shop) page.Paper {
+	if paper == page.Letter.Name || paper == "" && shop.Paper == page.Letter.Name {
+		return page.Letter
+	}
+	return page.A4
+}

@@ -1,0 +1,255 @@
+package handout
+
+import (
+	"math"
+	"strings"
+
+	"bladecard/calc/lesson"
+	"bladecard/render/canvas"
+	"bladecard/render/figure"
+)
+
+// hardness: what a Shore A reading means.
+func (m *maker) hardness() {
+	m.section(m.t("hardness.head"))
+	x1, w1, x2, w2 := m.halves(0.52)
+	l := m.lesson
+	low, mid, high := l.Hardness[2], l.Hardness[4], l.Hardness[6]
+	text := m.column(x1, w1,
+		m.t("hardness.what"),
+		m.t("hardness.modulus", "low", m.say.Number(low.ShoreA, 0), "mid", m.say.Number(mid.ShoreA, 0), "high", m.say.Number(high.ShoreA, 0),
+			"lowmpa", m.mpa(low.MPa), "midmpa", m.mpa(mid.MPa), "highmpa", m.mpa(high.MPa), "times", m.say.Number(l.HardTimes, 1)),
+		m.t("hardness.tolerance", "mid", m.say.Number(mid.ShoreA, 0), "less", m.mpa(mid.LessMPa), "more", m.mpa(mid.MoreMPa), "times", m.digits(l.OtherTimes)),
+	)
+	t := table{columns: []column{
+		{m.t("hardness.shore"), 1, true}, {m.t("hardness.mpa"), 1.3, true}, {m.t("hardness.band"), 1.5, true},
+		{m.t("hardness.to70"), 1, true}, {m.t("hardness.other"), 1.3, true},
+	}}
+	for _, h := range l.Hardness {
+		t.rows = append(t.rows, []string{
+			m.say.Number(h.ShoreA, 0), m.digits(h.MPa), m.digits(h.LessMPa) + "–" + m.digits(h.MoreMPa), m.digits(h.To70), m.digits(h.OtherMPa),
+		})
+		if h.ShoreA == 70 {
+			t.strong = len(t.rows)
+		}
+	}
+	m.add(beside(text, m.table(t, x2, w2)))
+}
+
+// digits writes no more digits than a modulus is known to.
+func (m *maker) digits(x float64) string {
+	if math.Abs(x) >= 9.95 {
+		return m.say.Number(x, 0)
+	}
+	s, point := m.say.Number(x, 1), m.say.T("number.point")
+	if !strings.Contains(s, point) {
+		s += point + "0"
+	}
+	return s
+}
+
+func (m *maker) mpa(x float64) string { return m.digits(x) + "\u00a0MPa" }
+
+// rack: the shop's own blades, layups in section.
+func (m *maker) rack() {
+	m.section(m.t("rack.head"))
+	b := m.horse()
+	m.paras(m.t("rack.bend"), m.t("rack.core", "share", m.say.Number(100*m.lesson.CoreShare, 1)+"\u00a0%"), m.t("rack.read", "blade", b.Name, "load", m.say.Load(b.TipNPerCMPerMM)))
+	m.sections()
+	t := table{columns: []column{
+		{m.t("rack.blade"), 2.4, false}, {m.t("rack.layup"), 1.5, false}, {m.t("rack.edge"), 1.2, false}, {m.t("rack.size"), 1.9, true},
+		{m.t("rack.mpa"), 1.5, true}, {m.t("rack.rigidity"), 1.1, true}, {m.t("rack.to70"), 1.2, true}, {m.t("rack.tip"), 1.4, true},
+	}}
+	if !m.named() {
+		t.columns = append(t.columns[:1], t.columns[2:]...)
+	}
+	for i, b := range m.lesson.Blades {
+		var mpa []string
+		for _, e := range b.MPa {
+			mpa = append(mpa, m.digits(e))
+		}
+		r := []string{
+			b.Name, b.Layup, m.say.T("edge." + b.Edge), m.say.Thickness(b.ThicknessMM) + ", " + m.say.Length(b.FreeHeightMM),
+			words(" / ", mpa...), m.say.Number(b.RigidityNM, 2), m.say.Number(100*b.To70, 0) + "\u00a0%", m.say.Load(b.TipNPerCMPerMM),
+		}
+		if !m.named() {
+			r = append(r[:1], r[2:]...)
+		}
+		t.rows = append(t.rows, r)
+		if i == m.lesson.Workhorse {
+			t.strong = i + 1
+		}
+	}
+	m.long(m.t("rack.table"), t)
+	if n := m.lesson.BladesLeft; n > 0 {
+		m.paras(m.say.Many("handout.rack.left", n))
+	}
+}
+
+// named tells whether the shop calls a blade by another name than its layup.
+func (m *maker) named() bool {
+	for _, b := range m.lesson.Blades {
+		if b.Name != b.Layup {
+			return true
+		}
+	}
+	return false
+}
+
+// sections draws each layup of the rack once, in section.
+func (m *maker) sections() {
+	const most, high = 6, 26.0
+	var list []lesson.Blade
+	seen := map[string]bool{}
+	for _, b := range m.lesson.Blades {
+		if !seen[b.Layup] {
+			seen[b.Layup] = true
+			list = append(list, b)
+		}
+	}
+	if len(list) > most { // the layered ones are what the drawings are for
+		var layered, plain []lesson.Blade
+		for _, b := range list {
+			if len(b.Layers) > 1 {
+				layered = append(layered, b)
+			} else {
+				plain = append(plain, b)
+			}
+		}
+		list = append(layered, plain...)[:most]
+	}
+	w := (m.width() - gutterMM*float64(len(list)-1)) / float64(len(list))
+	w = min(w, 34)
+	gap := (m.width() - w*float64(len(list))) / float64(max(len(list)-1, 1))
+	var row block
+	for i, b := range list {
+		x := m.left() + float64(i)*(w+gap)
+		s := figure.Section{Aspect: b.FreeHeightMM / b.ThicknessMM, SizePT: TablePT, HardnessPT: TablePT}
+		for _, l := range b.Layers {
+			s.Layers = append(s.Layers, figure.Layer{
+				Share: l.ThicknessMM / b.ThicknessMM, Hardness: m.say.Number(l.Hardness, 0), Hatch: math.Max(0, math.Min(1, (l.Hardness-50)/45)),
+			})
+		}
+		art := m.draw("layup in section", x, w, high, func(c canvas.Canvas) error {
+			at := figure.Rect{W: w, H: high}
+			return s.Fit(c, at).Draw(c, at)
+		})
+		art.after = 1
+		row = beside(row, stack(art,
+			m.center(x, w, b.Layup, canvas.Bold),
+			m.center(x, w, m.t("rack.as-70", "percent", m.say.Number(100*b.To70, 0)+"\u00a0%"), canvas.Regular)))
+	}
+	row.after = blockMM
+	m.add(stack(m.caption(m.left(), m.width(), m.t("rack.sections")), row))
+}
+
+// angle: what the edge does when the blade is set at an angle.
+func (m *maker) angle() {
+	m.section(m.t("angle.head"))
+	l := m.lesson
+	b := m.horse()
+	x1, w1, x2, w2 := m.halves(0.60)
+	var texts []string
+	texts = append(texts, m.t("angle.count"))
+	if e := b.Edges[2]; e != nil {
+		texts = append(texts, m.t("angle.bends", "blade", b.Name, "set", m.say.Angle(l.SetDeg[2]), "edge", m.whole(*e), "load", m.say.Load(l.Press.LoadNPerCM)))
+	}
+	texts = append(texts, m.t("angle.one"))
+	dial := m.draw("angle dial", x2, w2, 42, func(c canvas.Canvas) error {
+		set := l.SetDeg[2]
+		return figure.Dial{
+			LowDeg: set, SetDeg: set, HighDeg: set, SizePT: TablePT, LabelPT: HeadPT, Label: m.say.Angle(set),
+			ScreenLabel: m.say.T("card.to-screen", "angle", m.say.Angle(90-set)), StrokeLabel: m.t("angle.stroke"),
+		}.Draw(c, figure.Rect{W: w2, H: 42})
+	})
+	m.add(beside(m.column(x1, w1, texts...), dial))
+	t := table{columns: []column{{m.t("rack.blade"), 2.6, false}}, strong: l.Workhorse + 1}
+	for _, a := range l.SetDeg {
+		t.columns = append(t.columns, column{m.say.Angle(a), 1, true})
+	}
+	for _, b := range l.Blades {
+		r := []string{b.Name}
+		for _, e := range b.Edges {
+			r = append(r, m.edge(e))
+		}
+		t.rows = append(t.rows, r)
+	}
+	m.long(m.t("angle.table", "load", m.say.Load(l.Press.LoadNPerCM)), t)
+	m.edgeChart()
+	m.limits()
+}
+
+// whole is an angle without its tenths, which no blade is true to.
+func (m *maker) whole(deg float64) string { return m.say.Number(deg, 0) + "°" }
+
+// edge is a bent edge angle, or that the blade folds over.
+func (m *maker) edge(deg *float64) string {
+	if deg == nil {
+		return m.t("angle.folds")
+	}
+	return m.whole(*deg)
+}
+
+func (m *maker) edgeChart() {
+	ch := figure.Chart{
+		X: figure.Axis{Title: m.t("angle.x"), Low: 0, High: 45},
+		Y: figure.Axis{Title: m.t("angle.y")}, SizePT: TablePT, Format: m.say.Number,
+		Top: &figure.TopAxis{Title: m.say.T("card.x-screen"), Label: func(x float64) string { return m.say.Number(90-x, 0) }},
+	}
+	for i, b := range m.lesson.Blades {
+		line := figure.Line{Label: b.Name, Strong: i == m.lesson.Workhorse, Dash: dash(i, m.lesson.Workhorse), Step: 2.5}
+		for _, p := range b.Curve {
+			line.Points = append(line.Points, figure.XY{X: p.SetDeg, Y: p.EdgeDeg})
+		}
+		if len(line.Points) > 0 {
+			ch.Lines = append(ch.Lines, line)
+		}
+	}
+	m.chart("bent edge over set angle", m.t("angle.chart", "load", m.say.Load(m.lesson.Press.LoadNPerCM)), ch, 70)
+}
+
+// dash is which dash a line has that is not the strong one.
+func dash(i, strong int) int {
+	if i > strong {
+		i--
+	}
+	return i % figure.Dashes
+}
+
+// chart places a chart over the full width under its caption.
+func (m *maker) chart(what, caption string, ch figure.Chart, high float64) {
+	if len(ch.Lines) == 0 {
+		return
+	}
+	w := m.width()
+	art := m.draw(what, m.left(), w, high, func(c canvas.Canvas) error {
+		at := figure.Rect{W: w, H: high}
+		return ch.Fit(c, at).Draw(c, at)
+	})
+	m.add(stack(m.caption(m.left(), w, caption), art))
+}
+
+// limits: how far an edge may lean for a feature, and how far each blade may then be set.
+func (m *maker) limits() {
+	l := m.lesson
+	m.intro(m.t("limits.text"))
+	t := table{columns: []column{{m.t("limits.feature"), 2.6, false}}}
+	lean := []string{m.t("limits.lean")}
+	for _, x := range l.Limits {
+		t.columns = append(t.columns, column{m.say.Small(x.FinestMM), 1, true})
+		lean = append(lean, m.whole(x.EdgeDeg))
+	}
+	t.rows, t.strong = [][]string{lean}, 1
+	for _, b := range l.Blades {
+		r := []string{b.Name}
+		for _, a := range b.Largest {
+			s := m.t("limits.none")
+			if a != nil {
+				s = m.say.Angle(*a)
+			}
+			r = append(r, s)
+		}
+		t.rows = append(t.rows, r)
+	}
+	m.long(m.t("limits.table", "load", m.say.Load(l.Press.LoadNPerCM)), t)
+}

@@ -1,0 +1,241 @@
+package handout
+
+import (
+	"fmt"
+	"strings"
+
+	"bladecard/render/canvas"
+	"bladecard/render/page"
+	"bladecard/render/say"
+)
+
+// The type of the paper, in points.
+const (
+	TitlePT = 22.0
+	HeadPT  = 13.0
+	BodyPT  = 9.5
+	TablePT = 8.5
+	FootPT  = 8.0
+)
+
+// Rules are what page.Check asks of a page.
+var Rules = page.Rules{SmallestPT: FootPT, SmallestDrawingPT: FootPT}
+
+// The page in mm.
+const (
+	marginMM = 18.0
+	topMM    = 12.0 // above the running head
+	headMM   = 7.0  // the running head with the gap under it
+	footMM   = 6.0  // the page number with the gap above it
+	paraMM   = 1.8  // after a paragraph
+	blockMM  = 4.0  // after a table or a drawing
+	gutterMM = 7.0  // between columns
+	indentMM = 7.5  // of a list
+)
+
+// block is a piece of the flow that stays on one page. Its boxes start at y = 0.
+type block struct {
+	boxes []page.Box
+	h     float64
+	after float64 // gap that follows on the same page
+	keep  bool    // stays with the next block
+}
+
+// flow fills pages with blocks.
+type flow struct {
+	say   *say.Voice
+	paper page.Paper
+	pages [][]page.Box
+	y     float64
+	held  []block // kept for the next block
+	err   error
+	count int // of boxes, for their names
+}
+
+func (f *flow) left() float64   { return marginMM }
+func (f *flow) width() float64  { return f.paper.W - 2*marginMM }
+func (f *flow) top() float64    { return topMM + headMM }
+func (f *flow) bottom() float64 { return f.paper.H - topMM - footMM }
+
+// name makes a box's name that says where it stands.
+func (f *flow) name(what string) string {
+	f.count++
+	return fmt.Sprintf("%s %d", what, f.count)
+}
+
+// add places blocks, each on the page where it fits.
+func (f *flow) add(list ...block) {
+	for _, b := range list {
+		if b.keep {
+			f.held = append(f.held, b)
+			continue
+		}
+		f.held = append(f.held, b)
+		var need float64
+		for i, h := range f.held {
+			need += h.h
+			if i < len(f.held)-1 {
+				need += h.after
+			}
+		}
+		if len(f.pages) == 0 || f.y+need > f.bottom() && f.y > f.top() {
+			f.turn()
+		}
+		if f.y+need > f.bottom()+0.01 {
+			f.fail(fmt.Errorf("a block of %.0f mm does not fit on a page", need))
+		}
+		for _, h := range f.held {
+			f.put(h)
+		}
+		f.held = nil
+	}
+}
+
+// turn begins a new page.
+func (f *flow) turn() {
+	f.pages = append(f.pages, nil)
+	f.y = f.top()
+}
+
+func (f *flow) put(b block) {
+	last := len(f.pages) - 1
+	for _, x := range b.boxes {
+		x.Y += f.y
+		f.pages[last] = append(f.pages[last], x)
+	}
+	f.y += b.h + b.after
+}
+
+func (f *flow) room() float64 {
+	if len(f.pages) == 0 {
+		return f.bottom() - f.top()
+	}
+	return f.bottom() - f.y
+}
+
+func (f *flow) fail(err error) {
+	if f.err == nil {
+		f.err = err
+	}
+}
+
+func style(pt float64, face canvas.Face) page.Style {
+	return page.Style{Font: canvas.Font{Face: face, SizePT: pt}, Color: canvas.Black}
+}
+
+// text sets a paragraph.
+func (f *flow) text(x, w float64, s string, pt float64, face canvas.Face) block {
+	p := page.Paragraph(f.name("text"), x, 0, w, s, style(pt, face), 0)
+	return block{boxes: p.Boxes, h: p.Bottom, after: paraMM}
+}
+
+// body is a paragraph at the size of the body.
+func (f *flow) body(x, w float64, s string) block { return f.text(x, w, s, BodyPT, canvas.Regular) }
+
+// head is a section's heading over a rule.
+func (f *flow) head(s string) block {
+	b := f.text(f.left(), f.width(), s, HeadPT, canvas.Bold)
+	b.boxes = append(b.boxes, page.Rule(f.name("rule"), f.left(), b.h+0.6, f.width(), 0, canvas.Pen{Color: canvas.Black, WidthMM: 0.3}))
+	b.h += 1
+	b.after, b.keep = 1.8, true
+	return space(b, 2.5)
+}
+
+// caption stands over a table or a drawing.
+func (f *flow) caption(x, w float64, s string) block {
+	b := f.text(x, w, s, BodyPT, canvas.Bold)
+	b.after, b.keep = 1, true
+	return b
+}
+
+// bullet is a paragraph with a mark before it.
+func (f *flow) bullet(x, w float64, mark, s string) block {
+	b := f.body(x+indentMM, w-indentMM, s)
+	m := page.Text(f.name("mark"), x, 0, indentMM-0.5, 0, mark, canvas.Font{Face: canvas.Bold, SizePT: BodyPT}, canvas.Black, page.Left)
+	b.boxes = append(b.boxes, m)
+	return b
+}
+
+// space moves a block down by mm.
+func space(b block, mm float64) block {
+	for i := range b.boxes {
+		b.boxes[i].Y += mm
+	}
+	b.h += mm
+	return b
+}
+
+// stack joins blocks to one that stays together.
+func stack(list ...block) block {
+	var out block
+	for i, b := range list {
+		for _, x := range b.boxes {
+			x.Y += out.h
+			out.boxes = append(out.boxes, x)
+		}
+		out.h += b.h
+		if i < len(list)-1 {
+			out.h += b.after
+		}
+		out.after = b.after
+	}
+	return out
+}
+
+// beside sets two blocks side by side.
+func beside(a, b block) block {
+	return block{boxes: append(append([]page.Box(nil), a.boxes...), b.boxes...), h: max(a.h, b.h), after: max(a.after, b.after)}
+}
+
+// draw is a drawing w wide and h high.
+func (f *flow) draw(what string, x, w, h float64, draw func(canvas.Canvas) error) block {
+	box := page.Drawing(f.name(what), x, 0, w, h, func(c canvas.Canvas) {
+		if err := draw(c); err != nil {
+			f.fail(fmt.Errorf("%s: %w", what, err))
+		}
+	})
+	return block{boxes: []page.Box{box}, h: h, after: blockMM}
+}
+
+// faces are the pages with running head and number.
+func (f *flow) faces(title, shop string) []page.Face {
+	var out []page.Face
+	for i, boxes := range f.pages {
+		n := fmt.Sprint(i + 1)
+		face := page.Face{
+			Name: "page " + n, W: f.paper.W, H: f.paper.H,
+			Safe: page.Rect{X: marginMM, Y: topMM, W: f.width(), H: f.paper.H - 2*topMM},
+		}
+		small := canvas.Font{SizePT: FootPT}
+		line := page.LineHeight(small)
+		right, _ := page.Cut(shop, small, f.width()/2-2)
+		left, _ := page.Cut(title, small, f.width()/2-2)
+		foot := f.say.T("handout.page", "n", n, "of", fmt.Sprint(len(f.pages)))
+		face.Boxes = append(boxes,
+			page.Text("running title", f.left(), topMM, f.width()/2-1, line, left, small, canvas.Black, page.Left),
+			page.Text("running shop", f.left()+f.width()/2+1, topMM, f.width()/2-1, line, right, small, canvas.Black, page.Right),
+			page.Text("page number", f.left(), f.paper.H-topMM-line, f.width(), line, foot, small, canvas.Black, page.Center),
+		)
+		out = append(out, face)
+	}
+	return out
+}
+
+// words joins what is not empty.
+func words(sep string, list ...string) string {
+	var out []string
+	for _, s := range list {
+		if s != "" {
+			out = append(out, s)
+		}
+	}
+	return strings.Join(out, sep)
+}
+
+// center is a row in the middle of w.
+func (f *flow) center(x, w float64, s string, face canvas.Face) block {
+	st := style(TablePT, face)
+	st.Align = page.Center
+	p := page.Paragraph(f.name("label"), x, 0, w, s, st, 2)
+	return block{boxes: p.Boxes, h: p.Bottom}
+}

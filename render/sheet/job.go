@@ -1,0 +1,121 @@
+package sheet
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"bladecard/calc/plan"
+)
+
+// ink is what to mix for the whole job.
+func (m *maker) ink() {
+	v := m.say
+	t := table{name: "ink", header: []string{v.T("show.ink"), v.T("show.color"), v.T("sheet-doc.run"), v.T("sheet-doc.volume")}}
+	for _, x := range m.plan.Mix {
+		t.row(plain(x.Ink, x.Color, v.Mass(x.G), v.Volume(x.ML))...)
+	}
+	if len(t.rows) == 0 {
+		return
+	}
+	m.heading("ink heading", v.T("sheet-doc.ink"), 22)
+	m.paragraph("ink note", v.T("sheet-doc.ink-note"), regular(bodyPT))
+	m.y += 0.8
+	m.table(t)
+}
+
+// heat is the table of the dryer, a row for each ink and way to cure; the screens are listed.
+func (m *maker) heat() {
+	v := m.say
+	t := table{name: "heat", header: []string{v.T("sheet-doc.screens"), v.T("show.ink"), v.T("sheet-doc.cure"), v.T("sheet-doc.top"), v.T("sheet-doc.dwell"),
+		v.T("sheet-doc.belt"), v.T("sheet-doc.pieces"), v.T("sheet-doc.dryer")}}
+	rows := map[string]int{}
+	for _, l := range m.plan.Locations {
+		here := map[int]bool{} // rows that list a screen of this location
+		for _, s := range l.Screens {
+			texts := append([]string{s.Ink}, m.cure(s.Cure)...)
+			key := strings.Join(texts, "\n")
+			i, ok := rows[key]
+			if !ok {
+				i = len(t.rows)
+				rows[key] = i
+				t.row(append([]cell{{}}, plain(texts...)...)...)
+			}
+			where := &t.rows[i][0].text
+			if here[i] {
+				*where += ", " + fmt.Sprint(s.Number)
+			} else {
+				*where = joined("\n", *where, l.Name+": "+fmt.Sprint(s.Number))
+			}
+			here[i] = true
+		}
+	}
+	m.heading("heat heading", v.T("sheet-doc.heat"), 16)
+	m.table(t)
+}
+
+// cure is temperature, top, dwell, belt, pieces and dryer; empty where nothing is known.
+func (m *maker) cure(c plan.Cure) []string {
+	v := m.say
+	out := []string{cureTemperature(m, c), "", "", "", "", c.Dryer}
+	if c.TopC > 0 {
+		out[1] = v.Temperature(c.TopC)
+	}
+	if c.DwellS != nil {
+		out[2] = v.SecondsRange(c.DwellS.Low, c.DwellS.High)
+	}
+	if c.BeltMPerMin != nil {
+		out[3] = v.BeltSpeed(c.BeltMPerMin.Low, c.BeltMPerMin.High)
+	}
+	if g := c.GarmentsPerHour; g != nil {
+		out[4] = v.Number(g.Low, 0) + "–" + v.Number(g.High, 0)
+	}
+	return out
+}
+
+// warnings lists what a person must know, with the place that it is about.
+func (m *maker) warnings() {
+	v := m.say
+	var all []string
+	add := func(ws []plan.Warning, place func(string) string) {
+		for _, w := range ws {
+			all = append(all, v.T("show.warning", "text", place(w.Text)))
+		}
+	}
+	add(m.plan.Warnings, func(s string) string { return s })
+	for _, l := range m.plan.Locations {
+		add(l.Warnings, func(s string) string { return v.T("sheet-doc.at-location", "location", l.Name, "text", s) })
+		for _, sc := range l.Screens {
+			add(sc.Warnings, func(s string) string {
+				return v.T("sheet-doc.at", "location", l.Name, "n", fmt.Sprint(sc.Number), "text", s)
+			})
+		}
+	}
+	if all == nil {
+		return
+	}
+	m.heading("warnings heading", v.T("sheet-doc.warnings"), 8)
+	for i, s := range all {
+		m.paragraph(fmt.Sprintf("warning %d", i+1), s, regular(bodyPT))
+	}
+}
+
+// cautions lists what can hurt, each once, and who has the last word.
+func (m *maker) cautions() {
+	v := m.say
+	var codes []string
+	for _, l := range m.plan.Locations {
+		for _, s := range l.Screens {
+			for _, c := range s.Cautions {
+				if !slices.Contains(codes, c) {
+					codes = append(codes, c)
+				}
+			}
+		}
+	}
+	m.heading("cautions heading", v.T("sheet-doc.cautions"), 8)
+	for _, c := range codes {
+		m.paragraph("caution "+c, v.T("caution."+c), regular(bodyPT))
+	}
+	m.paragraph("defer", v.T("caution.defer"), bold(bodyPT))
+}

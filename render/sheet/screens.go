@@ -1,0 +1,143 @@
+package sheet
+
+import (
+	"fmt"
+
+	"bladecard/calc/plan"
+)
+
+// screens is the table of what is on the screens: colour, ink, mesh, stencil.
+func (m *maker) screens(l plan.Location) {
+	v := m.say
+	t := table{name: "screens", header: []string{"#", "", v.T("show.color"), v.T("show.ink"), v.T("show.use"), v.T("show.mesh"),
+		v.T("sheet-doc.stencil"), v.T("sheet-doc.off-contact"), v.T("sheet-doc.print"), v.T("sheet-doc.run")}}
+	for _, s := range l.Screens {
+		a, b := "", ""
+		if s.InkGPerPrint != nil {
+			a = v.Mass(*s.InkGPerPrint)
+		}
+		if s.InkGRun != nil {
+			b = v.Mass(*s.InkGRun)
+		}
+		use := v.T("use." + s.Use)
+		if h := s.Halftone; h != nil {
+			use += "\n" + m.dots(*h)
+		}
+		cells := append([]cell{number(s), patch(s)}, plain(s.Color, s.Ink, use, s.Mesh.Name+"\n"+v.Count(s.Mesh.CountPerInch, s.Mesh.CountPerCM),
+			v.Fine(s.Stencil.EOMUM)+" ("+v.Percent(s.Stencil.ShareOfCloth)+")\n"+m.build(s.Stencil), v.Gap(s.OffContact.Low, s.OffContact.High), a, b)...)
+		t.row(cells...)
+	}
+	m.heading("screens heading", v.T("sheet-doc.screens"), 16)
+	m.table(t)
+}
+
+// dots is the line count and angle of a halftone, or what a bitmap has.
+func (m *maker) dots(h plan.Halftone) string {
+	v := m.say
+	if h.BitmapDPI > 0 {
+		return v.Number(h.BitmapDPI, 0) + "\u00a0dpi"
+	}
+	s := v.Number(h.LinesPerInch, 0) + "\u00a0" + v.T("unit.lines")
+	if h.HasAngle {
+		s += ", " + v.Angle(h.AngleDeg)
+	}
+	return s
+}
+
+// build is how the EOM is built.
+func (m *maker) build(s plan.Stencil) string {
+	v := m.say
+	if s.Coats > 0 {
+		return v.Many("show.coats", s.Coats)
+	}
+	films := ""
+	for i, f := range s.FilmsUM {
+		if i > 0 {
+			films += " + "
+		}
+		films += v.FilmUM(f)
+	}
+	return v.T("show.film-stencil", "films", films)
+}
+
+// strokes is the table of how each screen is printed.
+func (m *maker) strokes(l plan.Location) {
+	v := m.say
+	t := table{name: "strokes", header: []string{"#", "", v.T("show.blade"), v.T("sheet-doc.layup"), v.T("sheet-doc.length"), v.T("show.angle"),
+		v.T("sheet-doc.to-screen"), v.T("show.strokes"), v.T("sheet-doc.flood"), v.T("sheet-doc.load"), v.T("sheet-doc.pressure")}}
+	for _, s := range l.Screens {
+		length := v.T("sheet-doc.any-length")
+		if s.Blade.LengthMM > 0 {
+			length = v.Length(s.Blade.LengthMM)
+		}
+		flood := v.T("sheet-doc.flood-no")
+		if s.Flood {
+			flood = v.T("sheet-doc.flood-yes")
+		}
+		layup := v.Thickness(s.Blade.ThicknessMM)
+		if s.Blade.Layup != "" {
+			layup = s.Blade.Layup + "\n" + layup
+		}
+		t.row(append([]cell{number(s), patch(s)}, plain(s.Blade.Name+"\n"+v.T("edge."+s.Blade.Edge), layup, length,
+			v.Angle(s.AngleDeg.Set)+" ("+v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High)+")", v.Angle(s.AngleDeg.ToScreen), fmt.Sprint(s.Strokes), flood,
+			v.Load(s.LoadNPerCM), m.pressure(s))...)...)
+	}
+	m.heading("strokes heading", v.T("sheet-doc.stroke"), 16)
+	m.table(t)
+}
+
+func (m *maker) pressure(s plan.Screen) string {
+	v := m.say
+	if p := s.Pressure; p != nil {
+		return v.T("sheet-doc.pressure-cylinders", "bar", v.Number(p.Bar, 1), "psi", v.Number(p.PSI, 0))
+	}
+	return v.T("sheet-doc.pressure-hand", "class", v.T("load."+s.LoadClass))
+}
+
+// film is the table of what should come of it, and the heat.
+func (m *maker) film(l plan.Location) {
+	v := m.say
+	t := table{name: "film", header: []string{"#", "", v.T("show.wet"), v.T("show.cured"), v.T("sheet-doc.target-from"), v.T("sheet-doc.flash"), v.T("sheet-doc.cure")}}
+	for _, s := range l.Screens {
+		cure := cureTemperature(m, s.Cure)
+		if s.HeightMM != nil {
+			cure += "\n" + v.T("sheet-doc.rises", "height", v.Small(*s.HeightMM))
+		}
+		t.row(append([]cell{number(s), patch(s)}, plain(m.band(s.WetUM), m.band(s.CuredUM),
+			v.FilmRange(s.TargetUM.Low, s.TargetUM.High)+"\n"+v.T("from."+s.TargetUM.From), m.flash(s.Flash), cure)...)...)
+	}
+	m.heading("film heading", v.T("sheet-doc.film"), 16)
+	m.table(t)
+}
+
+func (m *maker) band(b plan.Band) string {
+	return m.say.Film(b.Value) + " (" + m.say.FilmRange(b.Low, b.High) + ")"
+}
+
+// flash is whether and how long, and why, short enough for a cell.
+func (m *maker) flash(f plan.Flash) string {
+	v := m.say
+	what := ""
+	switch {
+	case !f.Needed:
+		what = v.T("sheet-doc.flash-no")
+	case f.Unit == "":
+		what = v.T("sheet-doc.flash-untimed")
+	case f.Seconds == nil:
+		what = v.T("sheet-doc.flash-never")
+	case f.ColdSeconds == nil || f.TemperatureC == nil:
+		what = v.T("sheet-doc.flash-dry", "seconds", v.SecondsRange(f.Seconds.Low, f.Seconds.High))
+	default:
+		what = v.T("sheet-doc.flash-times", "seconds", v.SecondsRange(f.Seconds.Low, f.Seconds.High), "cold", v.SecondsRange(f.ColdSeconds.Low, f.ColdSeconds.High)) +
+			"\n" + v.T("sheet-doc.flash-to", "temperature", v.TemperatureRange(f.TemperatureC.Low, f.TemperatureC.High))
+	}
+	return what + "\n" + v.T("why."+f.Why)
+}
+
+// cureTemperature is the heat that the whole film must reach, or what else cures it.
+func cureTemperature(m *maker, c plan.Cure) string {
+	if c.TemperatureC == nil {
+		return m.say.T("sheet-doc.cure-" + c.By)
+	}
+	return m.say.TemperatureRange(c.TemperatureC.Low, c.TemperatureC.High)
+}

@@ -1,0 +1,228 @@
+package sheet
+
+import (
+	"fmt"
+	"strings"
+
+	"bladecard/render/canvas"
+	"bladecard/render/figure"
+	"bladecard/render/page"
+)
+
+// cell is one place of a table: text, with rows where it has newlines, or a colour patch.
+type cell struct {
+	text   string
+	strong bool
+	patch  *figure.Swatch
+}
+
+// table is a table that goes over pages; its header stands on each.
+type table struct {
+	name   string
+	header []string
+	rows   [][]cell
+	group  []bool // row starts a group: a rule stands above it; nil: every row
+}
+
+const (
+	padMM   = 0.9  // beside the text of a cell
+	riseMM  = 0.7  // above and below it
+	patchMM = 4.0  // side of a colour patch
+	mostMM  = 62.0 // a name wider than this does not ask for more
+)
+
+func plain(texts ...string) []cell {
+	var out []cell
+	for _, s := range texts {
+		out = append(out, cell{text: s})
+	}
+	return out
+}
+
+func (t *table) row(cells ...cell) { t.rows = append(t.rows, cells) }
+
+// font is that of a cell.
+func (c cell) font() canvas.Font { return canvas.Font{Face: canvas.Face(c.strong), SizePT: SmallPT} }
+
+// lines of a cell in a column w wide.
+func (c cell) lines(w float64) []string {
+	var out []string
+	for _, run := range strings.Split(c.text, "\n") {
+		if run = strings.TrimSpace(run); run != "" {
+			out = append(out, page.Wrap(run, c.font(), w-2*padMM)...)
+		}
+	}
+	return out
+}
+
+// widths shares the width: a column gets what its widest line wants, as far as that goes;
+// columns that want more share what is left. None is narrower than the words of its header.
+func (t *table) widths(whole float64) []float64 {
+	n := len(t.header)
+	want, least := make([]float64, n), make([]float64, n)
+	for i, h := range t.header {
+		for _, w := range strings.Fields(h) {
+			least[i] = max(least[i], page.Width(w, bold(SmallPT))+2*padMM)
+		}
+		want[i] = least[i]
+		for _, r := range t.rows {
+			c := r[i]
+			if c.patch != nil {
+				least[i] = max(least[i], patchMM+2*padMM)
+			}
+			for _, run := range strings.Split(c.text, "\n") {
+				want[i] = max(want[i], min(page.Width(run, c.font())+2*padMM, mostMM))
+				for _, w := range strings.Split(run, " ") {
+					if ww := page.Width(w, c.font()) + 2*padMM; ww <= 24 {
+						least[i] = max(least[i], ww)
+					}
+				}
+			}
+		}
+		want[i] = max(want[i], least[i]) + 0.1
+	}
+	return share(whole, want, least)
+}
+
+// share gives each its want where all goes in, and what is over in equal parts; else each its
+// least and, of what is left, in proportion to what it wants above.
+func share(whole float64, want, least []float64) []float64 {
+	var sumWant, sumLeast float64
+	for i := range want {
+		sumWant += want[i]
+		sumLeast += least[i]
+	}
+	out := make([]float64, len(want))
+	for i := range want {
+		switch {
+		case sumWant <= whole:
+			out[i] = want[i] + (whole-sumWant)*want[i]/sumWant
+		case sumLeast >= whole:
+			out[i] = least[i] * whole / sumLeast
+		default:
+			out[i] = least[i] + (whole-sumLeast)*(want[i]-least[i])/(sumWant-sumLeast)
+		}
+	}
+	return out
+}
+
+// filled leaves out the columns that have a header and nothing below it.
+func (t table) filled() table {
+	out := t
+	out.header, out.rows = nil, make([][]cell, len(t.rows))
+	for i, h := range t.header {
+		some := h == ""
+		for _, r := range t.rows {
+			some = some || r[i].text != ""
+		}
+		if !some {
+			continue
+		}
+		out.header = append(out.header, h)
+		for k, r := range t.rows {
+			out.rows[k] = append(out.rows[k], r[i])
+		}
+	}
+	return out
+}
+
+// table sets a table, page after page. A group goes to the next page whole where that takes
+// it; where one is parted, its number and patch stand again on the next page.
+func (f *flow) table(t table) {
+	if len(t.rows) == 0 {
+		return
+	}
+	t = t.filled()
+	widths := t.widths(f.width())
+	headH := f.headHeight(t, widths)
+	f.ensure(headH + f.rowHeight(t.rows[0], widths))
+	f.tableHead(t, widths, headH)
+	whole := f.bottom() - (marginMM + againMM) - headH
+	for i, r := range t.rows {
+		together := f.groupHeight(t, i, widths)
+		if f.rowHeight(r, widths) > f.room() || i > 0 && t.group != nil && t.group[i] && together > f.room() && together <= whole/2 {
+			f.next()
+			f.tableHead(t, widths, headH)
+			for k := i; t.group != nil && !t.group[i] && k >= 0; k-- {
+				if t.group[k] {
+					t.rows[i][0], t.rows[i][1] = t.rows[k][0], t.rows[k][1]
+					break
+				}
+			}
+		}
+		f.tableRow(t, i, widths)
+	}
+	f.add(page.Rule(t.name+" end", f.left(), f.y, f.width(), 0, hair(0.25)))
+	f.y += 0.8
+}
+
+// groupHeight is the height of row i and the rows of its group that follow.
+func (f *flow) groupHeight(t table, i int, widths []float64) float64 {
+	h := f.rowHeight(t.rows[i], widths)
+	for k := i + 1; t.group != nil && k < len(t.rows) && !t.group[k]; k++ {
+		h += f.rowHeight(t.rows[k], widths)
+	}
+	return h
+}
+
+func (f *flow) headHeight(t table, widths []float64) float64 {
+	n := 1
+	for i, h := range t.header {
+		n = max(n, len(cell{text: h, strong: true}.lines(widths[i])))
+	}
+	return float64(n)*page.LineHeight(bold(SmallPT)) + 2*riseMM
+}
+
+func (f *flow) rowHeight(r []cell, widths []float64) float64 {
+	h := 0.0
+	for i, c := range r {
+		if c.patch != nil {
+			h = max(h, patchMM)
+		}
+		h = max(h, float64(len(c.lines(widths[i])))*page.LineHeight(c.font()))
+	}
+	return h + 2*riseMM
+}
+
+func (f *flow) tableHead(t table, widths []float64, h float64) {
+	grey := canvas.Gray(225)
+	f.add(page.Fill(t.name+" head", f.left(), f.y, f.width(), h, &grey, canvas.Pen{}))
+	f.cells(t.name+" head", plain(t.header...), widths, true)
+	f.y += h
+}
+
+func (f *flow) tableRow(t table, i int, widths []float64) {
+	if i > 0 && (t.group == nil || t.group[i]) {
+		f.add(page.Rule(fmt.Sprintf("%s rule %d", t.name, i), f.left(), f.y, f.width(), 0, canvas.Pen{Color: canvas.Gray(130), WidthMM: 0.15}))
+	}
+	f.cells(fmt.Sprintf("%s row %d", t.name, i+1), t.rows[i], widths, false)
+	f.y += f.rowHeight(t.rows[i], widths)
+}
+
+func (f *flow) cells(name string, r []cell, widths []float64, strong bool) {
+	x := f.left()
+	for i, c := range r {
+		c.strong = c.strong || strong
+		where := fmt.Sprintf("%s column %d", name, i+1)
+		y := f.y + riseMM
+		if c.patch != nil {
+			f.draw(where, page.Rect{X: x + padMM, Y: y, W: patchMM, H: patchMM}, func(cv canvas.Canvas) error {
+				return c.patch.Draw(cv, figure.Rect{W: patchMM, H: patchMM})
+			})
+		}
+		for _, line := range c.lines(widths[i]) {
+			f.add(page.Text(where, x+padMM, y, widths[i]-2*padMM, 0, line, c.font(), canvas.Black, page.Left))
+			y += page.LineHeight(c.font())
+		}
+		x += widths[i]
+	}
+}
+
+// draw places a drawing and keeps its error.
+func (f *flow) draw(name string, r page.Rect, draw func(canvas.Canvas) error) {
+	f.add(page.Drawing(name, r.X, r.Y, r.W, r.H, func(c canvas.Canvas) {
+		if err := draw(c); err != nil && f.err == nil {
+			f.err = fmt.Errorf("%s: %w", name, err)
+		}
+	}))
+}
