@@ -13,19 +13,25 @@ import (
 	"bladecard/render/handout"
 	"bladecard/render/page"
 	"bladecard/render/say"
+	"bladecard/templates"
 )
 
-func made(t *testing.T, shop *job.Shop) (*lesson.Lesson, *say.Voice) {
+func made(t *testing.T, shop *job.Shop) *lesson.Lesson {
 	t.Helper()
 	l, err := lesson.Make(shop)
 	if err != nil {
 		t.Fatal(err)
 	}
-	v, err := say.New("en", shop.Units)
+	return l
+}
+
+func voice(t *testing.T, language, units string) *say.Voice {
+	t.Helper()
+	v, err := say.New(language, units)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return l, v
+	return v
 }
 
 func sampleShop(t *testing.T) *job.Shop {
@@ -57,7 +63,7 @@ func crowded(t *testing.T) *job.Shop {
 	return shop
 }
 
-// TestLayout: on both papers nothing overlaps, leaves the page, is cut or set too small; the
+// TestLayout: in every language, on both papers nothing overlaps, leaves the page, is cut or set too small; the
 // answers stand on the last page alone; two runs give the same bytes.
 func TestLayout(t *testing.T) {
 	for _, c := range []struct {
@@ -72,18 +78,20 @@ func TestLayout(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			t.Parallel()
-			l, v := made(t, c.shop)
-			for _, paper := range []page.Paper{page.A4, page.Letter} {
+			l := made(t, c.shop)
+			for i, language := range append(templates.Languages(), templates.Languages()...) {
+				paper := []page.Paper{page.A4, page.Letter}[i/len(templates.Languages())]
+				v := voice(t, language, c.shop.Units)
 				faces, err := handout.Pages(l, paper, v)
 				if err != nil {
 					t.Fatal(err)
 				}
 				if n := len(faces); n < c.least || n > c.most {
-					t.Errorf("%s: %d pages; %d to %d are wanted", paper.Name, n, c.least, c.most)
+					t.Errorf("%s %s: %d pages; %d to %d are wanted", language, paper.Name, n, c.least, c.most)
 				}
 				for _, f := range faces {
 					for _, err := range page.Check(f, handout.Rules) {
-						t.Errorf("%s: %v", paper.Name, err)
+						t.Errorf("%s %s: %v", language, paper.Name, err)
 					}
 					sizes(t, f)
 				}
@@ -172,7 +180,7 @@ func TestFollowsTheRack(t *testing.T) {
 	t.Parallel()
 	shop := sampleShop(t)
 	shop.Blades, shop.Meshes = shop.Blades[:2], shop.Meshes[:3]
-	l, v := made(t, shop)
+	l, v := made(t, shop), voice(t, "en", shop.Units)
 	faces, err := handout.Pages(l, page.A4, v)
 	if err != nil {
 		t.Fatal(err)
