@@ -1,23 +1,16 @@
 package cure
 
-import "fmt"
+import (
+	"fmt"
 
-// within is an error unless lo <= v <= hi; NaN is outside.
-func within(what string, v, lo, hi float64, unit string) error {
-	if !(v >= lo && v <= hi) {
-		return fmt.Errorf("cure: %s %g %s is out of range; %g to %g %s is accepted", what, v, unit, lo, hi, unit)
-	}
-	return nil
-}
+	"bladecard/calc/internal/span"
+)
 
-func first(errs ...error) error {
-	for _, err := range errs {
-		if err != nil {
-			return err
-		}
-	}
-	return nil
-}
+// within and first hold the inputs to their ranges.
+var (
+	within = span.In("cure")
+	first  = span.First
+)
 
 func errFibre(fibre string) error {
 	return fmt.Errorf("cure: the fibre %q is not known; cotton, polyester, blend, tri-blend or nylon is accepted", fibre)

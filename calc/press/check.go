@@ -1,11 +1,6 @@
 package press
 
-import "fmt"
+import "bladecard/calc/internal/span"
 
-// within reports a value outside lo to hi; NaN is outside of everything.
-func within(what string, v, lo, hi float64, unit string) error {
-	if !(v >= lo && v <= hi) {
-		return fmt.Errorf("press: %s %g %s is out of range; %g to %g %s is accepted", what, v, unit, lo, hi, unit)
-	}
-	return nil
-}
+// within holds the inputs to their ranges.
+var within = span.In("press")

@@ -10,7 +10,7 @@ import (
 	"bladecard/render/canvas"
 )
 
-// Places of the label column right of the plot, mm: a connector, a stub in the line's own
+// Places of the label column right of the plot, mm: a connector, a piece of line in its own
 // dash, a gap, the label.
 const (
 	connectorMM = 2.2

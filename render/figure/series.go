@@ -154,7 +154,7 @@ func (l *layout) drawMark() error {
 }
 
 // drawLabels writes the label of each line at its end, moved apart where they would overlap,
-// with a stub in the line's own dash and a hairline to where the line ends.
+// with a piece of line in its own dash and a hairline to where the line ends.
 func (l *layout) drawLabels() error {
 	p := l.plot
 	lo, hi := p.Y-(clearEM-0.02)*l.em, p.Bottom()+(belowEM-canvas.Ascent-0.05)*l.em
