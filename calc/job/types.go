@@ -52,6 +52,9 @@ type Location struct {
 	Name     string   `toml:"name" doc:"print position, as the shop says it; left out: location 1, 2, ..."`
 	WidthMM  float64  `toml:"width" unit:"mm" min:"5" max:"3000" doc:"width of the printed image"`
 	HeightMM float64  `toml:"height" unit:"mm" min:"5" max:"3000" doc:"height of the printed image"`
+	Place    string   `toml:"place" one:"full-front full-back center-chest left-chest right-chest neck left-sleeve right-sleeve" doc:"where it stands on the garment; left out: from the name, where it is one of these"`
+	DownMM   float64  `toml:"down" example:"7 cm" unit:"mm" min:"0" max:"900" doc:"from the collar seam to the top of the print; on a sleeve from the hem up to it; left out: customary"`
+	AcrossMM float64  `toml:"across" example:"9 cm" unit:"mm" min:"0" max:"400" doc:"from the middle of the garment to the middle of the print; left out: customary"`
 	Screens  []Screen `toml:"screen" need:"true" most:"64" doc:"the screens of this location, in print order"`
 
 	Pos Pos    `toml:"-"` // where the element starts in the file

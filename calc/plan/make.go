@@ -57,6 +57,7 @@ func Make(j *job.Job, shop *job.Shop) (*Plan, job.Errors) {
 // flashes, and what the fibre forbids.
 func (m maker) finish(loc *Location) *job.Error {
 	loc.Warnings = []Warning{}
+	loc.Placement = m.place()
 	if fail := m.order(loc); fail != nil {
 		return fail
 	}

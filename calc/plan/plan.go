@@ -46,16 +46,28 @@ type Substrate struct {
 
 // Location is a print position with its screens in print order.
 type Location struct {
-	Name     string   `json:"name"`
-	WidthMM  float64  `json:"width_mm"`
-	HeightMM float64  `json:"height_mm"`
-	Screens  []Screen `json:"screens"`
+	Name      string     `json:"name"`
+	WidthMM   float64    `json:"width_mm"`
+	HeightMM  float64    `json:"height_mm"`
+	Screens   []Screen   `json:"screens"`
+	Placement *Placement `json:"placement"` // null: no garment, or no known place
 	// Stations are the stations of the press in the order of the print; HeadsNeeded of them
 	// are wanted, and Presses are the shop's that have them.
 	Stations    []Station `json:"stations"`
 	HeadsNeeded int       `json:"heads_needed"`
 	Presses     []string  `json:"presses"`
 	Warnings    []Warning `json:"warnings"`
+}
+
+// Placement is where a print stands on the garment.
+type Placement struct {
+	Place      string    `json:"place"`
+	Side       string    `json:"side"`      // front, back, sleeve
+	DownMM     Interval  `json:"down_mm"`   // from the collar seam to the print; on a sleeve from the hem up
+	AcrossMM   *Interval `json:"across_mm"` // from the middle of the garment; null: in the middle
+	Left       bool      `json:"left"`      // across counts to the wearer's left
+	DownFrom   string    `json:"down_from"` // job, custom
+	AcrossFrom string    `json:"across_from,omitempty"`
 }
 
 // Screen is the setup of one screen and what should come of it.

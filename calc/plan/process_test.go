@@ -223,3 +223,22 @@ func TestEquivalentsAreEqual(t *testing.T) {
 		}
 	}
 }
+
+// TestPlacement: as the job says, else as the name says, else none.
+func TestPlacement(t *testing.T) {
+	at := func(location string) *plan.Placement {
+		return planOf(t, "title = \"t\"\n[[location]]\n"+location+"\n[[location.screen]]\n").Locations[0].Placement
+	}
+	if p := at(`name = "Left chest"`); p == nil || p.Place != "left-chest" || !p.Left || p.AcrossMM == nil || p.DownFrom != "custom" {
+		t.Errorf("left chest by name: %+v", p)
+	}
+	if p := at("name = \"crest\"\nplace = \"left-chest\"\ndown = \"8 cm\"\nacross = \"9 cm\""); p == nil || p.DownMM != (plan.Interval{Low: 80, High: 80}) || p.AcrossMM.Low != 90 || p.DownFrom != "job" {
+		t.Errorf("by the job's keys: %+v", p)
+	}
+	if p := at(`name = "somewhere"`); p != nil {
+		t.Errorf("an unknown name: %+v", p)
+	}
+	if p := planOf(t, "title = \"t\"\n[stock]\nkind = \"paper\"\n[[location]]\nname = \"full front\"\n[[location.screen]]\n").Locations[0].Placement; p != nil {
+		t.Errorf("on a sheet: %+v", p)
+	}
+}

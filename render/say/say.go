@@ -121,6 +121,15 @@ func (v *Voice) Length(mm float64) string {
 	return v.Number(mm, 0) + nbsp + "mm"
 }
 
+// Lengths is a range of lengths, "71–102 mm"; a single one where both ends are alike.
+func (v *Voice) Lengths(lowMM, highMM float64) string {
+	low, high := v.Length(lowMM), v.Length(highMM)
+	if low == high {
+		return low
+	}
+	return strings.SplitN(low, nbsp, 2)[0] + "–" + high
+}
+
 // Size is a width and a height.
 func (v *Voice) Size(wMM, hMM float64) string {
 	if v.inch {

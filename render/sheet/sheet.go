@@ -56,6 +56,7 @@ func (m *maker) location(l plan.Location) {
 	m.ensure(2*page.LineHeight(bold(12)) + stationH + 10)
 	m.paragraph("location", name, bold(12))
 	m.order(l)
+	m.placement(l)
 	m.screens(l)
 	m.strokes(l)
 	m.film(l)
