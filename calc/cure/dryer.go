@@ -1,7 +1,5 @@
 package cure
 
-import "math"
-
 // BeltMPerMin is the belt speed in m/min that keeps a print in the heat for the dwell: heated
 // length / dwell.
 //
@@ -31,34 +29,4 @@ func GarmentsPerHour(lanes int, heatedMM, dwellS, pitchMM float64) (float64, err
 		return 0, err
 	}
 	return 3600 * float64(lanes) * heatedMM / (dwellS * pitchMM), nil
-}
-
-// Fibre is what a fibre bears in C; +Inf is no limit here.
-type Fibre struct {
-	WarnC float64 // from here on something goes wrong for some cloths
-	StopC float64 // never above
-}
-
-// FibreLimit is what a fibre bears.
-//
-//	polyester  warn 129 C, dyes begin to move (265 F; published: ink maker's dye migration
-//	           bulletin); stop 154 C (310 F; published: performance fabrics temperature note)
-//	blend, tri-blend  warn 149 C (300 F; published: a garment supplier's plastisol article)
-//	nylon      stop 150 C here (from memory: the maker's word counts; iron limit one dot, 110 C)
-//	cotton     stop 200 C, the iron's three dots, a guard against scorch (published: care symbols)
-//
-// Range: these five words; an error for any other. Kind: published as named, else from memory.
-func FibreLimit(fibre string) (Fibre, error) {
-	inf := math.Inf(1)
-	switch fibre {
-	case "polyester":
-		return Fibre{WarnC: 129, StopC: 154}, nil
-	case "blend", "tri-blend":
-		return Fibre{WarnC: 149, StopC: inf}, nil
-	case "nylon":
-		return Fibre{WarnC: inf, StopC: 150}, nil
-	case "cotton":
-		return Fibre{WarnC: inf, StopC: 200}, nil
-	}
-	return Fibre{}, errFibre(fibre)
 }

@@ -16,7 +16,7 @@ func TestAgainstMatrixExponential(t *testing.T) {
 		{thicknessM: padM, conductivity: padConductivity, heatCapacity: padHeatCapacity, startC: 40, cells: 3},
 	}
 	const flux, until = 12e3, 2.0
-	h := newHeating(layers, surfaceLossWM2K, 0) // no radiation: the system is linear
+	h := newHeating(layers, air{lossWM2K: surfaceLossWM2K, airC: airC}) // no radiation: the system is linear
 	n := len(h.tempC)
 	a := mat.NewDense(n+1, n+1, nil) // the last row and column carry b
 	for i := range n {

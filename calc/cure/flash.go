@@ -57,8 +57,17 @@ func FlashSeconds(f Flash) (float64, error) {
 	if err := f.check(); err != nil {
 		return 0, err
 	}
+	s, gels := f.gels(NeverS)
+	if !gels {
+		return 0, ErrNeverGels{Flash: f}
+	}
+	return s, nil
+}
+
+// gels marches the flash until the film gels, and no further than untilS.
+func (f Flash) gels(untilS float64) (seconds float64, gels bool) {
 	if f.InkC >= f.GelC {
-		return 0, nil
+		return 0, true
 	}
 	const inkCells = 8
 	h := newHeating([]layer{
@@ -66,20 +75,20 @@ func FlashSeconds(f Flash) (float64, error) {
 		{thicknessM: fabricM, conductivity: fabricConductivity, heatCapacity: fabricHeatCapacity, startC: (f.InkC + f.PlatenC) / 2, cells: 12, contactM2KPerW: contactM2KPerW},
 		{thicknessM: padM, conductivity: padConductivity, heatCapacity: padHeatCapacity, startC: f.PlatenC, cells: 8},
 		{thicknessM: plateM, conductivity: plateConductivity, heatCapacity: plateHeatCapacity, startC: f.PlatenC, cells: 3},
-	}, surfaceLossWM2K, emissivity)
+	}, shop)
 	// The step grows with the time, so that a short flash is resolved as well as a long one.
 	before, t := f.InkC, 0.0
-	for t < NeverS {
+	for t < untilS {
 		dt := math.Max(0.002, t/200)
 		h.step(f.FluxKWM2*1000, dt)
 		t += dt
 		lowest := h.tempC[inkCells-1]
 		if lowest >= f.GelC {
-			return t - dt*(lowest-f.GelC)/(lowest-before), nil
+			return t - dt*(lowest-f.GelC)/(lowest-before), true
 		}
 		before = lowest
 	}
-	return 0, ErrNeverGels{Flash: f}
+	return 0, false
 }
 
 // FluxFromTimed is the flux in kW/m2 with which a flash takes the given seconds, so that one
@@ -100,16 +109,12 @@ func FluxFromTimed(f Flash, seconds float64) (float64, error) {
 		return 0, fmt.Errorf("cure: no flux up to 200 kW/m2 gels %.0f um in %g s; %.2g s or more is accepted", f.FilmUM, seconds, fastest)
 	}
 	low, high := 0.1, 200.0
-	for range 60 {
+	for high/low > 1+1e-6 {
 		f.FluxKWM2 = math.Sqrt(low * high)
-		s, err := FlashSeconds(f)
-		if err != nil || s > seconds { // too weak, or never
+		if s, gels := f.gels(seconds); !gels || s > seconds { // too weak
 			low = f.FluxKWM2
 		} else {
 			high = f.FluxKWM2
-		}
-		if high/low < 1+1e-9 {
-			break
 		}
 	}
 	return math.Sqrt(low * high), nil

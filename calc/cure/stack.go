@@ -1,7 +1,5 @@
 package cure
 
-import "math"
-
 // layer is a slab of one material, cut into cells of equal thickness.
 type layer struct {
 	thicknessM     float64
@@ -39,77 +37,87 @@ const (
 	zeroC           = 273.15
 )
 
+// air is what a surface loses heat to: by convection to the air, by radiation to what is round it.
+type air struct {
+	lossWM2K float64
+	airC     float64
+	emits    float64
+	radiantC float64
+}
+
+// shop is the air round a flash unit.
+var shop = air{lossWM2K: surfaceLossWM2K, airC: airC, emits: emissivity, radiantC: airC}
+
+// lost is what a surface at the given temperature loses in W/m2, and how much more a kelvin
+// warmer.
+func (a air) lost(tempC float64) (wm2, perK float64) {
+	t, round := tempC+zeroC, a.radiantC+zeroC
+	t2, r2 := t*t, round*round
+	es := a.emits * stefanBoltzmann
+	return a.lossWM2K*(tempC-a.airC) + es*(t2*t2-r2*r2), a.lossWM2K + 4*es*t2*t
+}
+
 // heating is a stack under a flux, marched in time by implicit finite volumes: the back is
 // adiabatic, the surface takes the flux and loses heat by convection and radiation.
 type heating struct {
 	tempC    []float64
 	capacity []float64 // of a cell, J/(m2 K)
 	conduct  []float64 // from a cell to the next below, W/(m2 K)
-	half     float64   // from the surface to the middle of the first cell, W/(m2 K)
-	lossWM2K float64
-	emits    float64
-	a, b, c  []float64 // scratch of the tridiagonal solution
+	sum      []float64 // of what a cell conducts up and down
+	swept    []float64 // scratch of the tridiagonal solution
+	around   air
 }
 
-func newHeating(layers []layer, lossWM2K, emits float64) *heating {
-	h := &heating{lossWM2K: lossWM2K, emits: emits}
+func newHeating(layers []layer, around air) *heating {
+	n := 0
+	for _, l := range layers {
+		n += l.cells
+	}
+	all := make([]float64, 5*n)
+	h := &heating{
+		tempC: all[:n:n], capacity: all[n : 2*n : 2*n], conduct: all[2*n : 3*n-1 : 3*n-1],
+		sum: all[3*n : 4*n : 4*n], swept: all[4*n:], around: around,
+	}
+	at := 0
 	var below float64 // resistance from the middle of the last cell to the edge of its layer and contact
-	for i, l := range layers {
+	for _, l := range layers {
 		dx := l.thicknessM / float64(l.cells)
 		for k := range l.cells {
 			r := dx / l.conductivity // from middle to middle within the layer
 			if k == 0 {
 				r = below + dx/(2*l.conductivity)
 			}
-			if i > 0 || k > 0 {
-				h.conduct = append(h.conduct, 1/r)
+			if at > 0 {
+				h.conduct[at-1] = 1 / r
+				h.sum[at-1] += 1 / r
+				h.sum[at] += 1 / r
 			}
-			h.tempC = append(h.tempC, l.startC)
-			h.capacity = append(h.capacity, dx*l.heatCapacity)
+			h.tempC[at] = l.startC
+			h.capacity[at] = dx * l.heatCapacity
+			at++
 		}
 		below = dx/(2*l.conductivity) + l.contactM2KPerW
 	}
-	h.half = 2 * layers[0].conductivity * float64(layers[0].cells) / layers[0].thicknessM
-	n := len(h.tempC)
-	h.a, h.b, h.c = make([]float64, n), make([]float64, n), make([]float64, n)
 	return h
 }
 
-// surfaceC is the temperature of the face that takes the flux.
-func (h *heating) surfaceC(fluxWM2 float64) float64 {
-	return h.tempC[0] + (fluxWM2-h.lost(h.tempC[0]))/h.half
-}
-
-// lost is what a surface at the given temperature loses, W/m2.
-func (h *heating) lost(tempC float64) float64 {
-	t, air := tempC+zeroC, airC+zeroC
-	return h.lossWM2K*(tempC-airC) + h.emits*stefanBoltzmann*(math.Pow(t, 4)-math.Pow(air, 4))
-}
-
-// step marches on by dt seconds under a flux; the loss of the surface is that of the step's start.
+// step marches on by dt seconds under a flux. The loss of the surface is that of the step's end,
+// on the tangent at its start, so that no step is too long to be stable.
 func (h *heating) step(fluxWM2, dt float64) {
-	n := len(h.tempC)
-	for i := range n {
-		up, down := 0.0, 0.0
-		if i > 0 {
-			up = h.conduct[i-1]
-		}
-		if i < n-1 {
-			down = h.conduct[i]
-		}
-		store := h.capacity[i] / dt
-		h.a[i], h.b[i], h.c[i] = -up, store+up+down, -down
-		h.tempC[i] *= store
-	}
-	surface := h.tempC[0] * dt / h.capacity[0]
-	h.tempC[0] += fluxWM2 - h.lost(surface)
+	t, n := h.tempC, len(h.tempC)
+	lost, perK := h.around.lost(t[0])
+	rate := 1 / dt
+	store := h.capacity[0] * rate
+	inv := 1 / (store + h.sum[0] + perK)
+	t[0] = (store*t[0] + fluxWM2 - lost + perK*t[0]) * inv
 	for i := 1; i < n; i++ { // forward
-		f := h.a[i] / h.b[i-1]
-		h.b[i] -= f * h.c[i-1]
-		h.tempC[i] -= f * h.tempC[i-1]
+		up := h.conduct[i-1]
+		h.swept[i-1] = up * inv
+		store = h.capacity[i] * rate
+		inv = 1 / (store + h.sum[i] - up*h.swept[i-1])
+		t[i] = (store*t[i] + up*t[i-1]) * inv
 	}
-	h.tempC[n-1] /= h.b[n-1]
 	for i := n - 2; i >= 0; i-- { // back
-		h.tempC[i] = (h.tempC[i] - h.c[i]*h.tempC[i+1]) / h.b[i]
+		t[i] += h.swept[i] * t[i+1]
 	}
 }

@@ -29,7 +29,8 @@ func EvaporationKJPerM2(waterGPerM2 float64) (float64, error) {
 }
 
 // EvaporationSeconds is the least time in seconds in which a flux drives off the given water:
-// the plateau near 100 C, with no heat lost. What the garment takes up comes on top.
+// the plateau near 100 C, with no heat lost. What the garment takes up comes on top. For a share
+// of the water give that share.
 //
 // Range: 0 to 1e5 g/m2, flux 0.1 to 200 kW/m2; an error outside. Kind: derived, a lower bound.
 func EvaporationSeconds(waterGPerM2, fluxKWM2 float64) (float64, error) {
