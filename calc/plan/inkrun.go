@@ -16,6 +16,9 @@ func (m maker) inkRun(sc *Screen) error {
 		return err
 	}
 	sc.InkGPerPrint = &g
+	// The wet film and its weight go together, and so do their bands.
+	weight := func(um float64) float64 { return g * um / sc.WetUM.Value }
+	sc.WeighG = &Band{Low: weight(sc.WetUM.Low), Value: g, High: weight(sc.WetUM.High)}
 	if m.job.Quantity == 0 {
 		return nil
 	}

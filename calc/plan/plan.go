@@ -102,6 +102,7 @@ type Screen struct {
 	OffContact   OffContact   `json:"off_contact_mm"`
 	HeightMM     *float64     `json:"height_mm"`       // after the heat, of ink that rises; null: does not rise
 	InkGPerPrint *float64     `json:"ink_g_per_print"` // null: size or coverage not stated
+	WeighG       *Band        `json:"weigh_g"`         // what a print gains, weighed while wet; null: size or coverage not stated
 	InkGRun      *float64     `json:"ink_g_run"`       // with waste and what stays in the screen; null: quantity not stated
 	InkMLRun     *float64     `json:"ink_ml_run"`
 	Charts       Charts       `json:"charts"`      // the curves that the card draws

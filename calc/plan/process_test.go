@@ -204,6 +204,10 @@ func TestMoreCoverageMoreInk(t *testing.T) {
 	if want := *much.InkGPerPrint*100*1.1 + 150; math.Abs(*much.InkGRun-want) > 1e-9 {
 		t.Errorf("run of %g g; %g is wanted", *much.InkGRun, want)
 	}
+	w, wet := *much.WeighG, much.WetUM
+	if w.Value != *much.InkGPerPrint || math.Abs(w.Low/w.Value-wet.Low/wet.Value) > 1e-12 || math.Abs(w.High/w.Value-wet.High/wet.Value) > 1e-12 {
+		t.Errorf("a print weighs %v more; its band must be that of the wet film, %v", w, wet)
+	}
 }
 
 // TestEquivalentsAreEqual: an equivalent put into the job file gives its film, inside the band.

@@ -3,6 +3,8 @@ package card
 import (
 	"fmt"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"bladecard/calc/plan"
 	"bladecard/render/canvas"
@@ -13,20 +15,18 @@ import (
 // on the left; how the film moves with angle and hardness, on the right; cautions and the log
 // strip at the foot.
 func (m *maker) back(r page.Rect) {
-	const (
-		headMM = 5.0
-		logMM  = 8.0
-		gapMM  = 2.0
-	)
-	m.fit("screen", page.Rect{X: r.X, Y: r.Y, W: r.W, H: headMM}, m.backHead(), 10, BackPT, canvas.Bold, page.Left)
-	m.rule("under the head", r.X, r.Y+headMM+0.5, r.W, 0)
-	top := r.Y + headMM + 1.5
-	foot := m.cautions(r, r.Bottom()-logMM-0.5)
-	m.log(page.Rect{X: r.X, Y: r.Bottom() - logMM, W: r.W, H: logMM})
+	const gapMM = 2.0
+	row := page.LineHeight(canvas.Font{SizePT: m.grid.notePT})
+	log := 2.4 * row
+	m.note("screen", page.Rect{X: r.X, Y: r.Y, W: r.W, H: row}, m.backHead(), canvas.Bold)
+	m.rule("under the head", r.X, r.Y+row+0.4, r.W, 0)
+	top := r.Y + row + 1.2
+	foot := m.cautions(r, r.Bottom()-log-0.5)
+	m.log(page.Rect{X: r.X, Y: r.Bottom() - log, W: r.W, H: log})
 	body := page.Rect{X: r.X, Y: top, W: r.W, H: foot - 1 - top}
 	left := page.Rect{X: body.X, Y: body.Y, H: body.H}
-	for _, share := range []float64{0.5, 0.53} { // the charts give way to a long text
-		if left.W = share * (body.W - 2*gapMM); m.takes(left, 0, 0) {
+	for _, share := range []float64{0.5, 0.53, 0.56, 0.6} { // the charts give way to a long text
+		if left.W = share * (body.W - 2*gapMM); m.takes(left, fewest, len(m.screen.Warnings)) {
 			break
 		}
 	}
@@ -52,38 +52,47 @@ func (m *maker) cautions(r page.Rect, bottom float64) float64 {
 		parts = append(parts, m.say.T("caution."+c))
 	}
 	text := strings.Join(parts, " ") + " " + m.say.T("caution.defer")
-	set := func(y float64) page.Fitted { return page.Paragraph("cautions", r.X, y, r.W, text, plain, 0) }
+	set := func(y float64) page.Fitted { return page.Paragraph("cautions", r.X, y, r.W, text, m.plain(), 0) }
 	y := bottom - set(0).Bottom
 	m.boxes = append(m.boxes, set(y).Boxes...)
 	m.rule("above the cautions", r.X, y-0.5, r.W, 0)
 	return y - 0.5
 }
 
-// plain is the type of the back.
-var plain = page.Style{Font: canvas.Font{SizePT: BackPT}, Color: canvas.Black}
+// plain is the type of the notes.
+func (m *maker) plain() page.Style {
+	return page.Style{Font: canvas.Font{SizePT: m.grid.notePT}, Color: canvas.Black}
+}
 
 // line is a line of the back's text column, over as many rows as needed.
 type line struct {
 	name  string
 	text  string
 	bold  bool
-	size  float64
+	fact  bool    // at the size of facts' lines
 	space float64 // above, mm
 }
 
-// text sets the text column. Where the room is short, fewer corrections are printed, then
-// fewer warnings, with a line that says how many more there are.
+// How many corrections are printed each way.
+const (
+	mostCorrections = 4
+	fewest          = 2
+	onePair         = 0 // one each way under one head
+	none            = -1
+)
+
+// text sets the text column. Where the room is short, fewer corrections are printed, then one each
+// way under one head, then none, then fewer warnings, with a line that says how many more there are.
 func (m *maker) text(r page.Rect) {
-	const most = 4
-	n, w := most, len(m.screen.Warnings)
+	n, w := mostCorrections, len(m.screen.Warnings)
 	for {
-		boxes, bottom := set(r, m.lines(n, w))
+		boxes, bottom := m.set(r, m.lines(n, w))
 		if bottom <= r.Bottom() {
 			m.boxes = append(m.boxes, boxes...)
 			return
 		}
 		switch {
-		case n > 0:
+		case n > none:
 			n--
 		case w > 0:
 			w--
@@ -96,24 +105,20 @@ func (m *maker) text(r page.Rect) {
 
 // takes tells whether r holds the text with n corrections each way and w warnings.
 func (m *maker) takes(r page.Rect, n, w int) bool {
-	_, bottom := set(r, m.lines(n, w))
+	_, bottom := m.set(r, m.lines(n, w))
 	return bottom <= r.Bottom()
 }
 
 // set places the lines from the top of r downward and returns where they end.
-func set(r page.Rect, lines []line) ([]page.Box, float64) {
+func (m *maker) set(r page.Rect, lines []line) ([]page.Box, float64) {
 	var out []page.Box
 	y := r.Y
 	for _, l := range lines {
-		if l.size > BackPT { // a headline keeps to its row
-			f := page.Fit(l.name, page.Rect{X: r.X, Y: y, W: r.W, H: page.LineHeight(canvas.Font{Face: canvas.Face(l.bold), SizePT: l.size})},
-				l.text, page.Style{Font: canvas.Font{Face: canvas.Face(l.bold), SizePT: l.size}, Color: canvas.Black}, BackPT)
-			out = append(out, f.Boxes...)
-			y = f.Bottom
-			continue
+		st := m.plain()
+		st.Font.Face = canvas.Face(l.bold)
+		if l.fact {
+			st.Font.SizePT = m.grid.linePT
 		}
-		st := plain
-		st.Font = canvas.Font{Face: canvas.Face(l.bold), SizePT: l.size}
 		p := page.Paragraph(l.name, r.X, y+l.space, r.W, l.text, st, 0)
 		out = append(out, p.Boxes...)
 		y = p.Bottom
@@ -125,33 +130,52 @@ func set(r page.Rect, lines []line) ([]page.Box, float64) {
 func (m *maker) lines(n, w int) []line {
 	s, v := m.screen, m.say
 	out := []line{
-		{"cured film", v.T("card.cured", "value", v.FilmUM(s.CuredUM.Value), "band", v.FilmRange(s.CuredUM.Low, s.CuredUM.High)), true, 11, 0},
-		{"wet film", v.T("card.wet", "value", v.FilmUM(s.WetUM.Value), "band", v.FilmRange(s.WetUM.Low, s.WetUM.High)), false, BackPT, 0},
-		{"target", v.T("card.target", "range", v.FilmRange(s.TargetUM.Low, s.TargetUM.High), "from", v.T("from."+s.TargetUM.From)), false, BackPT, 0},
+		{name: "cured film", text: v.T("card.cured", "value", v.FilmUM(s.CuredUM.Value)), bold: true, fact: true},
+		{name: "cured band", text: v.T("card.band", "band", v.FilmRange(s.CuredUM.Low, s.CuredUM.High))},
+		{name: "wet film", text: v.T("card.wet", "value", v.FilmUM(s.WetUM.Value), "band", v.FilmRange(s.WetUM.Low, s.WetUM.High))},
 	}
+	if g := s.WeighG; g != nil {
+		out = append(out, line{name: "weight", text: v.T("card.weigh", "value", v.Grams(g.Value), "band", v.GramRange(g.Low, g.High))})
+	}
+	out = append(out, line{name: "target", text: v.T("card.target", "range", v.FilmRange(s.TargetUM.Low, s.TargetUM.High), "from", v.T("from."+s.TargetUM.From))})
 	for i, warning := range s.Warnings[:w] {
-		out = append(out, line{fmt.Sprintf("warning %d", i+1), v.T("show.warning", "text", warning.Text), true, BackPT, 0.6})
+		out = append(out, line{name: fmt.Sprintf("warning %d", i+1), text: v.T("show.warning", "text", warning.Text), bold: true, space: 0.6})
 	}
 	if more := len(s.Warnings) - w; more > 0 {
-		out = append(out, line{"more warnings", v.Many("card.more-warnings", more), true, BackPT, 0.6})
+		out = append(out, line{name: "more warnings", text: v.Many("card.more-warnings", more), bold: true, space: 0.6})
 	}
 	out = append(out,
-		line{"load", v.T("card.load", "load", v.Load(s.LoadNPerCM), "pressure", v.Pressure(s)), false, BackPT, 0.8},
-		line{"wipe test", v.T("card.wipe"), false, BackPT, 0})
+		line{name: "load", text: v.T("card.load", "load", v.Load(s.LoadNPerCM), "pressure", v.Pressure(s)), space: 0.6},
+		line{name: "wipe test", text: v.T("card.wipe")})
 	if f := s.Flash; f.Needed && f.Seconds != nil && f.ColdSeconds != nil && f.TemperatureC != nil {
-		out = append(out, line{"flash", v.T("card.flash-back", "seconds", v.SecondsRange(f.Seconds.Low, f.Seconds.High),
-			"cold", v.SecondsRange(f.ColdSeconds.Low, f.ColdSeconds.High), "temperature", v.TemperatureRange(f.TemperatureC.Low, f.TemperatureC.High)), false, BackPT, 0})
+		out = append(out, line{name: "flash", text: v.T("card.flash-back", "seconds", v.SecondsRange(f.Seconds.Low, f.Seconds.High),
+			"cold", v.SecondsRange(f.ColdSeconds.Low, f.ColdSeconds.High), "temperature", v.TemperatureRange(f.TemperatureC.Low, f.TemperatureC.High))})
 	}
-	out = append(out, line{"cure", m.cure(), false, BackPT, 0})
-	out = append(out, m.corrections("card.too-heavy", -1, n)...)
-	return append(out, m.corrections("card.too-thin", 1, n)...)
+	out = append(out, line{name: "cure", text: m.cure()})
+	if n == onePair {
+		pair := append(m.corrections("card.too-heavy", -1, 1), m.corrections("card.too-thin", 1, 1)...)
+		if len(pair) > 0 {
+			out = append(out, line{name: "one change", text: v.T("card.one-change"), bold: true, space: 0.6})
+		}
+		return append(out, pair...)
+	}
+	for _, way := range []struct {
+		key  string
+		sign float64
+	}{{"card.too-heavy", -1}, {"card.too-thin", 1}} {
+		if list := m.corrections(way.key, way.sign, n); len(list) > 0 {
+			out = append(out, line{name: way.key, text: v.T(way.key), bold: true, space: 0.6})
+			out = append(out, list...)
+		}
+	}
+	return out
 }
 
 // cure is the cure in the fewest words.
 func (m *maker) cure() string {
 	c, v := m.screen.Cure, m.say
 	if c.TemperatureC == nil {
-		return v.Cure(c)
+		return sentence(v.Cure(c))
 	}
 	text := v.T("card.cure", "temperature", v.TemperatureRange(c.TemperatureC.Low, c.TemperatureC.High))
 	if c.DwellS != nil {
@@ -179,12 +203,8 @@ func (m *maker) corrections(key string, sign float64, n int) []line {
 			}
 		}
 	}
-	fit = fit[:min(n, len(fit))]
-	if len(fit) == 0 {
-		return nil
-	}
-	out := []line{{key, m.say.T(key), true, BackPT, 0.6}}
-	for i, c := range fit {
+	var out []line
+	for i, c := range fit[:max(0, min(n, len(fit)))] {
 		text := m.say.T("card.correction", "change", c.Change, "delta", m.say.Signed(c.DeltaUM), "percent", m.say.SignedPercent(c.DeltaPercent))
 		switch {
 		case !c.Clears:
@@ -192,7 +212,7 @@ func (m *maker) corrections(key string, sign float64, n int) []line {
 		case !c.KeepsCut:
 			text += m.say.T("card.loses-cut")
 		}
-		out = append(out, line{fmt.Sprintf("%s %d", key, i+1), text, false, BackPT, 0})
+		out = append(out, line{name: fmt.Sprintf("%s %d", key, i+1), text: text})
 	}
 	return out
 }
@@ -204,10 +224,16 @@ func (m *maker) log(r page.Rect) {
 	w := r.W / float64(len(words))
 	for i, key := range words {
 		x := r.X + float64(i)*w
-		m.fit(key, page.Rect{X: x + 0.5, Y: r.Y + 0.4, W: w - 1, H: 3.2}, m.say.T(key), BackPT, BackPT, canvas.Regular, page.Left)
+		m.note(key, page.Rect{X: x + 0.5, Y: r.Y + 0.3, W: w - 1, H: page.LineHeight(m.plain().Font)}, m.say.T(key), canvas.Regular)
 		if i > 0 {
 			m.rule(key+" edge", x, r.Y+0.5, 0, r.H-1)
 		}
 	}
 	m.rule("under the log", r.X, r.Bottom(), r.W, 0)
+}
+
+// sentence is s with a capital and a full stop.
+func sentence(s string) string {
+	r, n := utf8.DecodeRuneInString(s)
+	return string(unicode.ToUpper(r)) + strings.TrimSuffix(s[n:], ".") + "."
 }

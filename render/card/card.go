@@ -16,18 +16,6 @@ const (
 	ClipMM = 13.0
 )
 
-// The smallest type of each side, in points.
-const (
-	FrontPT = 14.0
-	BackPT  = 7.5
-)
-
-// Rules are what page.Check asks of the two sides.
-var (
-	FrontRules = page.Rules{SmallestPT: FrontPT, SmallestDrawingPT: FrontPT}
-	BackRules  = page.Rules{SmallestPT: BackPT, SmallestDrawingPT: BackPT}
-)
-
 // maker lays out one card.
 type maker struct {
 	plan   *plan.Plan
@@ -35,6 +23,7 @@ type maker struct {
 	screen plan.Screen
 	size   page.Size
 	say    *say.Voice
+	grid   grid
 	boxes  []page.Box
 	err    error
 }
@@ -44,7 +33,7 @@ func All(p *plan.Plan, size page.Size, v *say.Voice) ([]page.Card, error) {
 	var out []page.Card
 	for _, l := range p.Locations {
 		for _, s := range l.Screens {
-			m := maker{plan: p, loc: l, screen: s, size: size, say: v}
+			m := maker{plan: p, loc: l, screen: s, size: size, say: v, grid: newGrid(safeArea(size))}
 			front, err := m.side("front", m.front)
 			if err != nil {
 				return nil, err
@@ -59,12 +48,17 @@ func All(p *plan.Plan, size page.Size, v *say.Voice) ([]page.Card, error) {
 	return out, nil
 }
 
+// safeArea is where text and drawings of a card lie.
+func safeArea(size page.Size) page.Rect {
+	return page.Rect{X: TextMM, Y: ClipMM, W: size.W - 2*TextMM, H: size.H - ClipMM - TextMM}
+}
+
 // side lays out one side on an empty face.
 func (m *maker) side(name string, fill func(r page.Rect)) (page.Face, error) {
 	face := page.Face{
 		Name: fmt.Sprintf("%s, screen %d, %s", m.loc.Name, m.screen.Number, name),
 		W:    m.size.W, H: m.size.H,
-		Safe: page.Rect{X: TextMM, Y: ClipMM, W: m.size.W - 2*TextMM, H: m.size.H - ClipMM - TextMM},
+		Safe: safeArea(m.size),
 	}
 	m.boxes, m.err = nil, nil
 	fill(face.Safe)
@@ -73,15 +67,6 @@ func (m *maker) side(name string, fill func(r page.Rect)) (page.Face, error) {
 		return face, fmt.Errorf("%s: %w", face.Name, m.err)
 	}
 	return face, nil
-}
-
-// fit places a line of text in r, shrunk to no less than the side's smallest type.
-func (m *maker) fit(name string, r page.Rect, s string, sizePT, smallestPT float64, face canvas.Face, a page.Align) {
-	if s == "" {
-		return
-	}
-	f := page.Fit(name, r, s, page.Style{Font: canvas.Font{Face: face, SizePT: sizePT}, Color: canvas.Black, Align: a}, smallestPT)
-	m.boxes = append(m.boxes, f.Boxes...)
 }
 
 // rule draws a line across r's top.

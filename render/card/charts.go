@@ -39,7 +39,7 @@ func stepsUp(x, step float64) float64 { return step * math.Ceil(x/step) }
 // chart is what both charts share: the curves, and the target as the band.
 func (m *maker) chart(curves []plan.Curve) figure.Chart {
 	ch := figure.Chart{
-		Y: figure.Axis{Title: m.say.T("card.y-film")}, SizePT: BackPT, Format: m.say.Number,
+		Y: figure.Axis{Title: m.say.T("card.y-film")}, SizePT: m.grid.notePT, Format: m.say.Number,
 		Band: &figure.Interval{Low: m.screen.TargetUM.Low, High: m.screen.TargetUM.High},
 	}
 	dash := 0

@@ -9,41 +9,38 @@ import (
 	"bladecard/render/page"
 )
 
-// front lays out the side that the operator reads: which screen, then blade, angle and strokes
-// side by side, then mesh and stencil.
+// front lays out the side that the operator reads: which screen, then blade, angle, strokes and
+// flash side by side, then mesh and stencil.
 func (m *maker) front(r page.Rect) {
-	const (
-		headMM = 12.0 // colour and screen number
-		lineMM = 6.0  // a row of the smallest type
-		gapMM  = 1.5
-	)
+	g := m.grid
+	head, row, gap := g.mm(12), g.mm(6), g.mm(1.5)
 	y := r.Y
-	m.head(page.Rect{X: r.X, Y: y, W: r.W, H: headMM})
-	y += headMM + gapMM
-	m.fit("job", page.Rect{X: r.X, Y: y, W: r.W, H: lineMM}, m.jobLine(), FrontPT, FrontPT, canvas.Regular, page.Left)
-	y += lineMM + gapMM/2
+	m.head(page.Rect{X: r.X, Y: y, W: r.W, H: head})
+	y += head + gap
+	m.line("job", page.Rect{X: r.X, Y: y, W: r.W, H: row}, m.jobLine(), canvas.Regular, page.Left)
+	y += row + gap/2
 	m.rule("under the head", r.X, y, r.W, 0)
-	y += gapMM / 2
-	foot := 2*lineMM + gapMM
+	y += gap / 2
+	foot := 2*row + gap
 	m.facts(page.Rect{X: r.X, Y: y, W: r.W, H: r.Bottom() - foot - y})
 	y = r.Bottom() - foot
-	m.rule("above the foot", r.X, y+gapMM/2, r.W, 0)
-	y += gapMM
-	m.fit("mesh", page.Rect{X: r.X, Y: y, W: r.W, H: lineMM}, m.meshLine(), FrontPT, FrontPT, canvas.Bold, page.Left)
-	y += lineMM
-	m.fit("stencil", page.Rect{X: r.X, Y: y, W: r.W, H: lineMM}, m.stencilLine(), FrontPT, FrontPT, canvas.Regular, page.Left)
+	m.rule("above the foot", r.X, y+gap/2, r.W, 0)
+	y += gap
+	m.line("mesh", page.Rect{X: r.X, Y: y, W: r.W, H: row}, m.meshLine(), canvas.Bold, page.Left)
+	y += row
+	m.line("stencil", page.Rect{X: r.X, Y: y, W: r.W, H: row}, m.stencilLine(), canvas.Regular, page.Left)
 }
 
 // head shows the colour and which screen this is.
 func (m *maker) head(r page.Rect) {
-	const numberMM = 40.0
+	which, gap := m.say.T("card.of", "n", fmt.Sprint(m.screen.Number), "of", fmt.Sprint(m.screen.Of)), m.grid.mm(3)
+	number := page.Width(which, canvas.Font{Face: canvas.Bold, SizePT: m.grid.factPT}) + 0.1
 	m.draw("swatch", page.Rect{X: r.X, Y: r.Y, W: r.H, H: r.H}, func(c canvas.Canvas) error {
 		return m.swatch().Draw(c, figure.Rect{W: r.H, H: r.H})
 	})
-	x := r.X + r.H + 3
-	m.fit("colour", page.Rect{X: x, Y: r.Y, W: r.Right() - numberMM - 2 - x, H: r.H}, m.color(), 28, FrontPT, canvas.Bold, page.Left)
-	m.fit("screen number", page.Rect{X: r.Right() - numberMM, Y: r.Y, W: numberMM, H: r.H},
-		m.say.T("card.of", "n", fmt.Sprint(m.screen.Number), "of", fmt.Sprint(m.screen.Of)), 28, FrontPT, canvas.Bold, page.Right)
+	x := r.X + r.H + gap
+	m.fact("colour", page.Rect{X: x, Y: r.Y, W: r.Right() - number - gap - x, H: r.H}, m.color(), page.Left)
+	m.fact("screen number", page.Rect{X: r.Right() - number, Y: r.Y, W: number, H: r.H}, which, page.Right)
 }
 
 // color is the colour of the ink in words, or its class where the job names no colour.
@@ -79,14 +76,15 @@ func (m *maker) stencilLine() string {
 		"gap", m.say.Gap(o.Low, o.High))
 }
 
-// facts shows blade, angle and strokes in three columns, each a big figure over its drawing.
+// facts shows blade, angle, and strokes with flash in three columns, each a big figure over its
+// drawing.
 func (m *maker) facts(r page.Rect) {
-	const gap = 3.0
-	bladeW, strokeW := 0.29*(r.W-2*gap), 0.25*(r.W-2*gap)
-	angleW := r.W - 2*gap - bladeW - strokeW
-	blade := page.Rect{X: r.X, Y: r.Y, W: bladeW, H: r.H}
-	angle := page.Rect{X: blade.Right() + gap, Y: r.Y, W: angleW, H: r.H}
-	strokes := page.Rect{X: angle.Right() + gap, Y: r.Y, W: strokeW, H: r.H}
+	const bladeMM, angleMM, gapMM = 41.5, 50.5, 2.0 // of the smallest card
+	gap := m.grid.mm(gapMM)
+	share := r.W / (safeArea(page.Card132).W)
+	blade := page.Rect{X: r.X, Y: r.Y, W: share * bladeMM, H: r.H}
+	angle := page.Rect{X: blade.Right() + gap, Y: r.Y, W: share * angleMM, H: r.H}
+	strokes := page.Rect{X: angle.Right() + gap, Y: r.Y, W: r.Right() - angle.Right() - gap, H: r.H}
 	m.rule("between blade and angle", blade.Right()+gap/2, r.Y+1, 0, r.H-2)
 	m.rule("between angle and strokes", angle.Right()+gap/2, r.Y+1, 0, r.H-2)
 	m.blade(blade)
@@ -94,27 +92,21 @@ func (m *maker) facts(r page.Rect) {
 	m.strokes(strokes)
 }
 
-// The rows of a column: the big figure, then a row of the smallest type, then the drawing.
-const (
-	bigMM  = 12.0
-	factMM = 6.0
-)
-
 // rows splits a column into the big figure, the fact under it, and the drawing.
-func rows(r page.Rect) (big, fact, drawing page.Rect) {
-	big = page.Rect{X: r.X, Y: r.Y, W: r.W, H: bigMM}
-	fact = page.Rect{X: r.X, Y: big.Bottom(), W: r.W, H: factMM}
-	drawing = page.Rect{X: r.X, Y: fact.Bottom() + 1, W: r.W, H: r.Bottom() - fact.Bottom() - 1}
+func (g grid) rows(r page.Rect) (big, fact, drawing page.Rect) {
+	big = page.Rect{X: r.X, Y: r.Y, W: r.W, H: g.mm(12)}
+	fact = page.Rect{X: r.X, Y: big.Bottom(), W: r.W, H: g.mm(6)}
+	drawing = page.Rect{X: r.X, Y: fact.Bottom() + g.mm(1), W: r.W, H: r.Bottom() - fact.Bottom() - g.mm(1)}
 	return big, fact, drawing
 }
 
 func (m *maker) blade(r page.Rect) {
-	big, fact, at := rows(r)
-	m.fit("blade", big, m.screen.Blade.Layup, 36, FrontPT, canvas.Bold, page.Center)
-	m.fit("blade length", fact, m.bladeWord(), FrontPT, FrontPT, canvas.Regular, page.Center)
+	big, fact, at := m.grid.rows(r)
+	m.fact("blade", big, m.screen.Blade.Layup, page.Center)
+	m.line("blade length", fact, m.bladeWord(), canvas.Regular, page.Center)
 	m.draw("blade section", at, func(c canvas.Canvas) error {
 		s := m.section()
-		s.HardnessPT = FrontPT
+		s.HardnessPT = m.grid.linePT
 		return s.Fit(c, figure.Rect{W: at.W, H: at.H}).Draw(c, figure.Rect{W: at.W, H: at.H})
 	})
 }
@@ -145,35 +137,48 @@ func hatch(shoreA float64) float64 { return math.Max(0, math.Min(1, (shoreA-50)/
 // that it shows.
 var edgeDrawn = map[string]float64{"new": 0, "used": 0.12, "worn": 0.3}
 
+// angle shows the set angle with the angle to the screen beside it; the range to hold below.
 func (m *maker) angle(r page.Rect) {
 	a := m.screen.AngleDeg
-	big, fact, at := rows(r)
+	big, fact, at := m.grid.rows(r)
+	set := m.say.Angle(a.Set)
 	left, right := big, big
-	left.W = 0.48 * big.W
-	right.X, right.W = left.Right()+2.5, big.W-left.W-2.5
-	m.fit("angle", left, m.say.Angle(a.Set), 36, FrontPT, canvas.Bold, page.Center)
-	m.fit("angle to the screen", right, m.say.T("card.to-screen", "angle", m.say.Angle(a.ToScreen)), FrontPT, FrontPT, canvas.Regular, page.Left)
-	m.fit("angle range", fact, m.say.T("card.hold", "range", m.say.AngleRange(a.Low, a.High)), FrontPT, FrontPT, canvas.Bold, page.Center)
+	left.X += m.grid.mm(1)
+	left.W = page.Width(set, canvas.Font{Face: canvas.Bold, SizePT: m.grid.factPT}) + 0.1
+	right.X = left.Right() + m.grid.mm(1.2)
+	right.W = big.Right() - right.X
+	m.fact("angle", left, set, page.Left)
+	m.line("angle to the screen", right, m.say.T("card.to-screen", "angle", m.say.Angle(a.ToScreen)), canvas.Regular, page.Left)
+	m.line("angle range", fact, m.say.T("card.hold", "range", m.say.AngleRange(a.Low, a.High)), canvas.Bold, page.Center)
 	m.draw("angle dial", at, func(c canvas.Canvas) error {
-		return figure.Dial{LowDeg: a.Low, SetDeg: a.Set, HighDeg: a.High, SizePT: FrontPT, Scale: m.say.Angle}.Draw(c, figure.Rect{W: at.W, H: at.H})
+		return figure.Dial{LowDeg: a.Low, SetDeg: a.Set, HighDeg: a.High, SizePT: m.grid.linePT, Scale: m.say.Angle}.Draw(c, figure.Rect{W: at.W, H: at.H})
 	})
 }
 
+// strokes shows how often to pull, with or without a flood, and whether a flash follows.
 func (m *maker) strokes(r page.Rect) {
 	n := m.screen.Strokes
-	word := m.say.Many("card.strokes", n)
-	digitMM := r.H - 3*factMM
-	m.fit("strokes", page.Rect{X: r.X, Y: r.Y, W: r.W, H: digitMM}, fmt.Sprint(n), 60, FrontPT, canvas.Bold, page.Center)
-	y := r.Y + digitMM
-	m.fit("strokes word", page.Rect{X: r.X, Y: y, W: r.W, H: factMM}, word, FrontPT, FrontPT, canvas.Bold, page.Center)
+	big, word, rest := m.grid.rows(r)
+	digit, arrows := big, big
+	digit.W = 0.4 * big.W
+	arrows.X, arrows.W = digit.Right(), big.Right()-digit.Right()
+	m.fact("strokes", digit, fmt.Sprint(n), page.Center)
+	m.draw("pulls", arrows, func(c canvas.Canvas) error {
+		return figure.Pulls{Strokes: n, Flood: m.screen.Flood}.Draw(c, figure.Rect{W: arrows.W, H: arrows.H})
+	})
+	m.line("strokes word", word, m.say.Many("card.strokes", n), canvas.Bold, page.Center)
 	flood := m.say.T("card.no-flood")
 	if m.screen.Flood {
 		flood = m.say.T("card.flood")
 	}
-	m.fit("flood", page.Rect{X: r.X, Y: y + factMM, W: r.W, H: factMM}, flood, FrontPT, FrontPT, canvas.Regular, page.Center)
-	face, word := canvas.Regular, m.say.T("card.no-flash")
-	if f := m.screen.Flash; f.Needed {
-		face, word = canvas.Bold, m.say.T("card.flash")
-	}
-	m.fit("flash", page.Rect{X: r.X, Y: y + 2*factMM, W: r.W, H: factMM}, word, FrontPT, FrontPT, face, page.Center)
+	m.line("flood", page.Rect{X: r.X, Y: word.Bottom(), W: r.W, H: word.H}, flood, canvas.Regular, page.Center)
+	at := page.Rect{X: r.X, Y: word.Bottom() + word.H + m.grid.mm(1), W: r.W}
+	at.H = rest.Bottom() - at.Y
+	m.draw("flash", at, func(c canvas.Canvas) error {
+		f := figure.Flash{Needed: m.screen.Flash.Needed, Word: m.say.T("card.no-flash"), SizePT: m.grid.linePT}
+		if f.Needed {
+			f.Word = m.say.T("card.flash")
+		}
+		return f.Draw(c, figure.Rect{W: at.W, H: at.H})
+	})
 }

@@ -52,6 +52,49 @@ func Fit(name string, r Rect, s string, st Style, smallestPT float64) Fitted {
 	return stack(name, r, lines, st, smallestPT, cut)
 }
 
+// FitSizes sets s into r at the first of the sizes, largest first, at which its whole words fill
+// no more rows than r is high; at the last size words are broken and the text is cut with an
+// ellipsis if they must. So a page keeps to its few sizes of type. The lines stand in the middle
+// of r's height.
+func FitSizes(name string, r Rect, s string, st Style, sizesPT ...float64) Fitted {
+	if s = squash(s); s == "" || len(sizesPT) == 0 {
+		return Fitted{SizePT: st.Font.SizePT, Bottom: r.Y}
+	}
+	var (
+		f     canvas.Font
+		rows  int
+		lines []string
+	)
+	for _, size := range sizesPT {
+		f = canvas.Font{Face: st.Font.Face, SizePT: size}
+		rows = max(1, int((r.H+0.001)/LineHeight(f)))
+		if lines = Wrap(s, f, r.W); len(lines) > rows || !wholeWords(s, f, r.W) {
+			continue
+		}
+		if len(lines) == 2 { // as even as they come
+			if a, b := halve(s, f); Width(a, f) <= r.W && Width(b, f) <= r.W {
+				lines = []string{a, b}
+			}
+		}
+		return stack(name, r, lines, st, size, false)
+	}
+	cut := len(lines) > rows
+	if cut {
+		lines = cutRows(lines, rows, f, r.W)
+	}
+	return stack(name, r, lines, st, f.SizePT, cut)
+}
+
+// wholeWords tells whether no word of s is wider than w.
+func wholeWords(s string, f canvas.Font, w float64) bool {
+	for _, word := range words(s) {
+		if Width(word, f) > w {
+			return false
+		}
+	}
+	return true
+}
+
 // Paragraph wraps s at st's size into rows from x, y downward, w wide. At most maxRows are
 // set (0: all); the last then ends in an ellipsis and Cut is true. A newline starts a new row.
 func Paragraph(name string, x, y, w float64, s string, st Style, maxRows int) Fitted {

@@ -139,3 +139,37 @@ func TestCut(t *testing.T) {
 		t.Errorf("got %q, %v, %v mm", s, cut, Width(s, small))
 	}
 }
+
+// TestFitSizes: the first size at which whole words fit, never one between; cut at the last.
+func TestFitSizes(t *testing.T) {
+	st := Style{Font: canvas.Font{Face: canvas.Bold}}
+	for _, c := range []struct {
+		name, in string
+		want     []string
+		size     float64
+		cut      bool
+	}{
+		{"large", "red base", []string{"red base"}, 26, false},
+		{"two lines of the small", "lantern amber over all", []string{"lantern amber", "over all"}, 14, false},
+		{"one line of the small", "lanternamber", []string{"lanternamber"}, 14, false},
+		{"cut", strings.Repeat("lantern ", 12), []string{"lantern lantern", "lantern lantern…"}, 14, true},
+		{"a word broken", strings.Repeat("lantern", 3), nil, 14, false},
+		{"nothing", " ", nil, 0, false},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			r := Rect{5, 5, 50, 12}
+			got := FitSizes("colour", r, c.in, st, 26, 14)
+			if c.want != nil && strings.Join(texts(got), "|") != strings.Join(c.want, "|") {
+				t.Errorf("%q, want %q", texts(got), c.want)
+			}
+			if got.SizePT != c.size || got.Cut != c.cut {
+				t.Errorf("%g pt, cut %v; want %g, %v", got.SizePT, got.Cut, c.size, c.cut)
+			}
+			for _, b := range got.Boxes {
+				if b.beyond(r) > slack || Width(b.Text, b.Font) > b.W+slack {
+					t.Errorf("%q leaves its place", b.Text)
+				}
+			}
+		})
+	}
+}

@@ -242,6 +242,16 @@ func (v *Voice) Mass(g float64) string {
 	return v.Number(g/1000, 2) + nbsp + "kg"
 }
 
+// Grams is what a scale shows for one print, in two figures; such scales read grams everywhere.
+func (v *Voice) Grams(g float64) string { return v.weighed(g) + nbsp + "g" }
+
+// GramRange is a span of Grams.
+func (v *Voice) GramRange(low, high float64) string { return v.weighed(low) + "–" + v.Grams(high) }
+
+func (v *Voice) weighed(g float64) string {
+	return v.Number(g, int(math.Max(0, 1-math.Floor(math.Log10(math.Max(g, 0.01))))))
+}
+
 // Volume is a volume of ink in litres, or in US quarts.
 func (v *Voice) Volume(ml float64) string {
 	if v.inch {
