@@ -113,7 +113,7 @@ type Shop struct {
 	Name        string       `toml:"name" doc:"shop name for the paper"`
 	Units       string       `toml:"units" one:"metric inch" doc:"units to print in"`
 	Paper       string       `toml:"paper" one:"a4 letter" doc:"sheet in the office printer"`
-	Language    string       `toml:"language" form:"language" doc:"language of the paper: en"`
+	Language    string       `toml:"language" form:"language" doc:"language of the paper, such as en or es"`
 	Logo        string       `toml:"logo" doc:"picture of the shop for its documents, PNG or JPEG, from the shop file's folder"`
 	Accent      string       `toml:"accent" form:"swatch" doc:"colour of the rules on the shop's documents, #rrggbb"`
 	Waste       float64      `toml:"waste" unit:"share" min:"0" max:"1" default:"10 %" doc:"ink lost to test prints and rags, of what is printed"`

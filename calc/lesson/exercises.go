@@ -213,6 +213,9 @@ func (m *maker) askSetup(x *Exercise) (bool, error) {
 	return false, nil
 }
 
+// mostChanges is how many changes an answer lists, the most worth trying.
+const mostChanges = 6
+
 // askTooThin: a print came out thin; which one change brings it back, by the planner's list.
 func (m *maker) askTooThin(x *Exercise) (bool, error) {
 	// The whole rack is asked, so that blades and meshes are among the changes.
@@ -222,7 +225,7 @@ func (m *maker) askTooThin(x *Exercise) (bool, error) {
 	}
 	at := p.Locations[0].Screens[0]
 	for _, c := range at.Corrections {
-		if c.DeltaUM > 0 && c.Clears {
+		if c.DeltaUM > 0 && c.Clears && len(x.Corrections) < mostChanges {
 			x.Corrections = append(x.Corrections, c)
 		}
 	}

@@ -14,6 +14,40 @@ func (c chooser) band(value float64, t trial) Band {
 	return Band{Low: value / (1 + rel), Value: value, High: value * (1 + rel)}
 }
 
+// What is not known of a difference between two setups, at one sigma of the logarithm. The first
+// two are derived from the published and tried constants' bands of differences, each taken as
+// even (width / sqrt 12): 15 to 45 deg +2 to +107 %, that is 0.02 to 0.73; 70 to 80 Shore A -2
+// to -9 % and 70 to 60 +2 to +13 %. The others are judgements (from memory): a cloth's
+// thickness from its geometry is known to 6 % (the fit to five published meshes); the shape of the
+// stencil's share and the edge radii are assumptions, so half of what they bring.
+const (
+	angleSpreadPer10Deg       = 0.068
+	hardnessSpreadPer10ShoreA = 0.025
+	meshSpread                = 0.06
+	halfOfIt                  = 0.5
+)
+
+// differenceSpread is one sigma of what is not known of the change from setup a on bench x to
+// setup b on bench y, on the logarithm.
+func differenceSpread(a, b trial, x, y bench) float64 {
+	sum := square(angleSpreadPer10Deg*(b.angleDeg-a.angleDeg)/10) +
+		square(hardnessSpreadPer10ShoreA*(b.stock.Hardness[0]-a.stock.Hardness[0])/10)
+	effect := math.Abs(math.Log(b.curedUM / a.curedUM))
+	if a.strokes != b.strokes {
+		sum += square(math.Max(strokeDoubt(a.strokes), strokeDoubt(b.strokes)))
+	}
+	switch {
+	case x.meshName != y.meshName:
+		sum += 2 * square(meshSpread)
+	case x.eomUM != y.eomUM:
+		sum += square(halfOfIt * effect)
+	}
+	if a.stock.Edge != b.stock.Edge {
+		sum += square(halfOfIt * effect)
+	}
+	return math.Sqrt(sum)
+}
+
 // strokeDoubt is what is not known of the film that further wet strokes add, as a relative part
 // at one sigma: the share that the next stroke adds may be anything from 0 to 0.8 (from memory;
 // no measurement is published), taken as even over that interval.

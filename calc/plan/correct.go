@@ -2,85 +2,164 @@ package plan
 
 import (
 	"math"
+	"slices"
+	"sort"
 	"strconv"
+
+	"bladecard/calc/mesh"
 )
 
+// change is one thing done otherwise than in the chosen setup.
+type change struct {
+	kind, to string
+	chooser  chooser
+	setup    setup
+	cost     float64
+	screen   bool // takes a new screen
+}
+
 // corrections computes the single changes that this shop can make to the chosen setup, each
-// with its effect on the cured film: what can be done at the press first (angle, strokes), then
-// another blade, then another screen. A change that folds the blade over or makes it float is
-// none.
+// with its effect on the cured film, ranked. A change that folds the blade over or makes it
+// float is none.
 func (c chooser) corrections(t trial, others []bench) ([]Correction, error) {
-	var out []Correction
-	add := func(ch chooser, kind, to string, s setup) error {
-		n, err := ch.judge(s)
-		if err != nil || n.fault != "" {
-			return err
+	out := []Correction{}
+	for _, ch := range c.changes(t, others) {
+		n, err := ch.chooser.judge(ch.setup)
+		if err != nil {
+			return nil, err
 		}
-		out = append(out, Correction{
-			Kind: kind, To: to,
-			DeltaUM: n.curedUM - t.curedUM, DeltaPercent: 100 * (n.curedUM/t.curedUM - 1),
-			KeepsCut: n.miss.cut == 0, Clears: n.clears, Seen: math.Abs(n.curedUM/t.curedUM-1) >= filmSeenShare,
-		})
-		return nil
-	}
-	for _, by := range []float64{-handStepDeg, handStepDeg} {
-		next := t.setup
-		next.angleDeg += by
-		if next.angleDeg < 0 || next.angleDeg > angleMostDeg {
+		if n.fault != "" {
 			continue
 		}
-		if err := add(c, "angle", number(next.angleDeg), next); err != nil {
-			return nil, err
+		out = append(out, c.correction(t, n, ch))
+	}
+	rank(out)
+	return out, nil
+}
+
+// correction is what a change brings.
+func (c chooser) correction(t, n trial, ch change) Correction {
+	ratio := n.curedUM / t.curedUM
+	sd := differenceSpread(t, n, c.bench, ch.chooser.bench)
+	if ch.kind != "blade" { // its sign is sure, only its size is not
+		sd = math.Min(sd, math.Abs(math.Log(ratio)))
+	}
+	out := Correction{
+		Kind: ch.kind, To: ch.to, CuredUM: n.curedUM,
+		DeltaUM: n.curedUM - t.curedUM, DeltaPercent: 100 * (ratio - 1),
+		DeltaBandUM: Interval{Low: t.curedUM * (ratio*math.Exp(-sd) - 1), High: t.curedUM * (ratio*math.Exp(sd) - 1)},
+		KeepsCut:    n.miss.cut == 0, Clears: n.clears, Seen: math.Abs(ratio-1) >= filmSeenShare,
+		Disturbs: []string{}, Cost: ch.cost,
+	}
+	if n.miss.cut > t.miss.cut {
+		out.disturb("detail", costLosesDetail)
+	}
+	if !n.clears {
+		out.disturb("clearing", costLeavesInk)
+	}
+	if ch.screen {
+		out.Disturbs = append(out.Disturbs, "screen") // its cost is the change's own
+	}
+	return out
+}
+
+func (c *Correction) disturb(what string, cost float64) {
+	c.Disturbs = append(c.Disturbs, what)
+	c.Cost += cost
+}
+
+// rank sorts corrections by effect against cost, the most worth trying first.
+func rank(list []Correction) {
+	worth := func(c Correction) float64 { return math.Abs(math.Log1p(c.DeltaPercent/100)) / c.Cost }
+	sort.SliceStable(list, func(i, j int) bool { return worth(list[i]) > worth(list[j]) })
+}
+
+// flashFeels marks the corrections of a flashed screen whose film takes a longer flash.
+func flashFeels(sc *Screen) {
+	if !sc.Flash.Needed {
+		return
+	}
+	for i := range sc.Corrections {
+		if c := &sc.Corrections[i]; c.DeltaPercent >= 100*flashFeelsShare {
+			c.disturb("flash", costLongerFlash)
+		}
+	}
+	rank(sc.Corrections)
+}
+
+// changes are all single changes: angle, strokes, every other blade of the rack that reaches,
+// a sharp edge, the stencil, the next meshes.
+func (c chooser) changes(t trial, others []bench) []change {
+	var out []change
+	at := func(kind, to string, cost float64, alter func(*setup)) {
+		s := t.setup
+		alter(&s)
+		out = append(out, change{kind: kind, to: to, chooser: c, setup: s, cost: cost})
+	}
+	for _, by := range []float64{-2, -1, 1, 2} {
+		if a := t.angleDeg + by*handStepDeg; a >= 0 && a <= angleMostDeg {
+			at("angle", number(a), c.moveCost(t.angleDeg, a), func(s *setup) { s.angleDeg = a })
 		}
 	}
 	for _, by := range []int{-1, 1} {
-		next := t.setup
-		next.strokes += by
-		if next.strokes < 1 || next.strokes > strokesMost {
-			continue
-		}
-		if err := add(c, "strokes", strconv.Itoa(next.strokes), next); err != nil {
-			return nil, err
+		if n := t.strokes + by; n >= 1 && n <= strokesMost {
+			at("strokes", strconv.Itoa(n), costStroke, func(s *setup) { s.strokes = n })
 		}
 	}
-	for _, s := range c.neighbours(t.stock) {
-		next := t.setup
-		next.stock = s
-		if err := add(c, "blade", bladeName(s), next); err != nil {
-			return nil, err
-		}
+	for _, o := range c.otherBlades(t.stock) {
+		steps := math.Max(1, math.Abs(float64(o.rank-t.stock.rank)))
+		at("blade", bladeName(o), costBladeStep*steps, func(s *setup) { s.stock = o })
+	}
+	if t.stock.Edge != "new" {
+		at("edge", "new", costSharpen, func(s *setup) { s.stock.Edge, s.stock.known = "new", nil })
+	}
+	for _, eom := range eomNext(c.bench.eomUM) {
+		other := c
+		other.bench.eomUM = eom
+		out = append(out, change{kind: "eom", to: number(eom), chooser: other, setup: t.setup, cost: costNewStencil, screen: true})
 	}
 	for _, b := range others {
 		other := c
 		other.bench = b
-		if err := add(other, "mesh", b.meshName, t.setup); err != nil {
-			return nil, err
-		}
+		out = append(out, change{kind: "mesh", to: b.meshName, chooser: other, setup: t.setup, cost: costNewMesh, screen: true})
 	}
-	return out, nil
+	return out
 }
 
-// neighbours are the next softer and the next harder blade of the rack.
-func (c chooser) neighbours(s stock) []stock {
-	var softer, harder *stock
-	for i := range c.rack.stocks {
-		o := &c.rack.stocks[i]
-		if _, fits := o.lengthMM(c.bench.imageMM); !fits {
-			continue
-		}
-		if o.rank < s.rank {
-			softer = o // the rack is in order: the last one is the nearest
-		}
-		if o.rank > s.rank && harder == nil {
-			harder = o
+// moveCost is what moving the angle weighs: upright of the workhorse's angle more than leaning.
+func (c chooser) moveCost(from, to float64) float64 {
+	cost := costAngle5Deg * math.Abs(to-from) / 5
+	if to < from && to < workhorseAngleDeg {
+		cost += (costAngleBelow5 - costAngle5Deg) * (math.Min(from, workhorseAngleDeg) - to) / 5
+	}
+	return cost
+}
+
+// eomNext are a coat or a film less and more, in whole um as a job file would state them.
+func eomNext(um float64) []float64 {
+	step := mesh.CoatUM
+	if um > mesh.MostCoatedUM {
+		step = filmStepUM
+	}
+	var out []float64
+	for _, next := range []float64{math.Round(um - step), math.Round(um + step)} {
+		if next >= step {
+			out = append(out, next)
 		}
 	}
+	return out
+}
+
+// otherBlades are the blades of the rack beside s that reach over the image, softest first, one
+// of each name.
+func (c chooser) otherBlades(s stock) []stock {
 	var out []stock
-	if softer != nil {
-		out = append(out, *softer)
-	}
-	if harder != nil {
-		out = append(out, *harder)
+	seen := []string{bladeName(s)}
+	for _, o := range c.rack.stocks {
+		if _, fits := o.lengthMM(c.bench.imageMM); fits && !slices.Contains(seen, bladeName(o)) {
+			seen = append(seen, bladeName(o))
+			out = append(out, o)
+		}
 	}
 	return out
 }

@@ -2,7 +2,10 @@ package plan_test
 
 import (
 	"encoding/json"
+	"maps"
 	"math"
+	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -146,32 +149,84 @@ func TestMendsMend(t *testing.T) {
 
 func jsonNumber(x float64) string { b, _ := json.Marshal(x); return string(b) }
 
-// TestCorrectionsComeTrue: a correction put into the job file gives the film that it promised.
+// TestCorrectionsComeTrue: a correction put into the job file (a sharp edge: into the shop file)
+// gives the film that it promised.
 func TestCorrectionsComeTrue(t *testing.T) {
-	const base = "ink = \"plastisol\"\neom = \"12 um\"\n"
-	s := screenOf(t, one("", base+"mesh = \"156-64\""))
-	fixed := map[string]string{"blade": "blade = \"70\"\n", "angle": "angle = 15\n", "strokes": "strokes = 1\n", "mesh": "mesh = \"156-64\"\n"}
-	for _, c := range s.Corrections {
-		changed := base
-		for k, line := range fixed {
-			if k == c.Kind {
-				if k == "angle" || k == "strokes" {
-					line = k + " = " + c.To + "\n"
-				} else {
-					line = k + " = \"" + c.To + "\"\n"
-				}
-			}
-			changed += line
+	const rack = "[[blade]]\nlayup=\"60\"\n[[blade]]\nlayup=\"70\"\nedge=\"used\"\n[[blade]]\nlayup=\"70/90/70\"\n[[blade]]\nlayup=\"80\"\n" +
+		"[[mesh]]\nmesh=\"110-80\"\n[[mesh]]\nmesh=\"156-64\"\n[[mesh]]\nmesh=\"230-48\"\n"
+	keys := map[string]string{"blade": `blade = "70"`, "angle": "angle = 20", "strokes": "strokes = 2", "mesh": `mesh = "156-64"`, "eom": `eom = "12 um"`}
+	plan := func(keys map[string]string, rack string) plan.Screen {
+		src := "ink = \"plastisol\"\n"
+		for _, k := range []string{"blade", "angle", "strokes", "mesh", "eom"} {
+			src += keys[k] + "\n"
 		}
-		got := screenOf(t, one("", changed))
-		if want := s.CuredUM.Value + c.DeltaUM; math.Abs(got.CuredUM.Value-want) > 1e-9*want {
-			t.Errorf("%s %s promises %g um, the job then gives %g um", c.Kind, c.To, want, got.CuredUM.Value)
-		}
+		return screenIn(t, one("", src), rack)
 	}
-	if len(s.Corrections) < 7 {
-		t.Errorf("%d corrections: %+v; angle and blade both ways, a stroke, and mesh both ways are there", len(s.Corrections), s.Corrections)
+	s := plan(keys, rack)
+	kinds := map[string]int{}
+	for i, c := range s.Corrections {
+		changed, with := maps.Clone(keys), rack
+		switch c.Kind {
+		case "angle", "strokes":
+			changed[c.Kind] = c.Kind + " = " + c.To
+		case "eom":
+			changed[c.Kind] = `eom = "` + c.To + ` um"`
+		case "edge":
+			with = strings.Replace(rack, "used", c.To, 1)
+		default:
+			changed[c.Kind] = c.Kind + ` = "` + c.To + `"`
+		}
+		got := plan(changed, with).CuredUM.Value
+		if math.Abs(got-c.CuredUM) > 1e-12*got || math.Abs(s.CuredUM.Value+c.DeltaUM-got) > 1e-9*got {
+			t.Errorf("%s %s promises %g um (%+g), the job then gives %g um", c.Kind, c.To, c.CuredUM, c.DeltaUM, got)
+		}
+		if !(c.DeltaBandUM.Low <= c.DeltaUM && c.DeltaUM <= c.DeltaBandUM.High && c.Cost > 0) {
+			t.Errorf("%s %s: %g um in the band %v, cost %g", c.Kind, c.To, c.DeltaUM, c.DeltaBandUM, c.Cost)
+		}
+		if i > 0 {
+			worth := func(c planCorrection) float64 { return math.Abs(math.Log1p(c.DeltaPercent/100)) / c.Cost }
+			if worth(c) > worth(s.Corrections[i-1])*(1+1e-12) {
+				t.Errorf("%s %s stands behind %s, which is worth less", c.Kind, c.To, s.Corrections[i-1].Kind)
+			}
+		}
+		kinds[c.Kind]++
+	}
+	want := map[string]int{"angle": 4, "strokes": 2, "blade": 3, "edge": 1, "eom": 2, "mesh": 2}
+	if !maps.Equal(kinds, want) {
+		t.Errorf("corrections %v; %v are to be had", kinds, want)
 	}
 }
+
+type planCorrection = plan.Correction
+
+// TestDisturbed: what a change disturbs beside the film is said.
+func TestDisturbed(t *testing.T) {
+	src := "title = \"t\"\n[[location]]\nname = \"front\"\n" +
+		"[[location.screen]]\nuse = \"underbase\"\nmesh = \"156-64\"\nblade = \"70\"\nangle = 20\nstrokes = 1\nfinest = \"0.5 mm\"\n[[location.screen]]\n"
+	s := screenOf(t, src)
+	says := func(kind, to, what string, want bool) {
+		t.Helper()
+		for _, c := range s.Corrections {
+			if c.Kind == kind && c.To == to {
+				if got := slices.Contains(c.Disturbs, what); got != want {
+					t.Errorf("%s %s disturbs %v; %s is %v", kind, to, c.Disturbs, what, want)
+				}
+				return
+			}
+		}
+		t.Errorf("no correction %s %s", kind, to)
+	}
+	if !s.Flash.Needed {
+		t.Fatal("the base is not flashed")
+	}
+	says("strokes", "2", "flash", true)
+	says("angle", "15", "flash", false)
+	says("angle", "30", "detail", true)
+	says("angle", "15", "detail", false)
+	says("eom", number(math.Round(s.Stencil.EOMUM+5)), "screen", true)
+}
+
+func number(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 
 // TestAnyJob: whatever valid job comes, the Plan is finite, ordered and true to its own figures,
 // or there is an error that says why.

@@ -49,6 +49,7 @@ func (m maker) heat(loc *Location) *job.Error {
 			sc.Warnings = append(sc.Warnings, w)
 		}
 		sc.Cautions = at.cautions(*sc)
+		flashFeels(sc)
 	}
 	return nil
 }

@@ -14,13 +14,27 @@ func screenOf(t *testing.T, src string) plan.Screen {
 	return planOf(t, src).Locations[0].Screens[0]
 }
 
+// screenIn is screenOf on a shop of its own.
+func screenIn(t *testing.T, src, shop string) plan.Screen {
+	t.Helper()
+	sh, errs := job.DecodeShop("shop.toml", []byte(shop))
+	if errs != nil {
+		t.Fatal(errs)
+	}
+	return planOn(t, src, sh).Locations[0].Screens[0]
+}
+
 func planOf(t *testing.T, src string) *plan.Plan {
+	t.Helper()
+	return planOn(t, src, job.BuiltInShop())
+}
+
+func planOn(t *testing.T, src string, shop *job.Shop) *plan.Plan {
 	t.Helper()
 	j, errs := job.DecodeJob("job.toml", []byte(src))
 	if errs != nil {
 		t.Fatal(errs)
 	}
-	shop := job.BuiltInShop()
 	if errs := job.Resolve(j, shop); errs != nil {
 		t.Fatal(errs)
 	}

@@ -60,6 +60,25 @@ const (
 	missMoveUnit = 0.05 // 5 % of movement above what is borne
 )
 
+// What a correction weighs, in steps of a blade swap (common practice): angle and strokes are
+// changed at the press, an edge is cut in minutes, an emulsion or a mesh takes a new screen.
+const (
+	costSharpen     = 1.0
+	costNewStencil  = 4.0
+	costNewMesh     = 5.0
+	costLosesDetail = 4.0
+	costLeavesInk   = 8.0
+	costLongerFlash = 1.0
+)
+
+// flashFeelsShare is the growth of a flashed film from which its flash must be set anew
+// (common practice: its time is affine in the thickness).
+const flashFeelsShare = 0.10
+
+// filmStepUM is the step of a stencil of capillary film, as coatUM is of emulsion (from memory:
+// what the thicknesses on the market differ by).
+const filmStepUM = 50.0
+
 // filmSeenShare is the difference of film below which two blades are alike: the trade's
 // tolerance of hardness moves the film by more (common practice, from Elliot's 5 Shore A).
 const filmSeenShare = 0.02

@@ -205,13 +205,7 @@ func (m *maker) corrections(key string, sign float64, n int) []line {
 	}
 	var out []line
 	for i, c := range fit[:max(0, min(n, len(fit)))] {
-		text := m.say.T("card.correction", "change", c.Change, "delta", m.say.Signed(c.DeltaUM), "percent", m.say.SignedPercent(c.DeltaPercent))
-		switch {
-		case !c.Clears:
-			text += m.say.T("card.leaves-ink")
-		case !c.KeepsCut:
-			text += m.say.T("card.loses-cut")
-		}
+		text := m.say.T("card.correction", "change", c.Change, "effect", m.say.Effect(c)) + m.say.Disturbs(c, "screen") // a mesh and an EOM say so
 		out = append(out, line{name: fmt.Sprintf("%s %d", key, i+1), text: text})
 	}
 	return out

@@ -58,10 +58,7 @@ func (m *maker) answers() {
 func (m *maker) changes(e lesson.Exercise) string {
 	var list []string
 	for _, c := range e.Corrections {
-		s := m.say.T("handout.answers.change", "change", m.say.Change(c), "delta", m.say.Signed(c.DeltaUM), "percent", m.say.SignedPercent(c.DeltaPercent))
-		if !c.KeepsCut {
-			s += m.say.T("card.loses-cut")
-		}
+		s := m.say.T("handout.answers.change", "change", m.say.Change(c), "effect", m.say.Effect(c)) + m.say.Disturbs(c)
 		list = append(list, s)
 	}
 	return strings.Join(list, "; ")

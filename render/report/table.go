@@ -157,7 +157,7 @@ func (t *table) screen(s plan.Screen) {
 	}
 	lost = LostBlades(s.Lost, v)
 	for _, c := range s.Corrections {
-		change = append(change, c.Change+" "+v.Signed(c.DeltaUM)+" ("+v.SignedPercent(c.DeltaPercent)+")")
+		change = append(change, c.Change+" "+v.Effect(c)+v.Disturbs(c))
 	}
 	if s.MeetsAll {
 		path = append(path, v.T("short.none"))
@@ -167,7 +167,7 @@ func (t *table) screen(s plan.Screen) {
 		t.line("    ", v.T("show.lost", "list", strings.Join(lost, "; ")))
 	}
 	if change != nil {
-		t.line("    ", v.T("show.change", "list", strings.Join(change, ", ")))
+		t.line("    ", v.T("show.change", "list", strings.Join(change, "; ")))
 	}
 	for _, w := range s.Warnings {
 		t.line("    ", v.T("show.warning", "text", w.Text))

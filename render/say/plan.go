@@ -1,6 +1,7 @@
 package say
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -35,6 +36,25 @@ func (v *Voice) Change(c plan.Correction) string {
 		return v.Many("change.strokes", n)
 	}
 	return v.T("change."+c.Kind, "to", v.Decimal(c.To))
+}
+
+// Effect is what a correction does to the film, "+9.7 µm (+22 ± 8 %)".
+func (v *Voice) Effect(c plan.Correction) string {
+	film := c.CuredUM - c.DeltaUM
+	half := 100 * (c.DeltaBandUM.High - c.DeltaBandUM.Low) / 2 / film
+	return v.Signed(c.DeltaUM) + " (" + strings.TrimSuffix(v.SignedPercent(c.DeltaPercent), nbsp+"%") + nbsp + "±" + nbsp + strings.TrimLeft(v.SignedPercent(half), "+") + ")"
+}
+
+// Disturbs is what else a correction touches, in words: ", loses fine detail"; empty if nothing.
+// The codes in but are left out.
+func (v *Voice) Disturbs(c plan.Correction, but ...string) string {
+	out := ""
+	for _, d := range c.Disturbs {
+		if !slices.Contains(but, d) {
+			out += ", " + v.T("disturbs."+d)
+		}
+	}
+	return out
 }
 
 // Decimal writes a number that stands as text with the decimal sign of the language; a name
