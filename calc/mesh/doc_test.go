@@ -16,7 +16,7 @@ import (
 // formulaPackages are the packages of calc whose exported functions must tell their range and
 // source; otherPackages read, choose and convert, and hold no formula of their own.
 var (
-	formulaPackages = []string{"mesh", "blade", "film", "halftone", "tension", "ink", "cure", "press", "placement"}
+	formulaPackages = []string{"mesh", "blade", "film", "halftone", "tension", "ink", "cure", "press", "placement", "fit"}
 	otherPackages   = []string{"job", "plan", "unit", "internal", "lesson"}
 )
 

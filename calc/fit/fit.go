@@ -1,0 +1,324 @@
+package fit
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+	"sort"
+)
+
+// Least is the fewest prints that a fit is made from.
+const Least = 3
+
+// Estimate is a term with its standard error.
+type Estimate struct {
+	Value, Error float64
+	Told         bool // the prints narrowed it: the error is below four fifths of the prior
+}
+
+// MeshFactor is the whole factor of one mesh, shop's and its own, at the mean angle and hardness.
+type MeshFactor struct {
+	Name   string
+	Count  int
+	Factor float64 // measured / predicted
+	Error  float64 // relative standard error, at the prints' mean of all terms
+}
+
+// Outlier is a print that does not agree with the others; it is left out of the terms.
+type Outlier struct {
+	Print
+	FittedUM float64 // what the others lead to expect
+	Index    int     // among the prints given
+}
+
+// Result is what the prints say.
+type Result struct {
+	Count      int     // prints that the terms stand on
+	MeanDeg    float64 // mean angle of the prints
+	MeanShoreA float64 // mean hardness of their edges
+	MeanSlope  float64 // mean of what a change of the next stroke's share does to ln(film)
+
+	Shop       Estimate // factor for a mesh not among them; Error is relative and holds what meshes differ by
+	Angle      Estimate // relative, per 10 deg of lean
+	Hardness   Estimate // relative, per 10 Shore A
+	NextStroke Estimate // share that a further wet stroke adds
+	Meshes     []MeshFactor
+	Blades     []string
+
+	Scatter  float64 // of one measurement, standard deviation of ln(film)
+	Freedom  float64 // degrees of freedom behind Scatter
+	LeaveOut float64 // root mean square of ln(film) when each print is predicted from the others
+	Outliers []Outlier
+	FittedUM []float64 // of every print given, in order
+
+	sol   solution
+	index map[string]int // mesh to column
+	prior Priors
+}
+
+// ErrFew is returned for fewer than Least prints.
+var ErrFew = fmt.Errorf("fit: at least %d measured prints are needed", Least)
+
+// ErrDisagree is returned when more than a quarter of the prints do not agree with the others.
+var ErrDisagree = errors.New("fit: more than a quarter of the measured prints disagree with the others")
+
+// Shop fits the terms to the measured prints of one shop. Prints that stand out by more than four
+// times the scatter of the others (six prints or more) are named and left out.
+//
+// Range: Least to 1 000 000 prints, films of 0.01 to 100 000 um; an error outside (ErrFew,
+// ErrDisagree). Kind: textbook; penalised (ridge) least squares after Hoerl and Kennard 1970,
+// first weights after Huber 1964, scale from the median absolute deviation.
+func Shop(prints []Print, pr Priors) (Result, error) {
+	if len(prints) < Least {
+		return Result{}, ErrFew
+	}
+	for _, p := range prints {
+		if err := p.check(); err != nil {
+			return Result{}, err
+		}
+	}
+	f := newFitter(prints, pr)
+	if err := f.robust(); err != nil {
+		return Result{}, err
+	}
+	out := f.standOut()
+	if 4*len(out) > len(prints) {
+		return Result{}, ErrDisagree
+	}
+	for i := range f.rows {
+		f.rows[i].w = 1
+	}
+	for _, i := range out {
+		f.rows[i].w = 0
+	}
+	if err := f.settle(false); err != nil {
+		return Result{}, err
+	}
+	return f.result(out)
+}
+
+// fitter holds the equations of a fit.
+type fitter struct {
+	prints []Print
+	rows   []entry
+	prior  Priors
+	priors []float64
+	meshes []string
+	index  map[string]int
+	deg    float64 // mean angle
+	slope  float64 // mean slope of the strokes' term
+	shoreA float64
+	q      float64 // where the strokes' term is taken as straight
+	sigma  float64
+	free   float64
+	sol    solution
+}
+
+func newFitter(prints []Print, pr Priors) *fitter {
+	f := &fitter{prints: prints, prior: pr, index: map[string]int{}, q: NextStroke, sigma: pr.Scatter}
+	for _, p := range prints {
+		f.deg += p.AngleDeg / float64(len(prints))
+		f.shoreA += p.HardnessShoreA / float64(len(prints))
+		if _, known := f.index[p.Mesh]; !known {
+			f.index[p.Mesh] = columns + len(f.meshes)
+			f.meshes = append(f.meshes, p.Mesh)
+		}
+	}
+	f.priors = []float64{colShop: pr.Shop, colAngle: pr.Angle, colHardness: pr.Hardness, colStroke: pr.NextStroke}
+	for range f.meshes {
+		f.priors = append(f.priors, pr.Mesh)
+	}
+	f.rows = make([]entry, len(prints))
+	for i := range f.rows {
+		f.rows[i].w = 1
+	}
+	return f
+}
+
+// straighten writes the equations with the strokes' term straight at q.
+func (f *fitter) straighten() error {
+	sum := 0.0
+	for i, p := range f.prints {
+		value, slope, err := strokes(p.Strokes, f.q)
+		if err != nil {
+			return err
+		}
+		r := &f.rows[i]
+		r.col = [columns + 1]int{colShop, colAngle, colHardness, colStroke, f.index[p.Mesh]}
+		r.x = [columns + 1]float64{1, (p.AngleDeg - f.deg) / 10, (p.HardnessShoreA - f.shoreA) / 10, slope, 1}
+		r.y = p.ratio() - value + slope*(f.q-NextStroke)
+		sum += slope / float64(len(f.prints))
+	}
+	f.slope = sum
+	return nil
+}
+
+// step solves for the terms at the present weights, scatter and q.
+func (f *fitter) step() error {
+	if err := f.straighten(); err != nil {
+		return err
+	}
+	sol, err := solve(f.rows, f.priors, f.sigma*f.sigma)
+	if err != nil {
+		return err
+	}
+	f.sol = sol
+	f.q = math.Max(0, math.Min(mostShare, NextStroke+sol.term[colStroke]))
+	return nil
+}
+
+// robust settles the terms with weights that hold large residuals back (Huber's).
+func (f *fitter) robust() error { return f.settle(true) }
+
+// settle repeats the step until neither terms nor scatter move.
+func (f *fitter) settle(robust bool) error {
+	const most, still = 200, 1e-12
+	for range most {
+		before := append([]float64{f.sigma}, f.sol.term...)
+		if err := f.step(); err != nil {
+			return err
+		}
+		if robust {
+			f.reweigh()
+		} else {
+			f.rescale()
+		}
+		moved := math.Abs(f.sigma - before[0])
+		for i, b := range f.sol.term {
+			if i+1 < len(before) {
+				moved = math.Max(moved, math.Abs(b-before[i+1]))
+			} else {
+				moved = 1
+			}
+		}
+		if moved < still {
+			return nil
+		}
+	}
+	return nil // the last digits only
+}
+
+func (f *fitter) residual(i int) float64 { return f.rows[i].y - f.sol.of(f.rows[i]) }
+
+// leastScatter is what no shop's measurements get below: a comb or a gauge has steps.
+const leastScatter = 0.01
+
+// reweigh takes the scatter from the median of the residuals and weighs those beyond 1.345 of it
+// down.
+func (f *fitter) reweigh() {
+	abs := make([]float64, len(f.rows))
+	for i := range f.rows {
+		abs[i] = math.Abs(f.residual(i))
+	}
+	sorted := append([]float64(nil), abs...)
+	sort.Float64s(sorted)
+	mad := sorted[len(sorted)/2]
+	// What is expected counts for a few residuals more.
+	n, n0 := float64(len(abs)), f.prior.ScatterWeight
+	f.sigma = math.Max(leastScatter, math.Sqrt((n*square(1.4826*mad)+n0*square(f.prior.Scatter))/(n+n0)))
+	for i, a := range abs {
+		f.rows[i].w = 1
+		if limit := 1.345 * f.sigma; a > limit {
+			f.rows[i].w = limit / a
+		}
+	}
+}
+
+// rescale takes the scatter from the residuals and the degrees of freedom that the terms leave.
+func (f *fitter) rescale() {
+	sum, used, n := 0.0, 0.0, 0.0
+	for i, r := range f.rows {
+		if r.w == 0 {
+			continue
+		}
+		sum += square(f.residual(i))
+		used += f.sol.spread(r)
+		n++
+	}
+	f.free = f.prior.ScatterWeight + n - used
+	if f.free <= 0 { // as many terms as prints, and nothing expected
+		f.free, f.sigma = 0, math.Max(leastScatter, f.prior.Scatter)
+		return
+	}
+	f.sigma = math.Max(leastScatter, math.Sqrt((f.prior.ScatterWeight*square(f.prior.Scatter)+sum)/f.free))
+}
+
+// What makes an outlier: at least leastToJudge prints, and a residual of more than standOutTimes
+// the scatter, of which its own pull on the terms is taken off.
+const (
+	leastToJudge  = 6
+	standOutTimes = 4.0
+)
+
+// standOut lists the prints that do not agree with the others.
+func (f *fitter) standOut() []int {
+	if len(f.rows) < leastToJudge {
+		return nil
+	}
+	var out []int
+	for i, r := range f.rows {
+		left := math.Max(0.05, 1-r.w*f.sol.spread(r))
+		if math.Abs(f.residual(i)) > standOutTimes*f.sigma*math.Sqrt(left) && math.Abs(f.residual(i))/left > standOutTimes*f.sigma {
+			out = append(out, i)
+		}
+	}
+	return out
+}
+
+// result writes the terms down.
+func (f *fitter) result(out []int) (Result, error) {
+	r := Result{
+		Count: len(f.prints) - len(out), MeanDeg: f.deg, MeanShoreA: f.shoreA, MeanSlope: f.slope,
+		Scatter: f.sigma, Freedom: f.free, sol: f.sol, index: f.index, prior: f.prior,
+	}
+	err := func(c int) float64 { return f.sigma * math.Sqrt(f.sol.cov[c][c]) }
+	told := func(e, prior float64) bool { return e < 0.8*prior }
+	// Errors of a factor are those at the mean of all terms, where they are least and go with no
+	// other; its value is that of one stroke.
+	mean := func(c int) entry {
+		e := entry{col: [columns + 1]int{colShop, 0, 0, colStroke, c}, x: [columns + 1]float64{1, 0, 0, f.slope, 1}}
+		if c == colShop {
+			e.x[columns] = 0
+		}
+		return e
+	}
+	shop := f.sigma * math.Sqrt(f.sol.spread(mean(colShop)))
+	r.Shop = Estimate{Value: math.Exp(f.sol.term[colShop]), Error: math.Hypot(shop, f.prior.Mesh), Told: told(shop, f.prior.Shop)}
+	r.Angle = Estimate{f.sol.term[colAngle], err(colAngle), told(err(colAngle), f.prior.Angle)}
+	r.Hardness = Estimate{f.sol.term[colHardness], err(colHardness), told(err(colHardness), f.prior.Hardness)}
+	r.NextStroke = Estimate{f.q, err(colStroke), told(err(colStroke), f.prior.NextStroke)}
+	for i, name := range f.meshes {
+		m := MeshFactor{
+			Name: name, Factor: math.Exp(f.sol.term[colShop] + f.sol.term[columns+i]),
+			Error: f.sigma * math.Sqrt(f.sol.spread(mean(columns+i))),
+		}
+		for j, p := range f.prints {
+			if p.Mesh == name && f.rows[j].w > 0 {
+				m.Count++
+			}
+		}
+		if m.Count > 0 {
+			r.Meshes = append(r.Meshes, m)
+		}
+	}
+	r.FittedUM = make([]float64, len(f.prints))
+	sum := 0.0
+	for i, p := range f.prints {
+		left := f.residual(i)
+		r.FittedUM[i] = p.MeasuredUM * math.Exp(-left)
+		if f.rows[i].w > 0 {
+			if !slices.Contains(r.Blades, p.Blade) {
+				r.Blades = append(r.Blades, p.Blade)
+			}
+			sum += square(left / math.Max(1e-9, 1-f.sol.spread(f.rows[i])))
+		}
+	}
+	r.LeaveOut = math.Sqrt(sum / float64(r.Count))
+	for _, i := range out {
+		r.Outliers = append(r.Outliers, Outlier{Print: f.prints[i], FittedUM: r.FittedUM[i], Index: i})
+	}
+	return r, nil
+}
+
+func square(x float64) float64 { return x * x }

@@ -1,0 +1,89 @@
+package fit
+
+import "math"
+
+// Terms are what a shop keeps of a fit: enough to correct any predicted film and to tell how far
+// the correction may be off.
+type Terms struct {
+	Shop       Estimate // factor of a mesh that is not listed
+	Meshes     []MeshFactor
+	MeanDeg    float64
+	MeanShoreA float64
+	MeanSlope  float64  // of the next stroke's share, see Result
+	Angle      Estimate // relative, per 10 deg from MeanDeg
+	Hardness   Estimate // relative, per 10 Shore A from MeanShoreA
+	NextStroke Estimate
+	Blades     []string // that were measured
+	Scatter    float64
+	Count      int
+}
+
+// Terms returns what to keep of a fit.
+//
+// Range: any Result of Shop. Kind: definition.
+func (r Result) Terms() Terms {
+	return Terms{
+		Shop: r.Shop, Meshes: r.Meshes, MeanDeg: r.MeanDeg, MeanShoreA: r.MeanShoreA, MeanSlope: r.MeanSlope, Angle: r.Angle,
+		Hardness: r.Hardness, NextStroke: r.NextStroke, Blades: r.Blades, Scatter: r.Scatter, Count: r.Count,
+	}
+}
+
+// UnseenBlade is one sigma of what a blade that was not measured may differ by beyond its
+// hardness, relative (derived: the band of differences between layups of one edge hardness, 0.5
+// to 2.6 %, taken as even, and as much again for its thickness and free height).
+const UnseenBlade = 0.01
+
+// Factor is what a predicted film of the given setup is multiplied by; further strokes are
+// counted with NextStroke beforehand.
+//
+// Range: angles of 0 to 90 deg, hardness of 1 to 100 Shore A; beyond the prints it runs straight
+// on, with Error growing. Kind: derived, the fitted terms of Shop.
+func (t Terms) Factor(mesh string, angleDeg, hardnessShoreA float64) float64 {
+	ln := math.Log(t.mesh(mesh).Factor)
+	ln += t.Angle.Value*(angleDeg-t.MeanDeg)/10 + t.Hardness.Value*(hardnessShoreA-t.MeanShoreA)/10
+	return math.Exp(ln)
+}
+
+// Error is one sigma of how far Factor and the further strokes together may be off, relative,
+// for a blade of the rack; the scatter of the prints themselves is not in it.
+//
+// Range: 1 to 20 strokes; an error outside. Kind: derived, the errors of the terms at the mean of
+// the prints, where they go with no other, and of each term with the distance from it.
+func (t Terms) Error(mesh, blade string, angleDeg, hardnessShoreA float64, times int) (float64, error) {
+	_, slope, err := strokes(times, t.NextStroke.Value)
+	if err != nil {
+		return 0, err
+	}
+	sum := square(t.mesh(mesh).Error) + square(t.Angle.Error*(angleDeg-t.MeanDeg)/10) +
+		square(t.Hardness.Error*(hardnessShoreA-t.MeanShoreA)/10) + square(t.NextStroke.Error*(slope-t.MeanSlope))
+	if !t.HasBlade(blade) {
+		sum += square(UnseenBlade)
+	}
+	return math.Sqrt(sum), nil
+}
+
+func (t Terms) mesh(name string) MeshFactor {
+	for _, m := range t.Meshes {
+		if m.Name == name {
+			return m
+		}
+	}
+	return MeshFactor{Name: name, Factor: t.Shop.Value, Error: t.Shop.Error}
+}
+
+// HasMesh tells whether a mesh was measured.
+//
+// Range: any name. Kind: definition.
+func (t Terms) HasMesh(name string) bool { return t.mesh(name).Count > 0 }
+
+// HasBlade tells whether a blade was measured.
+//
+// Range: any name. Kind: definition.
+func (t Terms) HasBlade(name string) bool {
+	for _, b := range t.Blades {
+		if b == name {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,50 @@
+package fit
+
+import "fmt"
+
+// known are the terms of a shop that measured one mesh with one blade.
+func known() Terms {
+	return Terms{
+		Shop: Estimate{Value: 1.05, Error: 0.12}, Meshes: []MeshFactor{{Name: "156-64", Count: 12, Factor: 1.1, Error: 0.03}},
+		MeanDeg: 15, MeanShoreA: 70, Angle: Estimate{Value: 0.02, Error: 0.04}, Hardness: Estimate{Value: -0.01, Error: 0.02},
+		NextStroke: Estimate{Value: 0.35, Error: 0.1}, Blades: []string{"70"}, Scatter: 0.08, Count: 12,
+	}
+}
+
+func ExampleTerms_Factor() {
+	fmt.Printf("%.3f %.3f %.3f\n", known().Factor("156-64", 15, 70), known().Factor("156-64", 25, 70), known().Factor("305-40", 15, 70))
+	// Output: 1.100 1.122 1.050
+}
+
+func ExampleTerms_Error() {
+	for _, s := range []struct {
+		mesh, blade string
+		angle       float64
+		strokes     int
+	}{{"156-64", "70", 15, 1}, {"156-64", "70", 35, 1}, {"156-64", "70", 15, 2}, {"156-64", "80", 15, 1}, {"305-40", "70", 15, 1}} {
+		e, err := known().Error(s.mesh, s.blade, s.angle, 70, s.strokes)
+		fmt.Printf("%.3f %v\n", e, err)
+	}
+	// Output:
+	// 0.030 <nil>
+	// 0.085 <nil>
+	// 0.080 <nil>
+	// 0.032 <nil>
+	// 0.120 <nil>
+}
+
+func ExampleTerms_HasMesh() {
+	fmt.Println(known().HasMesh("156-64"), known().HasMesh("305-40"))
+	// Output: true false
+}
+
+func ExampleTerms_HasBlade() {
+	fmt.Println(known().HasBlade("70"), known().HasBlade("80"))
+	// Output: true false
+}
+
+func ExampleResult_Terms() {
+	r := Result{Shop: Estimate{Value: 0.9}, Count: 12, Scatter: 0.07}
+	fmt.Println(r.Terms().Shop.Value, r.Terms().Count)
+	// Output: 0.9 12
+}
