@@ -34,6 +34,11 @@ const dirtyWeight = 100
 
 func (m miss) none() bool { return m.total() == 0 }
 
+// noMoreThan tells whether m misses nothing by more than o does.
+func (m miss) noMoreThan(o miss) bool {
+	return math.Abs(m.film) <= math.Abs(o.film)+1e-9 && m.cut <= o.cut+1e-9 && m.moves <= o.moves+1e-9 && m.dirty <= o.dirty && m.short <= o.short
+}
+
 // chooser tries the setups of one bench.
 type chooser struct {
 	bench bench

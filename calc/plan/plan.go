@@ -327,16 +327,24 @@ type Correction struct {
 	Cost         float64  `json:"cost"`          // what the change and its disturbance weigh, in blade steps
 }
 
-// Equivalent is another blade on the same mesh, or another mesh, that meets the same demands,
-// with the setup that does it.
+// Equivalent is another blade on the same mesh, or another mesh, that does the same work, with
+// the setup that does it: a film inside the band of the chosen one, and the same demands met.
 type Equivalent struct {
 	Kind         string  `json:"kind"` // blade, mesh
 	Blade        string  `json:"blade"`
+	Layup        string  `json:"layup"`
+	ThicknessMM  float64 `json:"thickness_mm"`
+	FreeHeightMM float64 `json:"free_height_mm"`
+	Edge         string  `json:"edge"` // new, used, worn
 	Mesh         string  `json:"mesh"`
+	EOMUM        float64 `json:"eom_um"`
 	AngleDeg     float64 `json:"angle_deg"`
+	ToScreen     float64 `json:"to_screen_deg"` // 90 deg less AngleDeg
+	LoadNPerCM   float64 `json:"load_n_per_cm"`
 	Strokes      int     `json:"strokes"`
 	CuredUM      float64 `json:"cured_um"`
 	DeltaPercent float64 `json:"delta_percent"` // against the chosen setup
+	SharesMiss   bool    `json:"shares_miss"`   // misses a demand, as the chosen setup does
 }
 
 // Warning is something a person must know, as a code with its figures; Text is the same in

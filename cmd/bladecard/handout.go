@@ -35,8 +35,9 @@ func printHandout(c *call) int {
 		return c.wrong("-o is missing: the PDF to write")
 	case len(c.args) > 1:
 		return c.wrong(fmt.Sprintf("%d shop files are named; one is accepted", len(c.args)))
-	case paperName != "" && paperName != page.A4.Name && paperName != page.Letter.Name:
-		return c.wrong(fmt.Sprintf("--paper %q is not a paper; accepted: a4, letter", paperName))
+	}
+	if wrong := wrongPaper(paperName); wrong != "" {
+		return c.wrong(wrong)
 	}
 	shop := job.BuiltInShop()
 	if len(c.args) == 1 {
@@ -48,10 +49,6 @@ func printHandout(c *call) int {
 		if shop, errs = job.DecodeShop(c.args[0], src); len(errs) > 0 {
 			return c.jobErrors(errs)
 		}
-	}
-	paper := page.A4
-	if paperName == page.Letter.Name || paperName == "" && shop.Paper == page.Letter.Name {
-		paper = page.Letter
 	}
 	at := job.Pos{File: shop.File}
 	language := shop.Language
@@ -66,7 +63,11 @@ func printHandout(c *call) int {
 	if err != nil {
 		return c.jobErrors(job.Errors{{Pos: at, Wrong: err.Error(), Accepted: "racks with a blade at hand and a mesh that it prints through"}})
 	}
-	faces, err := handout.Pages(l, paper, voice)
+	logo, code := c.logo(shop)
+	if code != exitDone {
+		return code
+	}
+	faces, err := handout.Pages(l, paperOf(paperName, shop), voice, handout.Options{Logo: logo, Accent: shop.Accent})
 	if err == nil {
 		err = writeFile(file, func(w io.Writer) error {
 			return page.Write(w, page.Meta{

@@ -2,6 +2,7 @@ package card_test
 
 import (
 	"bytes"
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -10,6 +11,7 @@ import (
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
 	"bladecard/render/card"
+	"bladecard/render/internal/plantest"
 	"bladecard/render/page"
 	"bladecard/render/say"
 	"bladecard/templates"
@@ -17,62 +19,15 @@ import (
 	"pgregory.net/rapid"
 )
 
-// made computes a job text with its shop, as the command does.
-func made(t fataler, dir, src string) (*plan.Plan, *say.Voice) {
-	t.Helper()
-	return madeIn(t, dir, src, "")
-}
-
-// madeIn is made in a language; empty: the shop's.
-func madeIn(t fataler, dir, src, language string) (*plan.Plan, *say.Voice) {
-	t.Helper()
-	j, errs := job.DecodeJob("job.toml", []byte(src))
-	if errs != nil {
-		t.Fatal(errs)
-	}
-	shop := job.BuiltInShop()
-	if j.ShopPath != "" {
-		text, err := os.ReadFile(filepath.Join(dir, j.ShopPath))
-		if err != nil {
-			t.Fatal(err)
-		}
-		if shop, errs = job.DecodeShop(j.ShopPath, text); errs != nil {
-			t.Fatal(errs)
-		}
-	}
-	if language != "" {
-		shop.Language = language
-	}
-	return planned(t, j, shop)
-}
-
-func planned(t fataler, j *job.Job, shop *job.Shop) (*plan.Plan, *say.Voice) {
-	t.Helper()
-	if errs := job.Resolve(j, shop); errs != nil {
-		t.Fatal(errs)
-	}
-	p, errs := plan.Make(j, shop)
-	if errs != nil {
-		t.Fatal(errs)
-	}
-	v, err := say.New(shop.Language, shop.Units)
-	if err != nil {
-		t.Fatal(err)
-	}
-	v.Fill(p)
-	return p, v
-}
-
-// fataler is what *testing.T and *rapid.T share here.
-type fataler interface {
-	Helper()
-	Fatal(...any)
+// tester is what *testing.T and *rapid.T share here.
+type tester interface {
+	plantest.TB
 	Errorf(string, ...any)
 }
 
 // sound checks every face of every card: nothing overlaps, is cut, leaves the safe area or is
 // set too small, and both charts have their lines.
-func sound(t fataler, p *plan.Plan, v *say.Voice, size page.Size) []page.Card {
+func sound(t tester, p *plan.Plan, v *say.Voice, size page.Size) []page.Card {
 	t.Helper()
 	cards, err := card.All(p, size, v)
 	if err != nil {
@@ -115,7 +70,9 @@ func TestSamples(t *testing.T) {
 			t.Fatal(err)
 		}
 		for _, language := range templates.Languages() {
-			p, v := madeIn(t, filepath.Dir(f), string(src), language)
+			j, shop := plantest.Job(t, filepath.Dir(f), string(src))
+			shop.Language = language
+			p, v := plantest.Plan(t, j, shop)
 			for _, size := range page.Sizes {
 				cards := sound(t, p, v, size)
 				for _, c := range cards {
@@ -183,26 +140,49 @@ func TestAnyNames(t *testing.T) {
 		if _, errs := plan.Make(j, shop); errs != nil {
 			return
 		}
-		p, v := planned(t, j, shop)
+		p, v := plantest.Plan(t, j, shop)
 		sound(t, p, v, rapid.SampledFrom(page.Sizes).Draw(t, "size"))
 	})
 }
 
-// TestSixteenScreens: sixteen screens in one location number and impose.
-func TestSixteenScreens(t *testing.T) {
-	j, errs := job.DecodeJob("job.toml", []byte("title = \"sixteen\"\n[[location]]\n"+strings.Repeat("[[location.screen]]\n", 16)))
-	if errs != nil {
-		t.Fatal(errs)
+// TestOneToSixteenScreens: any number of screens with names of 200 letters numbers, is laid out
+// and imposes; one and sixteen in every language on every size, the others turn about.
+func TestOneToSixteenScreens(t *testing.T) {
+	t.Parallel()
+	names := []string{"white", strings.Repeat("W", 200), strings.Repeat("Ärger ", 33) + "!!"}
+	screens := []string{
+		"ink = \"plastisol white\"\nuse = \"underbase\"\n",
+		"ink = \"discharge\"\nhalftone = { lines = \"65 lpi\", angle = 22.5, smallest = \"3 %\" }\n",
+		"ink = \"plastisol puff\"\nuse = \"raised\"\n",
+		"film = \"300..320 um\"\nangle = 42.5\nblade = \"60\"\n",
 	}
-	shop := job.BuiltInShop()
-	shop.Presses[0].Heads = 18
-	for _, language := range templates.Languages() {
-		shop.Language = language
-		p, v := planned(t, j, shop)
-		cards := sound(t, p, v, page.Card132)
-		sheets, err := page.Impose(page.Letter, page.Card132, cards, page.Options{})
-		if err != nil || len(cards) != 16 || len(sheets) != 8 {
-			t.Fatalf("%s: %d cards on %d pages (%v); 16 on 8 are wanted", language, len(cards), len(sheets), err)
+	for n := 1; n <= 16; n++ {
+		name := names[n%len(names)]
+		src := fmt.Sprintf("title = %q\njob = %q\n[garment]\nname = %q\nfibre = \"polyester\"\nshade = \"dark\"\n[[location]]\nname = %q\n", name, name, name, name)
+		for i := range n {
+			src += fmt.Sprintf("[[location.screen]]\ncolor = %q\nswatch = \"#20%02x40\"\n%s", name, 15*i, screens[i%len(screens)])
+		}
+		languages, sizes := templates.Languages(), page.Sizes
+		if n > 1 && n < 16 {
+			languages = languages[n%len(languages):][:1]
+			sizes = sizes[n/2%len(sizes):][:1]
+		}
+		for _, language := range languages {
+			j, shop := plantest.Job(t, ".", src)
+			shop.Presses[0].Heads = 40
+			shop.Language = language
+			p, v := plantest.Plan(t, j, shop)
+			for _, size := range sizes {
+				cards := sound(t, p, v, size)
+				sheets, err := page.Impose(page.Letter, size, cards, page.Options{})
+				per := size.Cols * size.Rows
+				if want := 2 * ((n + per - 1) / per); err != nil || len(cards) != n || len(sheets) != want {
+					t.Fatalf("%s %s: %d cards on %d pages (%v); %d on %d are wanted", language, size.Name, len(cards), len(sheets), err, n, want)
+				}
+			}
+			if t.Failed() {
+				t.Fatalf("%s: %d screens, name %q", language, n, name)
+			}
 		}
 	}
 }
@@ -210,15 +190,11 @@ func TestSixteenScreens(t *testing.T) {
 // TestLabelsFitInInches: the words beside a figure fit in every language where the figures are
 // longest, in inches: none of the fixed labels of the front is cut.
 func TestLabelsFitInInches(t *testing.T) {
-	j, errs := job.DecodeJob("job.toml", []byte("title = \"t\"\n[[location]]\nwidth = \"14.3 in\"\nheight = \"12 in\"\n[[location.screen]]\nmesh = \"156-64\"\nangle = 37.5\n"))
-	if errs != nil {
-		t.Fatal(errs)
-	}
-	shop := job.BuiltInShop()
+	j, shop := plantest.Job(t, ".", "title = \"t\"\n[[location]]\nwidth = \"14.3 in\"\nheight = \"12 in\"\n[[location.screen]]\nmesh = \"156-64\"\nangle = 37.5\n")
 	shop.Units = "inch"
 	for _, language := range templates.Languages() {
 		shop.Language = language
-		p, v := planned(t, j, shop)
+		p, v := plantest.Plan(t, j, shop)
 		for _, size := range page.Sizes {
 			for _, c := range sound(t, p, v, size) {
 				for _, b := range c.Front.Boxes {
@@ -234,7 +210,7 @@ func TestLabelsFitInInches(t *testing.T) {
 // texts are the words of both sides, by box.
 func texts(t *testing.T, screen string) map[string]string {
 	t.Helper()
-	p, v := made(t, ".", "title = \"t\"\n[[location]]\nname = \"front\"\n[[location.screen]]\n"+screen)
+	p, v := plantest.Text(t, ".", "title = \"t\"\n[[location]]\nname = \"front\"\n[[location.screen]]\n"+screen)
 	cards, err := card.All(p, page.Card132, v)
 	if err != nil {
 		t.Fatal(err)

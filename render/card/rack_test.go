@@ -9,6 +9,7 @@ import (
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
 	"bladecard/render/card"
+	"bladecard/render/internal/plantest"
 	"bladecard/render/page"
 	"bladecard/render/say"
 	"bladecard/templates"
@@ -115,7 +116,7 @@ func TestAnyRack(t *testing.T) {
 // TestManyWarnings: as many warnings as have the room are printed whole, in their order, and a
 // last line counts the others.
 func TestManyWarnings(t *testing.T) {
-	p, v := made(t, ".", "title = \"t\"\n[[location]]\n[[location.screen]]\nink = \"discharge\"\nhalftone = { lines = \"45 lpi\", angle = 22.5 }")
+	p, v := plantest.Text(t, ".", "title = \"t\"\n[[location]]\n[[location.screen]]\nink = \"discharge\"\nhalftone = { lines = \"45 lpi\", angle = 22.5 }")
 	screen := &p.Locations[0].Screens[0]
 	screen.Cautions = strings.Fields("hot-flash hot-dryer fume moving-press solvent discharge-agent uv-lamp uv-skin flammable")
 	for _, size := range page.Sizes {
@@ -187,15 +188,9 @@ func drawn(f page.Face) map[string]string {
 // card: the film, and how the edge is drawn.
 func TestBladeStockShows(t *testing.T) {
 	back := func(stock string) map[string]string {
-		shop, errs := job.DecodeShop("shop.toml", []byte("[[blade]]\nlayup = \"70\"\n"+stock))
-		if errs != nil {
-			t.Fatal(errs)
-		}
-		j, errs := job.DecodeJob("job.toml", []byte("title = \"t\"\n[[location]]\n[[location.screen]]\nmesh = \"156-64\"\nfilm = \"20..60 um\"\nangle = \"15 deg\"\nstrokes = 1"))
-		if errs != nil {
-			t.Fatal(errs)
-		}
-		p, v := planned(t, j, shop)
+		shop := plantest.Shop(t, "[[blade]]\nlayup = \"70\"\n"+stock)
+		j, _ := plantest.Job(t, ".", "title = \"t\"\n[[location]]\n[[location.screen]]\nmesh = \"156-64\"\nfilm = \"20..60 um\"\nangle = \"15 deg\"\nstrokes = 1")
+		p, v := plantest.Plan(t, j, shop)
 		cards, err := card.All(p, page.Card132, v)
 		if err != nil {
 			t.Fatal(err)
@@ -223,7 +218,7 @@ func TestBladeStockShows(t *testing.T) {
 // TestNoCurves: a setup beside which every other one fails still gives a card, its own point on
 // both charts.
 func TestNoCurves(t *testing.T) {
-	p, v := made(t, ".", "title = \"t\"\n[[location]]\n[[location.screen]]\n")
+	p, v := plantest.Text(t, ".", "title = \"t\"\n[[location]]\n[[location.screen]]\n")
 	screen := &p.Locations[0].Screens[0]
 	for _, curves := range [][]plan.Curve{nil, {{Name: "70", Chosen: true}, {Name: "80"}}} {
 		screen.Charts = plan.Charts{Angle: curves, Hardness: curves}

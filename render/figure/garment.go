@@ -2,22 +2,27 @@ package figure
 
 import (
 	"fmt"
+	"math"
 
 	"bladecard/render/canvas"
 )
 
-// Garment shows where a print stands on the outline of a garment: the print to scale, its
-// distance from the collar seam, and from the middle where it stands aside. Lengths are mm on
-// the garment; the outline is that of a middling tee.
+// Garment shows where a print stands on the outline of a garment: the print to scale and dashed,
+// its distance from the collar seam (on a sleeve from the hem), and from the middle where it
+// stands aside, as dimension arrows. Lengths are mm on the garment; the outline is that of a
+// middling tee. A label that finds no free place is left out: the words beside the drawing say
+// it again.
 type Garment struct {
-	Back      bool    // seen from behind
-	WidthMM   float64 // of the print
-	HeightMM  float64
-	DownMM    float64 // from the collar seam to the top of the print
-	AcrossMM  float64 // from the middle to the middle of the print; 0: in the middle
-	Left      bool    // AcrossMM counts to the wearer's left
-	DownLabel string
-	SizePT    float64 // of the label; 0: SmallestPT
+	Back        bool    // seen from behind
+	Sleeve      bool    // on the sleeve of the side that Left tells; DownMM then counts from its hem up
+	WidthMM     float64 // of the print
+	HeightMM    float64
+	DownMM      float64 // from the collar seam to the top of the print
+	AcrossMM    float64 // from the middle to the middle of the print; 0: in the middle
+	Left        bool    // AcrossMM counts to the wearer's left
+	DownLabel   string
+	AcrossLabel string
+	SizePT      float64 // of the labels; 0: SmallestPT
 }
 
 // The outline, mm on the garment, from its top left corner (from memory: a middling tee).
@@ -31,114 +36,166 @@ const (
 	backDropM  = 25.0
 )
 
+// The pens of the drawing, in mm.
+const (
+	outlineMM   = 0.3
+	dimensionMM = 0.2
+)
+
+// garmentDrawing is a garment on its way to the canvas.
+type garmentDrawing struct {
+	Garment
+	c      canvas.Canvas
+	r      Rect
+	at     func(x, y float64) canvas.Point // from the garment to the paper
+	labels []Rect                          // that stand already
+}
+
 // Draw draws the garment inside r.
 func (g Garment) Draw(c canvas.Canvas, r Rect) error {
 	if !(g.WidthMM > 0 && g.HeightMM > 0 && g.DownMM >= 0 && g.AcrossMM >= 0) || !(g.WidthMM < 5000 && g.HeightMM < 5000 && g.DownMM < 5000 && g.AcrossMM < 5000) {
 		return fmt.Errorf("garment: a print of %g x %g mm, %g mm down, %g mm across: %w", g.WidthMM, g.HeightMM, g.DownMM, g.AcrossMM, ErrNoData)
 	}
-	size := g.SizePT
-	if !(size >= SmallestPT) {
-		size = SmallestPT
+	if !(g.SizePT >= SmallestPT) {
+		g.SizePT = SmallestPT
 	}
-	const pen = 0.3
-	w, h := r.W-2*pen, r.H-2*pen
+	w, h := r.W-2*outlineMM, r.H-2*outlineMM
 	if !(w > 20 && h > 20) {
 		return fmt.Errorf("garment: %w in %g x %g mm; 20 x 20 mm are needed", ErrNoRoom, r.W, r.H)
 	}
 	scale := min(w/garmentW, h/garmentH)
 	left, top := r.X+(r.W-garmentW*scale)/2, r.Y+(r.H-garmentH*scale)/2
-	at := func(x, y float64) (float64, float64) { return left + x*scale, top + y*scale }
-	drop := frontDropM
-	if g.Back {
-		drop = backDropM
-	}
-	const middle = garmentW / 2
-	var p canvas.Path
-	move := func(x, y float64) { px, py := at(x, y); p.Move(px, py) }
-	line := func(x, y float64) { px, py := at(x, y); p.Line(px, py) }
-	move(middle-neckHalf, 0)
-	line(0, 130)
-	line(60, 290)
-	line(bodyLeft, 250)
-	line(bodyLeft, garmentH)
-	line(bodyRight, garmentH)
-	line(bodyRight, 250)
-	line(garmentW-60, 290)
-	line(garmentW, 130)
-	line(middle+neckHalf, 0)
-	ax, ay := at(middle+neckHalf*0.6, drop*1.3)
-	bx, by := at(middle-neckHalf*0.6, drop*1.3)
-	ex, ey := at(middle-neckHalf, 0)
-	p.Curve(ax, ay, bx, by, ex, ey)
-	p.Close()
-	white := canvas.White
-	c.Draw(p, &white, canvas.Pen{Color: canvas.Black, WidthMM: pen})
-
-	// the print; what reaches over the garment is cut at its edges, the label tells the rest
-	x := middle
-	if g.AcrossMM > 0 {
-		// seen from the front, the wearer's left is on the right
-		if g.Left != g.Back {
-			x += g.AcrossMM
-		} else {
-			x -= g.AcrossMM
-		}
-	}
-	seam := drop
-	x1, x2 := max(0, x-g.WidthMM/2), min(garmentW, x+g.WidthMM/2)
-	y1 := min(seam+g.DownMM, garmentH-5)
-	y2 := min(y1+g.HeightMM, garmentH)
-	var box canvas.Path
-	bx1, by1 := at(x1, y1)
-	bx2, by2 := at(x2, y2)
-	box.Move(bx1, by1)
-	box.Line(bx2, by1)
-	box.Line(bx2, by2)
-	box.Line(bx1, by2)
-	box.Close()
-	grey := canvas.Gray(215)
-	c.Draw(box, &grey, canvas.Pen{Color: canvas.Black, WidthMM: 0.4})
-
-	// the middle, dashed, and the distance from the seam
-	var axis canvas.Path
-	mx, my := at(middle, seam)
-	_, foot := at(middle, garmentH)
-	axis.Move(mx, my)
-	axis.Line(mx, foot)
-	c.Draw(axis, nil, canvas.Pen{Color: canvas.Black, WidthMM: 0.15, DashMM: []float64{1, 0.8}})
-	var arrow canvas.Path
-	px, _ := at((x1+x2)/2, 0)
-	px = max(r.X+1, min(r.X+r.W-1, px))
-	arrow.Move(px, my)
-	arrow.Line(px, by1)
-	if by1-my > 1.6 { // room for a head
-		arrow.Move(px-0.7, by1-1.4)
-		arrow.Line(px, by1)
-		arrow.Line(px+0.7, by1-1.4)
-	}
-	c.Draw(arrow, nil, canvas.Pen{Color: canvas.Black, WidthMM: 0.3})
-	if g.DownLabel != "" {
-		f := canvas.Font{Face: canvas.Bold, SizePT: size}
-		width := c.TextWidth(g.DownLabel, f)
-		const plateMM = 0.3 // of white round the label
-		if width+2*plateMM > r.W {
-			return fmt.Errorf("garment: %w for the label %q", ErrNoRoom, g.DownLabel)
-		}
-		tx := px + 1.2
-		if tx+width+plateMM > r.X+r.W {
-			tx = px - 1.2 - width
-		}
-		tx = max(tx, r.X+plateMM)
-		drawn := size * canvas.MMPerPT
-		var plate canvas.Path
-		base := max((my+by1)/2+drawn*0.35, r.Y+drawn)
-		plate.Move(tx-plateMM, base-drawn*0.85)
-		plate.Line(tx+width+plateMM, base-drawn*0.85)
-		plate.Line(tx+width+plateMM, base+drawn*0.22)
-		plate.Line(tx-plateMM, base+drawn*0.22)
-		plate.Close()
-		c.Draw(plate, &white, canvas.Pen{})
-		c.Text(tx, base, g.DownLabel, f, canvas.Black, 0)
+	d := &garmentDrawing{Garment: g, c: c, r: r, at: func(x, y float64) canvas.Point {
+		return canvas.Point{X: left + x*scale, Y: top + y*scale}
+	}}
+	d.outline()
+	if g.Sleeve {
+		d.onSleeve()
+	} else {
+		d.onBody()
 	}
 	return nil
+}
+
+// seamMM is how far the collar seam lies below the shoulder, in the middle.
+func (g Garment) seamMM() float64 {
+	if g.Back {
+		return backDropM
+	}
+	return frontDropM
+}
+
+func (d *garmentDrawing) outline() {
+	const middle = garmentW / 2
+	p := polyline(d.at(middle-neckHalf, 0), d.at(0, 130), d.at(60, 290), d.at(bodyLeft, 250), d.at(bodyLeft, garmentH),
+		d.at(bodyRight, garmentH), d.at(bodyRight, 250), d.at(garmentW-60, 290), d.at(garmentW, 130), d.at(middle+neckHalf, 0))
+	a, b, end := d.at(middle+neckHalf*0.6, d.seamMM()*1.3), d.at(middle-neckHalf*0.6, d.seamMM()*1.3), d.at(middle-neckHalf, 0)
+	p.Curve(a.X, a.Y, b.X, b.Y, end.X, end.Y)
+	p.Close()
+	white := canvas.White
+	d.c.Draw(p, &white, canvas.Pen{Color: canvas.Black, WidthMM: outlineMM})
+}
+
+// onBody draws a print on the front or the back. What reaches over the garment is cut at its
+// edges; the labels tell the rest.
+func (d *garmentDrawing) onBody() {
+	const middle = garmentW / 2
+	x := middle
+	if d.AcrossMM > 0 {
+		// seen from the front, the wearer's left is on the right
+		if d.Left != d.Back {
+			x += d.AcrossMM
+		} else {
+			x -= d.AcrossMM
+		}
+	}
+	x1, x2 := max(0, x-d.WidthMM/2), min(garmentW, x+d.WidthMM/2)
+	y1 := min(d.seamMM()+d.DownMM, garmentH-5)
+	y2 := min(y1+d.HeightMM, garmentH)
+	low, high := d.at(x1, y1), d.at(x2, y2)
+	d.print(low, canvas.Point{X: high.X, Y: low.Y}, high, canvas.Point{X: low.X, Y: high.Y})
+
+	seam, hem := d.at(middle, d.seamMM()), d.at(middle, garmentH)
+	d.c.Draw(polyline(seam, hem), nil, canvas.Pen{Color: canvas.Black, WidthMM: 0.15, DashMM: []float64{2, 0.6, 0.4, 0.6}})
+	px := max(d.r.X+1, min(d.r.Right()-1, (low.X+high.X)/2))
+	if px != seam.X { // the height of the seam, carried over to the arrow
+		d.c.Draw(polyline(seam, canvas.Point{X: px, Y: seam.Y}), nil, hairline)
+	}
+	d.dimension(canvas.Point{X: px, Y: seam.Y}, canvas.Point{X: px, Y: low.Y})
+	d.label(d.DownLabel, (seam.Y+low.Y)/2, px+1.2, px-1.2-d.width(d.DownLabel))
+	if d.AcrossMM > 0 {
+		em := d.SizePT * canvas.MMPerPT
+		y := min(high.Y+2, d.r.Bottom()-1.6*em)
+		d.c.Draw(polyline(canvas.Point{X: px, Y: high.Y}, canvas.Point{X: px, Y: y + 0.7}), nil, hairline)
+		d.dimension(canvas.Point{X: seam.X, Y: y}, canvas.Point{X: px, Y: y})
+		d.label(d.AcrossLabel, y+0.9*em, (seam.X+px-d.width(d.AcrossLabel))/2)
+	}
+}
+
+// print draws the print itself.
+func (d *garmentDrawing) print(corners ...canvas.Point) {
+	grey := canvas.Gray(225)
+	d.c.Draw(polygon(corners...), &grey, canvas.Pen{Color: canvas.Black, WidthMM: 0.4, DashMM: []float64{1.4, 0.7}})
+}
+
+var hairline = canvas.Pen{Color: canvas.Black, WidthMM: dimensionMM}
+
+// dimension is a line with an arrow head at both ends, smaller where it is short.
+func (d *garmentDrawing) dimension(a, b canvas.Point) {
+	long := math.Hypot(b.X-a.X, b.Y-a.Y)
+	if !(long > 0.2) {
+		return
+	}
+	d.c.Draw(polyline(a, b), nil, hairline)
+	head := min(1.5, long/2)
+	d.head(a, b, head)
+	d.head(b, a, head)
+}
+
+// head is a filled arrow head with its tip at tip, come from from.
+func (d *garmentDrawing) head(tip, from canvas.Point, long float64) {
+	n := math.Hypot(from.X-tip.X, from.Y-tip.Y)
+	ux, uy := (from.X-tip.X)/n*long, (from.Y-tip.Y)/n*long
+	const slim = 0.32
+	black := canvas.Black
+	d.c.Draw(polygon(tip, canvas.Point{X: tip.X + ux - uy*slim, Y: tip.Y + uy + ux*slim}, canvas.Point{X: tip.X + ux + uy*slim, Y: tip.Y + uy - ux*slim}), &black, canvas.Pen{})
+}
+
+func (d *garmentDrawing) width(s string) float64 { return d.c.TextWidth(s, d.font()) }
+
+func (d *garmentDrawing) font() canvas.Font {
+	return canvas.Font{Face: canvas.Bold, SizePT: d.SizePT}
+}
+
+// label writes s on a white plate, its middle at the height y and its left end at the first of xs
+// that is free; moved inside the drawing.
+func (d *garmentDrawing) label(s string, y float64, xs ...float64) {
+	const plateMM = 0.3 // of white round the text
+	w, em := d.width(s), d.SizePT*canvas.MMPerPT
+	if s == "" || w+2*plateMM > d.r.W {
+		return
+	}
+	up, down := em*canvas.Ascent, em*canvas.Descent
+	base := max(d.r.Y+up, min(d.r.Bottom()-down, y+0.36*em))
+	for _, x := range xs {
+		x = max(d.r.X+plateMM, min(d.r.Right()-plateMM-w, x))
+		box := Rect{X: x - plateMM, Y: base - up, W: w + 2*plateMM, H: up + down}
+		if d.taken(box) {
+			continue
+		}
+		d.labels = append(d.labels, box)
+		l, t, b := box.X, base-0.8*em, base+0.2*em
+		d.c.Draw(polygon(canvas.Point{X: l, Y: t}, canvas.Point{X: box.Right(), Y: t}, canvas.Point{X: box.Right(), Y: b}, canvas.Point{X: l, Y: b}), &canvas.White, canvas.Pen{})
+		d.c.Text(x, base, s, d.font(), canvas.Black, 0)
+		return
+	}
+}
+
+func (d *garmentDrawing) taken(b Rect) bool {
+	for _, o := range d.labels {
+		if b.X < o.Right() && o.X < b.Right() && b.Y < o.Bottom() && o.Y < b.Bottom() {
+			return true
+		}
+	}
+	return false
 }

@@ -50,6 +50,8 @@ type flow struct {
 	held  []block // kept for the next block
 	err   error
 	count int // of boxes, for their names
+
+	accent canvas.Color // of the rules under the headings
 }
 
 func (f *flow) left() float64   { return marginMM }
@@ -135,7 +137,7 @@ func (f *flow) body(x, w float64, s string) block { return f.text(x, w, s, BodyP
 // head is a section's heading over a rule.
 func (f *flow) head(s string) block {
 	b := f.text(f.left(), f.width(), s, HeadPT, canvas.Bold)
-	b.boxes = append(b.boxes, page.Rule(f.name("rule"), f.left(), b.h+0.6, f.width(), 0, canvas.Pen{Color: canvas.Black, WidthMM: 0.3}))
+	b.boxes = append(b.boxes, page.Rule(f.name("rule"), f.left(), b.h+0.6, f.width(), 0, canvas.Pen{Color: f.accent, WidthMM: 0.4}))
 	b.h += 1
 	b.after, b.keep = 1.8, true
 	return space(b, 2.5)

@@ -5,6 +5,7 @@ import (
 
 	"bladecard/calc/lesson"
 	"bladecard/render/canvas"
+	"bladecard/render/figure"
 	"bladecard/render/page"
 	"bladecard/render/say"
 )
@@ -14,11 +15,21 @@ type maker struct {
 	*flow
 	lesson *lesson.Lesson
 	number int // of the last section
+	logo   *page.Picture
+}
+
+// Options are the shop's look; none of it is needed.
+type Options struct {
+	Logo   *page.Picture // at the head of the first page; nil: none
+	Accent string        // #rrggbb, colour of the rules under the headings; empty: black
 }
 
 // Pages lays out the handout of a lesson on a paper, in the words of a voice.
-func Pages(l *lesson.Lesson, paper page.Paper, v *say.Voice) ([]page.Face, error) {
-	m := &maker{flow: &flow{say: v, paper: paper}, lesson: l}
+func Pages(l *lesson.Lesson, paper page.Paper, v *say.Voice, o Options) ([]page.Face, error) {
+	m := &maker{flow: &flow{say: v, paper: paper, accent: canvas.Black}, lesson: l, logo: o.Logo}
+	if c, err := figure.ParseColor(o.Accent); err == nil {
+		m.accent = c
+	}
 	for _, part := range []func(){
 		m.title, m.hardness, m.rack, m.angle, m.film, m.load, m.strokes, m.mesh, m.choice, m.wipe, m.mark, m.wear, m.safety, m.sheet, m.answers,
 	} {
@@ -77,10 +88,19 @@ func (m *maker) halves(share float64) (x1, w1, x2, w2 float64) {
 }
 
 func (m *maker) title() {
-	b := m.text(m.left(), m.width(), m.t("title"), TitlePT, canvas.Bold)
+	const logoW, logoH = 42.0, 16.0
+	l, w := m.lesson, m.width()
+	if m.logo != nil {
+		w -= logoW + gutterMM
+	}
+	b := m.text(m.left(), w, m.t("title"), TitlePT, canvas.Bold)
 	b.after = 0.5
-	l := m.lesson
-	m.add(b, m.text(m.left(), m.width(), m.t("subtitle", "shop", m.shop()), 12, canvas.Regular))
+	head := stack(b, m.text(m.left(), w, m.t("subtitle", "shop", m.shop()), 12, canvas.Regular))
+	if m.logo != nil {
+		at := page.Rect{X: m.left() + m.width() - logoW, W: logoW, H: logoH}
+		head = beside(head, block{boxes: []page.Box{page.Image("logo", at, m.logo)}, h: logoH, after: paraMM})
+	}
+	m.add(head)
 	m.paras(
 		m.t("intro", "press", l.Press.Name, "load", m.say.Load(l.Press.LoadNPerCM), "speed", m.say.Speed(l.Press.StrokeMPS), "mesh", l.Film.Mesh, "ink", l.Film.Ink),
 		m.t("trust", "value", m.say.FilmUM(l.Film.Band.Value), "band", m.say.FilmRange(l.Film.Band.Low, l.Film.Band.High)),

@@ -82,7 +82,7 @@ func TestLayout(t *testing.T) {
 			for i, language := range append(templates.Languages(), templates.Languages()...) {
 				paper := []page.Paper{page.A4, page.Letter}[i/len(templates.Languages())]
 				v := voice(t, language, c.shop.Units)
-				faces, err := handout.Pages(l, paper, v)
+				faces, err := handout.Pages(l, paper, v, handout.Options{})
 				if err != nil {
 					t.Fatal(err)
 				}
@@ -148,7 +148,7 @@ func answers(t *testing.T, l *lesson.Lesson, v *say.Voice, faces []page.Face) {
 
 func same(t *testing.T, faces []page.Face, l *lesson.Lesson, v *say.Voice, paper page.Paper) {
 	t.Helper()
-	again, err := handout.Pages(l, paper, v)
+	again, err := handout.Pages(l, paper, v, handout.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -181,7 +181,7 @@ func TestFollowsTheRack(t *testing.T) {
 	shop := sampleShop(t)
 	shop.Blades, shop.Meshes = shop.Blades[:2], shop.Meshes[:3]
 	l, v := made(t, shop), voice(t, "en", shop.Units)
-	faces, err := handout.Pages(l, page.A4, v)
+	faces, err := handout.Pages(l, page.A4, v, handout.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}

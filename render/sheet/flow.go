@@ -28,6 +28,7 @@ type flow struct {
 	again string // head line of the second page and on
 	pages []page.Face
 	y     float64
+	open  float64 // share of the usual room between rows and parts
 	side  float64 // width at the right that is taken, by the logo
 	err   error
 }
@@ -98,7 +99,7 @@ func (f *flow) heading(name, s string, keep float64) {
 // space leaves h free, but not at the top of a page.
 func (f *flow) space(h float64) {
 	if !f.fresh() {
-		f.y += h
+		f.y += h * f.open
 	}
 }
 

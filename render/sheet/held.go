@@ -2,11 +2,12 @@ package sheet
 
 import (
 	"fmt"
+	"math"
+	"slices"
 	"strings"
 
 	"bladecard/calc/plan"
 	"bladecard/render/page"
-	"bladecard/render/report"
 )
 
 // held is what another shop must hold, and within what it is free.
@@ -24,50 +25,108 @@ func (m *maker) held(l plan.Location) {
 			finest = v.Length(s.FinestMM)
 		}
 		t.row(append([]cell{number(s), patch(s)}, plain(v.FilmRange(s.TargetUM.Low, s.TargetUM.High), finest, cut, cureTemperature(m, s.Cure),
-			v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High), report.Move(s.Moves.Angle, v), report.Move(s.Moves.Hardness, v), report.Move(s.Moves.Load, v))...)...)
+			v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High), m.move(s.Moves.Angle), m.move(s.Moves.Hardness), m.move(s.Moves.Load))...)...)
 	}
-	m.heading("held heading", v.T("sheet-doc.held"), 24)
-	m.paragraph("held note", v.T("sheet-doc.held-note"), regular(bodyPT))
-	m.y += 0.8
-	m.table(t)
+	m.part("held", v.T("sheet-doc.held"), v.T("sheet-doc.held-note"), t)
 }
 
-// equivalents are the other blades and meshes, a group a screen, the setup itself first.
+// equivalents are the other blades and meshes, a group for the screens that are set alike and
+// have the same ones, the setup itself first.
 func (m *maker) equivalents(l plan.Location) {
 	v := m.say
-	t := table{name: "equivalents", header: []string{"#", "", v.T("sheet-doc.other"), v.T("show.blade"), v.T("show.mesh"),
-		v.T("sheet-doc.angle"), v.T("show.strokes"), v.T("sheet-doc.cured"), v.T("sheet-doc.change")}}
-	var without []string
+	t := table{name: "equivalents", header: []string{"#", "", v.T("sheet-doc.other"), v.T("show.blade"), v.T("sheet-doc.rubber"), v.T("show.mesh"),
+		v.T("sheet-doc.stencil"), v.T("sheet-doc.angle"), v.T("sheet-doc.to-screen"), v.T("show.strokes"), v.T("sheet-doc.load"), v.T("sheet-doc.cured"), v.T("sheet-doc.change")}}
+	var without, missing []string
+	starts := map[string]int{} // rows that start a group, by its texts
 	for _, s := range l.Screens {
 		if len(s.Equivalents) == 0 {
 			without = append(without, fmt.Sprint(s.Number))
 			continue
 		}
-		first := append([]cell{number(s), patch(s)}, plain(v.T("sheet-doc.as-set"), s.Blade.Name, s.Mesh.Name,
-			v.Angle(s.AngleDeg.Set), fmt.Sprint(s.Strokes), v.FilmUM(s.CuredUM.Value), "")...)
-		for i := range first {
-			first[i].strong = true
+		if slices.ContainsFunc(s.Equivalents, func(e plan.Equivalent) bool { return e.SharesMiss }) {
+			missing = append(missing, fmt.Sprint(s.Number))
 		}
-		t.row(first...)
-		t.group = append(t.group, true)
-		for _, e := range s.Equivalents {
-			cells := append([]cell{{}, {}}, plain(v.T("sheet-doc.other-"+e.Kind), e.Blade, e.Mesh, v.Angle(e.AngleDeg), fmt.Sprint(e.Strokes),
-				v.FilmUM(e.CuredUM), v.SignedPercent(e.DeltaPercent))...)
-			cells[3].strong, cells[4].strong = e.Kind == "blade", e.Kind == "mesh"
-			t.row(cells...)
-			t.group = append(t.group, false)
+		rows := m.group(s)
+		key := fmt.Sprint(rows)
+		if at, ok := starts[key]; ok {
+			t.rows[at][0].text += ", " + fmt.Sprint(s.Number)
+			t.rows[at][1] = cell{}
+			continue
+		}
+		starts[key] = len(t.rows)
+		for i, r := range rows {
+			head := []cell{{}, {}}
+			if i == 0 {
+				head = []cell{number(s), patch(s)}
+			}
+			t.row(append(head, r...)...)
+			t.group = append(t.group, i == 0)
 		}
 	}
-	m.heading("equivalents heading", v.T("sheet-doc.equivalents"), 24)
 	if len(t.rows) == 0 {
+		m.heading("equivalents heading", v.T("sheet-doc.equivalents"), page.LineHeight(regular(bodyPT)))
 		m.paragraph("no equivalents", v.T("sheet-doc.none"), regular(bodyPT))
 		return
 	}
-	m.paragraph("equivalents note", v.T("sheet-doc.equivalents-note"), regular(bodyPT))
-	m.y += 0.8
-	m.table(t)
+	m.part("equivalents", v.T("sheet-doc.equivalents"), v.T("sheet-doc.equivalents-note"), t)
+	if missing != nil {
+		m.paragraph("equivalents that miss", v.T("sheet-doc.share-miss", "list", strings.Join(missing, ", ")), regular(bodyPT))
+	}
 	if without != nil {
-		m.ensure(page.LineHeight(regular(bodyPT)))
 		m.paragraph("without equivalents", v.T("sheet-doc.none-for", "list", strings.Join(without, ", ")), regular(bodyPT))
 	}
+}
+
+// group are the rows of one screen, but for its number and patch.
+func (m *maker) group(s plan.Screen) [][]cell {
+	v := m.say
+	first := plain(v.T("sheet-doc.as-set"), m.blade(s.Blade.Name, s.Blade.Layup, s.Blade.Edge), m.rubber(s.Blade.ThicknessMM, s.Blade.FreeHeightMM),
+		s.Mesh.Name, v.Fine(s.Stencil.EOMUM), v.Angle(s.AngleDeg.Set), v.Angle(s.AngleDeg.ToScreen), fmt.Sprint(s.Strokes), v.Load(s.LoadNPerCM), v.FilmUM(s.CuredUM.Value), "")
+	for i := range first {
+		first[i].strong = true
+	}
+	rows := [][]cell{first}
+	for _, e := range s.Equivalents {
+		r := plain(v.T("sheet-doc.other-"+e.Kind), m.blade(e.Blade, e.Layup, e.Edge), m.rubber(e.ThicknessMM, e.FreeHeightMM),
+			e.Mesh, v.Fine(e.EOMUM), v.Angle(e.AngleDeg), v.Angle(e.ToScreen), fmt.Sprint(e.Strokes), v.Load(e.LoadNPerCM), v.FilmUM(e.CuredUM), m.percent(e.DeltaPercent))
+		r[1].strong, r[3].strong = e.Kind == "blade", e.Kind == "mesh"
+		rows = append(rows, r)
+	}
+	return rows
+}
+
+// blade is the name of a blade with its layup, where that is not the name, and its edge.
+func (m *maker) blade(name, layup, edge string) string {
+	if layup != "" && !strings.Contains(name, layup) {
+		name += " (" + layup + ")"
+	}
+	return name + ", " + m.say.T("edge."+edge)
+}
+
+// rubber is what else makes a blade stiff: thickness and free height.
+func (m *maker) rubber(thicknessMM, freeMM float64) string {
+	return m.say.Thickness(thicknessMM) + " / " + m.say.Thickness(freeMM)
+}
+
+// move is how the film moves with a setting that is less and more.
+func (m *maker) move(x plan.Move) string {
+	side := func(x *float64) string {
+		if x == nil {
+			return m.say.T("show.no-figure")
+		}
+		return m.percent(100 * *x)
+	}
+	return side(x.Less) + " / " + side(x.More)
+}
+
+// percent is a change in whole percent; a finer figure would say more than is known.
+func (m *maker) percent(p float64) string {
+	s := m.say.Number(math.Abs(p), 0) + "\u00a0%"
+	switch p = math.Round(p); {
+	case p > 0:
+		return "+" + s
+	case p < 0:
+		return "−" + s
+	}
+	return s
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"bladecard/calc/plan"
+	"bladecard/render/page"
 )
 
 // ink is what to mix for the whole job.
@@ -18,10 +19,7 @@ func (m *maker) ink() {
 	if len(t.rows) == 0 {
 		return
 	}
-	m.heading("ink heading", v.T("sheet-doc.ink"), 22)
-	m.paragraph("ink note", v.T("sheet-doc.ink-note"), regular(bodyPT))
-	m.y += 0.8
-	m.table(t)
+	m.part("ink", v.T("sheet-doc.ink"), v.T("sheet-doc.ink-note"), t)
 }
 
 // heat is the table of the dryer, a row for each ink and way to cure; the screens are listed.
@@ -50,8 +48,7 @@ func (m *maker) heat() {
 			here[i] = true
 		}
 	}
-	m.heading("heat heading", v.T("sheet-doc.heat"), 16)
-	m.table(t)
+	m.part("heat", v.T("sheet-doc.heat"), "", t)
 }
 
 // cure is temperature, top, dwell, belt, pieces and dryer; empty where nothing is known.
@@ -113,9 +110,14 @@ func (m *maker) cautions() {
 			}
 		}
 	}
-	m.heading("cautions heading", v.T("sheet-doc.cautions"), 8)
+	var texts []string
 	for _, c := range codes {
-		m.paragraph("caution "+c, v.T("caution."+c), regular(bodyPT))
+		texts = append(texts, v.T("caution."+c))
+	}
+	all := strings.Join(texts, " ")
+	m.heading("cautions heading", v.T("sheet-doc.cautions"), float64(len(page.Wrap(all, regular(bodyPT), m.width())))*page.LineHeight(regular(bodyPT))+page.LineHeight(bold(bodyPT))+1)
+	if all != "" {
+		m.paragraph("cautions", all, regular(bodyPT))
 	}
 	m.paragraph("defer", v.T("caution.defer"), bold(bodyPT))
 }

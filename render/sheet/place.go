@@ -11,59 +11,135 @@ import (
 
 // The room for the garment, in mm.
 const (
-	garmentW = 58.0
-	garmentH = 48.0
+	garmentW = 52.0
+	garmentH = 46.0
 )
 
-// placement draws where the print stands on the garment, with its distances beside it. A print
-// on a sleeve is said in words only.
-func (m *maker) placement(l plan.Location) {
-	p := l.Placement
-	if p == nil {
+// placed is one location as it is drawn: its words, and the garment where the place is known.
+type placed struct {
+	name  string
+	lines []string
+	draw  *figure.Garment
+}
+
+// placements draws where the prints stand on the garment, two beside each other, each with its
+// distances. There are none on a sheet of paper or metal.
+func (m *maker) placements() {
+	if m.plan.Substrate.Kind != "garment" {
 		return
 	}
-	v := m.say
-	lines := []string{v.T("place." + p.Place)}
+	var all []placed
+	drawn := false
+	for _, l := range m.plan.Locations {
+		p := m.placed(l)
+		all = append(all, p)
+		drawn = drawn || p.draw != nil
+	}
+	per := min(2, len(all))
+	const gap = 5.0
+	w := (m.width() - float64(per-1)*gap) / float64(per)
+	keep := m.placedHeight(all[0], w)
+	m.heading("placement", m.say.T("sheet-doc.placement"), keep)
+	for i := 0; i < len(all); i += per {
+		row := all[i:min(i+per, len(all))]
+		h := 0.0
+		for _, p := range row {
+			h = max(h, m.placedHeight(p, w))
+		}
+		m.ensure(h)
+		for k, p := range row {
+			m.place(i+k+1, p, m.left()+float64(k)*(w+gap), w)
+		}
+		m.y += h + 1.5
+	}
+	if drawn {
+		m.paragraph("placement note", m.say.T("sheet-doc.place-note"), regular(SmallPT))
+	}
+}
+
+// placed puts the place of a location into words and a drawing.
+func (m *maker) placed(l plan.Location) placed {
+	v, p := m.say, l.Placement
+	out := placed{name: l.Name}
+	if l.WidthMM > 0 && l.HeightMM > 0 {
+		out.lines = append(out.lines, v.Size(l.WidthMM, l.HeightMM))
+	} else {
+		out.lines = append(out.lines, v.T("sheet-doc.size-unknown"))
+	}
+	if p == nil {
+		out.lines = append(out.lines, v.T("sheet-doc.place-unknown"))
+		return out
+	}
 	down := "sheet-doc.down"
 	if p.Side == "sleeve" {
 		down = "sheet-doc.up"
 	}
-	lines = append(lines, v.T(down, "range", v.Lengths(p.DownMM.Low, p.DownMM.High), "from", v.T("sheet-doc.by-"+p.DownFrom)))
-	switch {
-	case p.AcrossMM == nil:
-		lines = append(lines, v.T("sheet-doc.middle"))
-	case p.Left:
-		lines = append(lines, v.T("sheet-doc.across-left", "range", v.Lengths(p.AcrossMM.Low, p.AcrossMM.High), "from", v.T("sheet-doc.by-"+p.AcrossFrom)))
-	default:
-		lines = append(lines, v.T("sheet-doc.across-right", "range", v.Lengths(p.AcrossMM.Low, p.AcrossMM.High), "from", v.T("sheet-doc.by-"+p.AcrossFrom)))
+	if word := v.T("place." + p.Place); word != l.Name {
+		out.lines = append(out.lines, word)
 	}
-	lines = append(lines, v.T("sheet-doc.place-note"))
-	drawn := p.Side != "sleeve" && l.WidthMM > 0 && l.HeightMM > 0
-	m.heading("placement", v.T("sheet-doc.placement"), garmentH)
-	x, w := m.left(), m.width()
-	top := m.y
-	if drawn {
-		g := figure.Garment{
-			Back: p.Side == "back", WidthMM: l.WidthMM, HeightMM: l.HeightMM, DownMM: p.DownMM.Low, Left: p.Left,
-			DownLabel: v.Lengths(p.DownMM.Low, p.DownMM.High), SizePT: SmallPT,
+	distance := v.Lengths(p.DownMM.Low, p.DownMM.High)
+	out.lines = append(out.lines, v.T(down, "range", distance, "from", v.T("sheet-doc.by-"+p.DownFrom)))
+	g := figure.Garment{
+		Back: p.Side == "back", Sleeve: p.Side == "sleeve", WidthMM: l.WidthMM, HeightMM: l.HeightMM, DownMM: p.DownMM.Low, Left: p.Left,
+		DownLabel: distance, SizePT: SmallPT,
+	}
+	if p.AcrossMM == nil {
+		out.lines = append(out.lines, v.T("sheet-doc.middle"))
+	} else {
+		side := "sheet-doc.across-right"
+		if p.Left {
+			side = "sheet-doc.across-left"
 		}
-		if p.AcrossMM != nil {
-			g.AcrossMM = p.AcrossMM.Low
+		g.AcrossMM, g.AcrossLabel = p.AcrossMM.Low, v.Lengths(p.AcrossMM.Low, p.AcrossMM.High)
+		out.lines = append(out.lines, v.T(side, "range", g.AcrossLabel, "from", v.T("sheet-doc.by-"+p.AcrossFrom)))
+	}
+	if l.WidthMM > 0 && l.HeightMM > 0 {
+		out.draw = &g
+	}
+	return out
+}
+
+// words are the lines of a placed location in a column, with their fonts.
+func (m *maker) words(p placed, w float64) (lines []string, fonts []canvas.Font) {
+	if p.draw != nil {
+		w -= garmentW + gapMM
+	}
+	add := func(s string, f canvas.Font) {
+		for _, line := range page.Wrap(s, f, w) {
+			lines, fonts = append(lines, line), append(fonts, f)
 		}
-		m.add(page.Drawing("garment", x, top, garmentW, garmentH, func(c canvas.Canvas) {
-			if err := g.Draw(c, figure.Rect{W: garmentW, H: garmentH}); err != nil && m.err == nil {
-				m.err = err
-			}
-		}))
+	}
+	add(p.name, bold(bodyPT))
+	for _, s := range p.lines {
+		add(s, regular(bodyPT))
+	}
+	return lines, fonts
+}
+
+func (m *maker) placedHeight(p placed, w float64) float64 {
+	h := 0.0
+	_, fonts := m.words(p, w)
+	for _, f := range fonts {
+		h += page.LineHeight(f)
+	}
+	if p.draw != nil {
+		h = max(h, garmentH)
+	}
+	return h
+}
+
+// place sets one location at x, the drawing first.
+func (m *maker) place(n int, p placed, x, w float64) {
+	lines, fonts := m.words(p, w)
+	if p.draw != nil {
+		m.draw(fmt.Sprintf("garment %d", n), page.Rect{X: x, Y: m.y, W: garmentW, H: garmentH}, func(c canvas.Canvas) error {
+			return p.draw.Draw(c, figure.Rect{W: garmentW, H: garmentH})
+		})
 		x, w = x+garmentW+gapMM, w-garmentW-gapMM
 	}
-	for i, s := range lines {
-		for k, line := range page.Wrap(s, regular(bodyPT), w) {
-			m.add(page.Text(fmt.Sprintf("placement %d.%d", i+1, k+1), x, m.y, w, 0, line, regular(bodyPT), canvas.Black, page.Left))
-			m.y += page.LineHeight(regular(bodyPT))
-		}
-	}
-	if drawn {
-		m.y = max(m.y, top+garmentH)
+	y := m.y
+	for i, line := range lines {
+		m.add(page.Text(fmt.Sprintf("placement %d.%d", n, i+1), x, y, w, 0, line, fonts[i], canvas.Black, page.Left))
+		y += page.LineHeight(fonts[i])
 	}
 }

@@ -27,8 +27,7 @@ func (m *maker) screens(l plan.Location) {
 			v.Fine(s.Stencil.EOMUM)+" ("+v.Percent(s.Stencil.ShareOfCloth)+")\n"+m.build(s.Stencil), v.Gap(s.OffContact.Low, s.OffContact.High), a, b)...)
 		t.row(cells...)
 	}
-	m.heading("screens heading", v.T("sheet-doc.screens"), 16)
-	m.table(t)
+	m.part("screens", v.T("sheet-doc.screens"), "", t)
 }
 
 // dots is the line count and angle of a halftone, or what a bitmap has.
@@ -63,7 +62,7 @@ func (m *maker) build(s plan.Stencil) string {
 // strokes is the table of how each screen is printed.
 func (m *maker) strokes(l plan.Location) {
 	v := m.say
-	t := table{name: "strokes", header: []string{"#", "", v.T("show.blade"), v.T("sheet-doc.layup"), v.T("sheet-doc.length"), v.T("show.angle"),
+	t := table{name: "strokes", header: []string{"#", "", v.T("show.blade"), v.T("sheet-doc.rubber"), v.T("sheet-doc.length"), v.T("show.angle"),
 		v.T("sheet-doc.to-screen"), v.T("show.strokes"), v.T("sheet-doc.flood"), v.T("sheet-doc.load"), v.T("sheet-doc.pressure")}}
 	for _, s := range l.Screens {
 		length := v.T("sheet-doc.any-length")
@@ -74,16 +73,11 @@ func (m *maker) strokes(l plan.Location) {
 		if s.Flood {
 			flood = v.T("sheet-doc.flood-yes")
 		}
-		layup := v.Thickness(s.Blade.ThicknessMM)
-		if s.Blade.Layup != "" {
-			layup = s.Blade.Layup + "\n" + layup
-		}
-		t.row(append([]cell{number(s), patch(s)}, plain(s.Blade.Name+"\n"+v.T("edge."+s.Blade.Edge), layup, length,
+		t.row(append([]cell{number(s), patch(s)}, plain(m.blade(s.Blade.Name, s.Blade.Layup, s.Blade.Edge), m.rubber(s.Blade.ThicknessMM, s.Blade.FreeHeightMM), length,
 			v.Angle(s.AngleDeg.Set)+" ("+v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High)+")", v.Angle(s.AngleDeg.ToScreen), fmt.Sprint(s.Strokes), flood,
 			v.Load(s.LoadNPerCM), m.pressure(s))...)...)
 	}
-	m.heading("strokes heading", v.T("sheet-doc.stroke"), 16)
-	m.table(t)
+	m.part("strokes", v.T("sheet-doc.stroke"), "", t)
 }
 
 func (m *maker) pressure(s plan.Screen) string {
@@ -106,8 +100,7 @@ func (m *maker) film(l plan.Location) {
 		t.row(append([]cell{number(s), patch(s)}, plain(m.band(s.WetUM), m.band(s.CuredUM),
 			v.FilmRange(s.TargetUM.Low, s.TargetUM.High)+"\n"+v.T("from."+s.TargetUM.From), m.flash(s.Flash), cure)...)...)
 	}
-	m.heading("film heading", v.T("sheet-doc.film"), 16)
-	m.table(t)
+	m.part("film", v.T("sheet-doc.film"), "", t)
 }
 
 func (m *maker) band(b plan.Band) string {

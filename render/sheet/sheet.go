@@ -25,12 +25,36 @@ type maker struct {
 	opt  Options
 }
 
-// Pages lays out the setup sheet of a plan.
+// Pages lays out the setup sheet of a plan. Where little stands on its last page the room between
+// the rows is closed up, if that saves the page.
 func Pages(p *plan.Plan, paper page.Paper, v *say.Voice, o Options) ([]page.Face, error) {
-	m := maker{flow: &flow{paper: paper, again: joined(" · ", v.T("sheet-doc.heading"), p.Job, p.Title)}, plan: p, say: v, opt: o}
+	first, used, err := lay(p, paper, v, o, 1)
+	if err != nil || len(first) == 1 || used > littleMM {
+		return first, err
+	}
+	for _, open := range []float64{0.75, 0.5} {
+		closer, _, err := lay(p, paper, v, o, open)
+		if err != nil {
+			return nil, err
+		}
+		if len(closer) < len(first) {
+			return closer, nil
+		}
+	}
+	return first, nil
+}
+
+// littleMM is what a last page should hold at least, below its head line.
+const littleMM = 60.0
+
+// lay lays the sheet out once, with a share of the usual room between rows and parts. It returns
+// what is used of the last page too.
+func lay(p *plan.Plan, paper page.Paper, v *say.Voice, o Options, open float64) ([]page.Face, float64, error) {
+	m := maker{flow: &flow{paper: paper, open: open, again: joined(" · ", v.T("sheet-doc.heading"), p.Job, p.Title)}, plan: p, say: v, opt: o}
 	m.next()
 	m.head()
 	m.warnings()
+	m.placements()
 	for _, l := range p.Locations {
 		m.location(l)
 	}
@@ -41,27 +65,30 @@ func Pages(p *plan.Plan, paper page.Paper, v *say.Voice, o Options) ([]page.Face
 		return v.T("sheet-doc.page", "n", fmt.Sprint(n), "of", fmt.Sprint(of))
 	})
 	if m.err != nil {
-		return nil, fmt.Errorf("setup sheet: %w", m.err)
+		return nil, 0, fmt.Errorf("setup sheet: %w", m.err)
 	}
-	return m.pages, nil
+	return m.pages, m.y - m.top(), nil
 }
 
 // location is all that is said of one print position.
 func (m *maker) location(l plan.Location) {
-	name := l.Name
-	if l.WidthMM > 0 && l.HeightMM > 0 {
-		name = m.say.T("sheet-doc.location", "name", l.Name, "size", m.say.Size(l.WidthMM, l.HeightMM))
-	}
 	m.space(gapMM)
 	m.ensure(2*page.LineHeight(bold(12)) + stationH + 10)
-	m.paragraph("location", name, bold(12))
+	m.paragraph("location", m.title(l), bold(12))
 	m.order(l)
-	m.placement(l)
 	m.screens(l)
 	m.strokes(l)
 	m.film(l)
 	m.held(l)
 	m.equivalents(l)
+}
+
+// title is the name of a location with its size, where that is stated.
+func (m *maker) title(l plan.Location) string {
+	if !(l.WidthMM > 0 && l.HeightMM > 0) {
+		return l.Name
+	}
+	return m.say.T("sheet-doc.location", "name", l.Name, "size", m.say.Size(l.WidthMM, l.HeightMM))
 }
 
 // joined joins what is not empty.

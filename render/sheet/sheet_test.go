@@ -3,52 +3,29 @@ package sheet_test
 import (
 	"bytes"
 	"fmt"
+	"math"
 	"os"
 	"path/filepath"
 	"strings"
 	"testing"
 
-	"bladecard/calc/job"
 	"bladecard/calc/plan"
+	"bladecard/render/internal/plantest"
 	"bladecard/render/page"
 	"bladecard/render/say"
 	"bladecard/render/sheet"
 	"bladecard/templates"
 )
 
-// planned computes a job text with its shop, as the command does.
+// planned computes a job text in a language and units; heads, if not 0, are those of the first press.
 func planned(t *testing.T, dir, src, lang, units string, heads int) (*plan.Plan, *say.Voice) {
 	t.Helper()
-	j, errs := job.DecodeJob("job.toml", []byte(src))
-	if errs != nil {
-		t.Fatal(errs)
-	}
-	shop := job.BuiltInShop()
-	if j.ShopPath != "" {
-		text, err := os.ReadFile(filepath.Join(dir, j.ShopPath))
-		if err != nil {
-			t.Fatal(err)
-		}
-		if shop, errs = job.DecodeShop(j.ShopPath, text); errs != nil {
-			t.Fatal(errs)
-		}
-	}
+	j, shop := plantest.Job(t, dir, src)
+	shop.Language, shop.Units = lang, units
 	if heads > 0 {
 		shop.Presses[0].Heads = heads
 	}
-	if errs := job.Resolve(j, shop); errs != nil {
-		t.Fatal(errs)
-	}
-	p, errs := plan.Make(j, shop)
-	if errs != nil {
-		t.Fatal(errs)
-	}
-	v, err := say.New(lang, units)
-	if err != nil {
-		t.Fatal(err)
-	}
-	v.Fill(p)
-	return p, v
+	return plantest.Plan(t, j, shop)
 }
 
 // sound lays a plan out on both papers and checks every page; it returns the words by page.
@@ -197,7 +174,7 @@ func TestStandsAlone(t *testing.T) {
 	equivalents := 0
 	for _, l := range p.Locations {
 		for _, s := range l.Screens {
-			for _, x := range []string{s.Color, s.Ink, s.Mesh.Name, v.Count(s.Mesh.CountPerInch, s.Mesh.CountPerCM), v.Fine(s.Stencil.EOMUM), s.Blade.Layup,
+			for _, x := range []string{s.Color, s.Ink, s.Mesh.Name, v.Count(s.Mesh.CountPerInch, s.Mesh.CountPerCM), v.Fine(s.Stencil.EOMUM), s.Blade.Layup, v.Thickness(s.Blade.FreeHeightMM),
 				v.Length(s.Blade.LengthMM), v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High), v.Angle(s.AngleDeg.ToScreen), v.Load(s.LoadNPerCM),
 				v.FilmRange(s.WetUM.Low, s.WetUM.High), v.FilmRange(s.CuredUM.Low, s.CuredUM.High), v.FilmRange(s.TargetUM.Low, s.TargetUM.High),
 				v.Gap(s.OffContact.Low, s.OffContact.High), v.Mass(*s.InkGPerPrint), v.Mass(*s.InkGRun), v.BeltSpeed(s.Cure.BeltMPerMin.Low, s.Cure.BeltMPerMin.High)} {
@@ -208,8 +185,10 @@ func TestStandsAlone(t *testing.T) {
 			}
 			for _, e := range s.Equivalents {
 				equivalents++
-				has(v.SignedPercent(e.DeltaPercent))
-				has(e.Blade)
+				for _, x := range []string{e.Blade, e.Layup, e.Mesh, v.Thickness(e.ThicknessMM), v.Thickness(e.FreeHeightMM), v.Fine(e.EOMUM), v.Angle(e.AngleDeg),
+					v.Angle(e.ToScreen), v.Load(e.LoadNPerCM), v.FilmUM(e.CuredUM), v.Number(math.Abs(e.DeltaPercent), 0) + " %"} {
+					has(x)
+				}
 			}
 		}
 	}
@@ -241,5 +220,43 @@ func TestLogo(t *testing.T) {
 	}
 	if faces[0].Boxes[0].Kind != page.KindImage {
 		t.Errorf("the first box of the sheet is %q; the logo is wanted", faces[0].Boxes[0].Name)
+	}
+}
+
+// TestEquivalentsOnPaper: screens that are set alike share a group; a miss that they share is
+// said, and so is the lack of any.
+func TestEquivalentsOnPaper(t *testing.T) {
+	screen := func(film string) string {
+		return "[[location.screen]]\nmesh = \"156-64\"\nfilm = \"" + film + "\"\nstrokes = 1\n"
+	}
+	const head = "title = \"t\"\n[[location]]\nname = \"front\"\nwidth = \"20 cm\"\nheight = \"20 cm\"\n"
+	for _, lang := range templates.Languages() {
+		p, v := planned(t, ".", head+screen("20..60 um")+screen("90..95 um")+screen("20..60 um"), lang, "metric", 0)
+		text := func() string {
+			out := ""
+			for _, texts := range sound(t, p, v, sheet.Options{}) {
+				out += "\n" + strings.Join(texts, "\n") + "\n"
+			}
+			return strings.ReplaceAll(out, "\u00a0", " ")
+		}
+		got := text()
+		if !strings.Contains(got, "\n1, 3\n") {
+			t.Errorf("%s: screens 1 and 3 have no common group", lang)
+		}
+		miss, _, _ := strings.Cut(v.T("sheet-doc.share-miss", "list", "2"), ",")
+		if !strings.Contains(got, "\n"+miss) {
+			t.Errorf("%s: %q is not said", lang, miss)
+		}
+		p.Locations[0].Screens[1].Equivalents = nil
+		got = text()
+		if strings.Contains(got, "\n"+miss) || !strings.Contains(got, v.T("sheet-doc.none-for", "list", "2")) {
+			t.Errorf("%s: screen 2 has no equivalents, and the sheet does not say so", lang)
+		}
+		for i := range p.Locations[0].Screens {
+			p.Locations[0].Screens[i].Equivalents = nil
+		}
+		if got = text(); !strings.Contains(got, v.T("sheet-doc.none")) {
+			t.Errorf("%s: no screen has equivalents, and the sheet does not say so", lang)
+		}
 	}
 }

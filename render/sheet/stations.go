@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"fmt"
-	"strings"
 
 	"bladecard/calc/plan"
 	"bladecard/render/canvas"
@@ -21,16 +20,14 @@ const (
 func (m *maker) order(l plan.Location) {
 	v := m.say
 	m.y += 0.5
-	order, presses := "", ""
 	if len(l.Stations) > 1 {
-		order = v.Many("sheet-doc.order", l.HeadsNeeded)
+		m.paragraph("order", v.Many("sheet-doc.order", l.HeadsNeeded), regular(bodyPT))
 	}
-	if len(l.Presses) > 0 {
-		presses = v.T("show.presses", "presses", strings.Join(l.Presses, ", "))
-	}
-	m.paragraph("order", joined("; ", order, presses), regular(bodyPT))
 	m.y += 0.8
 	per := max(1, int((m.width()+arrowMM)/(stationW+arrowMM)))
+	if rows := (len(l.Stations) + per - 1) / per; rows > 1 { // none with one left over
+		per = (len(l.Stations) + rows - 1) / rows
+	}
 	for i := 0; i < len(l.Stations); i += per {
 		m.ensure(stationH)
 		row := l.Stations[i:min(i+per, len(l.Stations))]
@@ -67,6 +64,10 @@ func (m *maker) station(n int, s plan.Station, of plan.Screen, r page.Rect) {
 	if s.Kind != "print" {
 		m.fit(name+" kind", what, v.T("station."+s.Kind), 9, canvas.Bold)
 		m.fit(name+" screen", low, v.T("sheet-doc.station-after", "n", fmt.Sprint(s.Screen)), bodyPT, canvas.Regular)
+		if t := of.Flash.Seconds; s.Kind == "flash" && t != nil {
+			how := page.Rect{X: low.X, Y: r.Bottom() - pad - line, W: low.W, H: line}
+			m.fit(name+" time", how, v.SecondsRange(t.Low, t.High), bodyPT, canvas.Bold)
+		}
 		return
 	}
 	m.fit(name+" kind", what, v.T("sheet-doc.station-print", "n", fmt.Sprint(s.Screen)), 9, canvas.Bold)

@@ -56,14 +56,12 @@ func (c cell) lines(w float64) []string {
 }
 
 // widths shares the width: a column gets what its widest line wants, as far as that goes;
-// columns that want more share what is left. None is narrower than the words of its header.
+// columns that want more share what is left. None is narrower than its header on two lines.
 func (t *table) widths(whole float64) []float64 {
 	n := len(t.header)
 	want, least := make([]float64, n), make([]float64, n)
 	for i, h := range t.header {
-		for _, w := range strings.Fields(h) {
-			least[i] = max(least[i], page.Width(w, bold(SmallPT))+2*padMM)
-		}
+		least[i] = twoLines(h) + 2*padMM
 		want[i] = least[i]
 		for _, r := range t.rows {
 			c := r[i]
@@ -82,6 +80,17 @@ func (t *table) widths(whole float64) []float64 {
 		want[i] = max(want[i], least[i]) + 0.1
 	}
 	return share(whole, want, least)
+}
+
+// twoLines is the least width in which a header takes two lines, or one if it is one word.
+func twoLines(s string) float64 {
+	words := strings.Fields(s)
+	least := page.Width(s, bold(SmallPT))
+	for i := 1; i < len(words); i++ {
+		a, b := strings.Join(words[:i], " "), strings.Join(words[i:], " ")
+		least = min(least, max(page.Width(a, bold(SmallPT)), page.Width(b, bold(SmallPT))))
+	}
+	return least
 }
 
 // share gives each its want where all goes in, and what is over in equal parts; else each its
@@ -135,12 +144,12 @@ func (f *flow) table(t table) {
 	t = t.filled()
 	widths := t.widths(f.width())
 	headH := f.headHeight(t, widths)
-	f.ensure(headH + f.rowHeight(t.rows[0], widths))
+	f.ensure(headH + f.rowHeight(t, 0, widths))
 	f.tableHead(t, widths, headH)
 	whole := f.bottom() - (marginMM + againMM) - headH
-	for i, r := range t.rows {
+	for i := range t.rows {
 		together := f.groupHeight(t, i, widths)
-		if f.rowHeight(r, widths) > f.room() || i > 0 && t.group != nil && t.group[i] && together > f.room() && together <= whole/2 {
+		if f.rowHeight(t, i, widths) > f.room() || i > 0 && t.group != nil && t.group[i] && together > f.room() && together <= whole/2 {
 			f.next()
 			f.tableHead(t, widths, headH)
 			for k := i; t.group != nil && !t.group[i] && k >= 0; k-- {
@@ -156,11 +165,40 @@ func (f *flow) table(t table) {
 	f.y += 0.8
 }
 
+// part is a heading, a note and a table. They go to the next page together where they do not fit
+// on this one and take no more than half a page; else with the first group of the table.
+func (f *flow) part(name, title, note string, t table) {
+	filled := t.filled()
+	widths := filled.widths(f.width())
+	start := f.headHeight(filled, widths) + 2
+	if note != "" {
+		start += float64(len(page.Wrap(note, regular(bodyPT), f.width())))*page.LineHeight(regular(bodyPT)) + 0.8
+	}
+	whole := start
+	for i := range filled.rows {
+		whole += f.rowHeight(filled, i, widths)
+	}
+	half := (f.bottom() - marginMM) / 2
+	switch first := start + f.groupHeight(filled, 0, widths); {
+	case whole <= half:
+		f.heading(name+" heading", title, whole)
+	case first <= half:
+		f.heading(name+" heading", title, first)
+	default:
+		f.heading(name+" heading", title, 24)
+	}
+	if note != "" {
+		f.paragraph(name+" note", note, regular(bodyPT))
+		f.y += 0.8
+	}
+	f.table(t)
+}
+
 // groupHeight is the height of row i and the rows of its group that follow.
 func (f *flow) groupHeight(t table, i int, widths []float64) float64 {
-	h := f.rowHeight(t.rows[i], widths)
+	h := f.rowHeight(t, i, widths)
 	for k := i + 1; t.group != nil && k < len(t.rows) && !t.group[k]; k++ {
-		h += f.rowHeight(t.rows[k], widths)
+		h += f.rowHeight(t, k, widths)
 	}
 	return h
 }
@@ -173,21 +211,29 @@ func (f *flow) headHeight(t table, widths []float64) float64 {
 	return float64(n)*page.LineHeight(bold(SmallPT)) + 2*riseMM
 }
 
-func (f *flow) rowHeight(r []cell, widths []float64) float64 {
+func (f *flow) rowHeight(t table, i int, widths []float64) float64 {
 	h := 0.0
-	for i, c := range r {
+	for k, c := range t.rows[i] {
 		if c.patch != nil {
 			h = max(h, patchMM)
 		}
-		h = max(h, float64(len(c.lines(widths[i])))*page.LineHeight(c.font()))
+		h = max(h, float64(len(c.lines(widths[k])))*page.LineHeight(c.font()))
 	}
-	return h + 2*riseMM
+	return h + 2*f.rise(t, i)
+}
+
+// rise is above and below the text of row i; the rows of a group stand close.
+func (f *flow) rise(t table, i int) float64 {
+	if t.group != nil && !t.group[i] && t.rows[i][1].patch == nil {
+		return riseMM / 2 * f.open
+	}
+	return riseMM * f.open
 }
 
 func (f *flow) tableHead(t table, widths []float64, h float64) {
 	grey := canvas.Gray(225)
 	f.add(page.Fill(t.name+" head", f.left(), f.y, f.width(), h, &grey, canvas.Pen{}))
-	f.cells(t.name+" head", plain(t.header...), widths, true)
+	f.cells(t.name+" head", plain(t.header...), widths, riseMM, true)
 	f.y += h
 }
 
@@ -195,16 +241,16 @@ func (f *flow) tableRow(t table, i int, widths []float64) {
 	if i > 0 && (t.group == nil || t.group[i]) {
 		f.add(page.Rule(fmt.Sprintf("%s rule %d", t.name, i), f.left(), f.y, f.width(), 0, canvas.Pen{Color: canvas.Gray(130), WidthMM: 0.15}))
 	}
-	f.cells(fmt.Sprintf("%s row %d", t.name, i+1), t.rows[i], widths, false)
-	f.y += f.rowHeight(t.rows[i], widths)
+	f.cells(fmt.Sprintf("%s row %d", t.name, i+1), t.rows[i], widths, f.rise(t, i), false)
+	f.y += f.rowHeight(t, i, widths)
 }
 
-func (f *flow) cells(name string, r []cell, widths []float64, strong bool) {
+func (f *flow) cells(name string, r []cell, widths []float64, rise float64, strong bool) {
 	x := f.left()
 	for i, c := range r {
 		c.strong = c.strong || strong
 		where := fmt.Sprintf("%s column %d", name, i+1)
-		y := f.y + riseMM
+		y := f.y + rise
 		if c.patch != nil {
 			f.draw(where, page.Rect{X: x + padMM, Y: y, W: patchMM, H: patchMM}, func(cv canvas.Canvas) error {
 				return c.patch.Draw(cv, figure.Rect{W: patchMM, H: patchMM})
