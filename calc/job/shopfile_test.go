@@ -141,7 +141,8 @@ date = 2026-11-02
 	if f, d := s.Flashes[0], s.Dryers[0]; f.Kind != "panel" || f.FluxKWM2 != 12 || !(d.MaxC > 204.44 && d.MaxC < 204.45) || d.BeltMPerMin.Low != 0.3048 {
 		t.Errorf("flash %+v, dryer %+v", f, d)
 	}
-	if !reflect.DeepEqual(*s.Calibration, Calibration{1.1, 0.12, 14, Date{2026, 11, 2}}) {
+	if want := (Calibration{Factor: 1.1, Error: 0.12, Scatter: 0.12, Count: 14, Date: Date{2026, 11, 2}, MeanDeg: 15, MeanShoreA: 70,
+		AngleError: 0.068, HardnessError: 0.025, NextStroke: 0.4, NextStrokeError: 0.231}); !reflect.DeepEqual(*s.Calibration, want) {
 		t.Errorf("calibration %+v", s.Calibration)
 	}
 }

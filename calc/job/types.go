@@ -217,12 +217,35 @@ type Custom struct {
 	EOM    *EOM   `toml:"eom" doc:"customary emulsion over mesh"`
 }
 
-// Calibration is what the shop's own measurements said of the predicted film.
+// Calibration is what the shop's own measurements said of the predicted film, as a fit writes it.
 type Calibration struct {
-	Factor  float64 `toml:"factor" need:"true" min:"0.2" max:"5" doc:"measured film / predicted film"`
-	Scatter float64 `toml:"scatter" need:"true" min:"0.01" max:"1" doc:"residual scatter, as a standard deviation of ln(film)"`
+	Factor  float64 `toml:"factor" need:"true" min:"0.2" max:"5" doc:"measured film / predicted film, of a mesh that is not listed"`
+	Error   float64 `toml:"error" min:"0" max:"2" default:"0.12" doc:"relative standard error of factor, what meshes differ by included"`
+	Scatter float64 `toml:"scatter" need:"true" min:"0.01" max:"1" doc:"residual scatter of one measurement, as a standard deviation of ln(film)"`
 	Count   int     `toml:"count" need:"true" min:"1" max:"1000000" doc:"measurements behind it"`
 	Date    Date    `toml:"date" doc:"day of the last measurement"`
+
+	MeanDeg    float64 `toml:"mean-angle" unit:"deg" min:"0" max:"90" default:"15 deg" doc:"mean angle of the measured prints, from vertical"`
+	MeanShoreA float64 `toml:"mean-hardness" min:"1" max:"100" default:"70" doc:"mean Shore A of their edges"`
+	MeanSlope  float64 `toml:"mean-slope" min:"0" max:"20" default:"0" doc:"mean effect of the next stroke's share on ln(film)"`
+
+	Angle           float64 `toml:"angle" min:"-2" max:"2" default:"0" doc:"relative change of the film per 10 deg of lean beyond the computed one"`
+	AngleError      float64 `toml:"angle-error" min:"0" max:"2" default:"0.068" doc:"its standard error"`
+	Hardness        float64 `toml:"hardness" min:"-2" max:"2" default:"0" doc:"relative change per 10 Shore A of the edge beyond the computed one"`
+	HardnessError   float64 `toml:"hardness-error" min:"0" max:"2" default:"0.025" doc:"its standard error"`
+	NextStroke      float64 `toml:"next-stroke" min:"0" max:"0.94" default:"0.4" doc:"share of a stroke that a further wet stroke adds"`
+	NextStrokeError float64 `toml:"next-stroke-error" min:"0" max:"2" default:"0.231" doc:"its standard error"`
+
+	Blades []string     `toml:"blades" most:"256" doc:"blades that were measured"`
+	Meshes []MeshFactor `toml:"mesh" most:"256" doc:"a mesh that was measured"`
+}
+
+// MeshFactor is what a calibration says of one mesh.
+type MeshFactor struct {
+	Name   string  `toml:"mesh" need:"true" doc:"name of the mesh, as in the racks"`
+	Factor float64 `toml:"factor" need:"true" min:"0.1" max:"10" doc:"measured film / predicted film on this mesh"`
+	Error  float64 `toml:"error" need:"true" min:"0" max:"2" doc:"its relative standard error"`
+	Count  int     `toml:"count" need:"true" min:"1" max:"1000000" doc:"measurements on it"`
 }
 
 // Pos is a place in a file, counted from 1; the zero Pos is no place.

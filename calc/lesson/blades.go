@@ -256,11 +256,11 @@ func (b Blade) edge(setDeg, loadNPerCM float64) (*float64, error) {
 	return &deg, nil
 }
 
-// setFor is the largest set angle at which the edge leans no more than edgeDeg, up to 45 deg and
-// to half a degree; nil: it leans more even when set upright.
+// setFor is the largest set angle in whole degrees, finer than anybody sets, at which the edge
+// leans no more than edgeDeg, up to 45 deg; nil: it leans more even when set upright.
 func (b Blade) setFor(edgeDeg, loadNPerCM float64) (*float64, error) {
 	var best *float64
-	for a := 0.0; a <= mostDeg; a += 0.5 {
+	for a := 0.0; a <= mostDeg; a++ {
 		e, err := b.edge(a, loadNPerCM)
 		if err != nil {
 			return nil, err

@@ -20,22 +20,25 @@ type Exercise struct {
 	Code        string // the texts in the language file
 	Values      map[string]float64
 	Names       map[string]string
-	Corrections []plan.Correction // of the answer; nil: none asked for
+	Intro       bool              // on the work sheet of a new hand too
+	Corrections []plan.Correction // of the answer, those that mend the film; nil: none does, or none asked for
+	TooLittle   []plan.Correction // those that go the right way and do not mend it
 }
 
 // exercises fills in the work sheet. An exercise that the shop gives no figures for (no blade
 // that a limit holds for, no setup) is left out.
 func (m *maker) exercises() error {
 	for _, e := range []struct {
-		what string
-		make func(*Exercise) (bool, error)
+		what  string
+		intro bool
+		make  func(*Exercise) (bool, error)
 	}{
-		{"modulus", m.askModulus}, {"thin", m.askThin}, {"screen-angle", m.askScreenAngle}, {"same-edge", m.askSameEdge},
-		{"limit", m.askLimit}, {"pressure", m.askPressure}, {"count", m.askCount}, {"volume", m.askVolume},
-		{"eom", m.askEOM}, {"share", m.askShare}, {"strokes", m.askStrokes}, {"dot", m.askDot},
-		{"setup", m.askSetup}, {"too-thin", m.askTooThin}, {"ink", m.askInk}, {"belt", m.askBelt},
+		{"modulus", true, m.askModulus}, {"thin", true, m.askThin}, {"screen-angle", true, m.askScreenAngle}, {"same-edge", true, m.askSameEdge},
+		{"limit", true, m.askLimit}, {"pressure", true, m.askPressure}, {"count", true, m.askCount}, {"volume", false, m.askVolume},
+		{"eom", false, m.askEOM}, {"share", false, m.askShare}, {"strokes", true, m.askStrokes}, {"dot", false, m.askDot},
+		{"setup", true, m.askSetup}, {"too-thin", true, m.askTooThin}, {"ink", true, m.askInk}, {"belt", true, m.askBelt},
 	} {
-		x := Exercise{Code: e.what, Values: map[string]float64{}, Names: map[string]string{}}
+		x := Exercise{Code: e.what, Intro: e.intro, Values: map[string]float64{}, Names: map[string]string{}}
 		ok, err := e.make(&x)
 		if err != nil {
 			return fmt.Errorf("%s: %w", e.what, err)
@@ -170,13 +173,14 @@ func (m *maker) askShare(x *Exercise) (bool, error) {
 		return false, err
 	}
 	b, err := mesh.StencilShare(wide)
-	x.Values = map[string]float64{"eom_fine": eom, "narrow_mm": narrow, "wide_mm": wide, "narrow_percent": 100 * a, "narrow_um": a * eom, "wide_percent": 100 * b, "wide_um": b * eom}
+	a, b = whole(a), whole(b)
+	x.Values = map[string]float64{"eom_fine": eom, "narrow_mm": narrow, "wide_mm": wide, "narrow_percent": 100 * a, "narrow_fine": a * eom, "wide_percent": 100 * b, "wide_fine": b * eom}
 	return true, err
 }
 
 func (m *maker) askStrokes(x *Exercise) (bool, error) {
 	two, err := film.Strokes(2, film.NextStrokeShare)
-	once := m.out.Strokes[0].CuredUM.Value
+	once := printed(m.out.Strokes[0].CuredUM.Value)
 	x.Values = map[string]float64{"once_um": once, "next_percent": 100 * film.NextStrokeShare, "wet_um": once * two, "flash_um": 2 * once}
 	x.Names = map[string]string{"mesh": m.bench.Name}
 	return true, err
@@ -213,10 +217,27 @@ func (m *maker) askSetup(x *Exercise) (bool, error) {
 	return false, nil
 }
 
-// mostChanges is how many changes an answer lists, the most worth trying.
-const mostChanges = 6
+// printed is a film in the digits that paper prints it with (tenths of a micrometre below 10,
+// whole ones below 100, steps of 5 above), so that an answer follows from what its question says.
+func printed(um float64) float64 {
+	step := 5.0
+	switch a := math.Abs(um); {
+	case a < 9.95:
+		step = 0.1
+	case a < 99.5:
+		step = 1
+	}
+	return math.Round(um/step) * step
+}
 
-// askTooThin: a print came out thin; which one change brings it back, by the planner's list.
+// whole is a share in whole percent, as paper prints it.
+func whole(share float64) float64 { return math.Round(100*share) / 100 }
+
+// mostChanges is how many changes each list of an answer holds.
+const mostChanges = 4
+
+// askTooThin: a print came out thin; which single changes bring it back and which do too little,
+// by the planner's list.
 func (m *maker) askTooThin(x *Exercise) (bool, error) {
 	// The whole rack is asked, so that blades and meshes are among the changes.
 	p, err := m.plan(m.shop, fixed(m.bench))
@@ -224,16 +245,22 @@ func (m *maker) askTooThin(x *Exercise) (bool, error) {
 		return false, err
 	}
 	at := p.Locations[0].Screens[0]
-	for _, c := range at.Corrections {
-		if c.DeltaUM > 0 && c.Clears && len(x.Corrections) < mostChanges {
-			x.Corrections = append(x.Corrections, c)
+	film := printed(at.CuredUM.Value)
+	measured := printed(film * 0.85)
+	for _, c := range at.Corrections { // the planner has those most worth trying first
+		list := &x.TooLittle
+		if c.DeltaUM >= film-measured {
+			list = &x.Corrections
+		}
+		if c.DeltaUM > 0 && c.Clears && len(*list) < mostChanges {
+			*list = append(*list, c)
 		}
 	}
-	sort.SliceStable(x.Corrections, func(i, j int) bool {
-		return math.Abs(x.Corrections[i].DeltaUM) < math.Abs(x.Corrections[j].DeltaUM)
-	})
+	for _, list := range [][]plan.Correction{x.Corrections, x.TooLittle} {
+		sort.SliceStable(list, func(i, j int) bool { return list[i].DeltaUM < list[j].DeltaUM })
+	}
 	x.Names = map[string]string{"mesh": at.Mesh.Name, "blade": at.Blade.Name}
-	x.Values = map[string]float64{"set_deg": at.AngleDeg.Set, "film_um": at.CuredUM.Value, "measured_um": at.CuredUM.Value * 0.85, "short_um": at.CuredUM.Value * 0.15}
+	x.Values = map[string]float64{"set_deg": at.AngleDeg.Set, "film_um": film, "measured_um": measured, "short_um": film - measured}
 	return len(x.Corrections) > 0, nil
 }
 
@@ -243,12 +270,13 @@ func (m *maker) askInk(x *Exercise) (bool, error) {
 		return false, nil
 	}
 	const width, height, coverage, prints = 300.0, 350.0, 0.4, 288
-	wet := m.out.Strokes[0].CuredUM.Value / in.Solids
+	wet := printed(m.out.Strokes[0].CuredUM.Value / in.Solids)
 	g, err := ink.MassG(width, height, coverage, wet, in.DensityKgPerL)
 	if err != nil {
 		return false, err
 	}
 	run, err := ink.RunG(g, prints, m.shop.Waste, m.shop.StaysG)
+	run = math.Round(run/10) * 10 // no surer than that
 	x.Values = map[string]float64{
 		"width_mm": width, "height_mm": height, "coverage_percent": 100 * coverage, "prints_int": prints, "wet_um": wet,
 		"density_density": in.DensityKgPerL, "waste_percent": 100 * m.shop.Waste, "stays_g": m.shop.StaysG, "print_g": g, "run_g": run,
@@ -261,7 +289,7 @@ func (m *maker) askBelt(x *Exercise) (bool, error) {
 		if d.HeatedMM > 0 {
 			const dwell = 60.0
 			v, err := cure.BeltMPerMin(d.HeatedMM, dwell)
-			x.Values = map[string]float64{"heated_mm": d.HeatedMM, "dwell_s": dwell, "belt_mpm": v}
+			x.Values = map[string]float64{"heated_long": d.HeatedMM, "dwell_s": dwell, "belt_mpm": v}
 			return true, err
 		}
 	}

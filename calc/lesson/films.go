@@ -22,6 +22,7 @@ type Film struct {
 	Curves    []plan.Curve // a curve per blade
 	Moves     plan.Moves   // of the workhorse at the usual angle
 	Band      plan.Band    // its cured film
+	Spread    float64      // share by which the rack's heaviest film is over its lightest, at the usual angle
 }
 
 // Strokes is the film of wet strokes in a row.
@@ -138,6 +139,13 @@ func (m *maker) film() error {
 		return err
 	}
 	f.Curves = p.Locations[0].Screens[0].Charts.Angle
+	low, high := f.Band.Value, f.Band.Value
+	for _, b := range m.blades {
+		if sc := m.screen(fixed(m.bench), b, m.bench); sc != nil && sc.Clears {
+			low, high = math.Min(low, sc.CuredUM.Value), math.Max(high, sc.CuredUM.Value)
+		}
+	}
+	f.Spread = high/low - 1
 	m.out.Film = f
 	return nil
 }

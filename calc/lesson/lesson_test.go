@@ -30,14 +30,14 @@ func TestBuiltInShop(t *testing.T) {
 			}
 		}
 	}
-	for _, b := range l.Blades { // the largest set angle meets its limit, half a degree more does not
+	for _, b := range l.Blades { // the largest set angle meets its limit, a degree more does not
 		for k, a := range b.Largest {
 			if a == nil {
 				continue
 			}
-			at, more := must(t, b, *a, l.Press.LoadNPerCM), must(t, b, *a+0.5, l.Press.LoadNPerCM)
+			at, more := must(t, b, *a, l.Press.LoadNPerCM), must(t, b, *a+1, l.Press.LoadNPerCM)
 			if at > l.Limits[k].EdgeDeg || more <= l.Limits[k].EdgeDeg && *a < mostDeg {
-				t.Errorf("%s at %g deg leans %g, half a degree more %g; the limit is %g", b.Name, *a, at, more, l.Limits[k].EdgeDeg)
+				t.Errorf("%s at %g deg leans %g, a degree more %g; the limit is %g", b.Name, *a, at, more, l.Limits[k].EdgeDeg)
 			}
 		}
 	}

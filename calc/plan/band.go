@@ -6,12 +6,27 @@ import (
 	"bladecard/calc/film"
 )
 
-// band is the one formula of a film's band: the model's (or the calibration's) scatter, the
-// usual errors of angle and hardness, and what is not known of a further wet stroke, taken
-// together as a root sum of squares of relative parts and laid on the logarithm.
-func (c chooser) band(value float64, t trial) Band {
-	rel := math.Sqrt(square(c.bench.scatter) + square(math.Min(1, t.moves.Together)) + square(strokeDoubt(t.strokes)))
-	return Band{Low: value / (1 + rel), Value: value, High: value * (1 + rel)}
+// band is the one formula of a film's band: the root sum of squares of relative parts, laid on
+// the value as a factor both ways.
+//
+// Out of the box the parts are the model's scatter (a judgement of about one sigma), the usual
+// errors of angle and hardness, and what is not known of a further wet stroke. With a calibration
+// they are the fit's error for this mesh, blade, angle, hardness and stroke count, the scatter of
+// a measured print or the usual errors, whichever is more (the one holds the other), and what an
+// old calibration may have drifted; the band then holds nine of ten prints.
+func (c chooser) band(value float64, t trial) (Band, error) {
+	b := c.bench
+	usual := math.Min(1, t.moves.Together)
+	if b.learned == nil {
+		by := 1 + math.Sqrt(square(modelScatter)+square(usual)+square(strokeDoubt(t.strokes)))
+		return Band{Low: value / by, Value: value, High: value * by}, nil
+	}
+	known, err := b.learned.Error(b.meshName, bladeName(t.stock), t.angleDeg, t.stock.Hardness[0], t.strokes)
+	if err != nil {
+		return Band{}, err
+	}
+	by := math.Exp(b.learned.times * math.Sqrt(square(known)+square(math.Max(b.learned.Scatter, usual))+square(b.learned.drift)))
+	return Band{Low: value / by, Value: value, High: value * by}, nil
 }
 
 // What is not known of a difference between two setups, at one sigma of the logarithm. The first

@@ -22,10 +22,9 @@ type bench struct {
 	speedMPS  float64
 	flood     bool
 	loadNCM   float64
-	factor    float64 // measured film / predicted film of this shop
-	scatter   float64
-	imageMM   float64 // along the blade; 0: not stated
-	lines     float64 // halftone lines per inch; 0: none
+	learned   *learned // of the shop's own prints; nil: nothing was measured
+	imageMM   float64  // along the blade; 0: not stated
+	lines     float64  // halftone lines per inch; 0: none
 	demand    demand
 }
 
@@ -77,11 +76,11 @@ func (b bench) try(s setup, off slip) (outlook, error) {
 	if err != nil {
 		return outlook{}, err
 	}
-	times, err := film.Strokes(s.strokes, film.NextStrokeShare)
+	times, err := film.Strokes(s.strokes, b.nextStroke())
 	if err != nil {
 		return outlook{}, err
 	}
-	out.onceUM = film.Tau * dep.TotalUM * b.factor * b.solids
+	out.onceUM = film.Tau * dep.TotalUM * b.factor(s, off) * b.solids
 	out.curedUM = out.onceUM * times
 	out.wetUM = out.curedUM / b.solids
 	out.clears = film.Clears(dep)
@@ -201,7 +200,7 @@ func (b bench) moves(s setup, at outlook) (Moves, error) {
 }
 
 // newBench sets up a screen on a mesh.
-func newBench(s job.Screen, m job.Mesh, shop *job.Shop, press job.Press, d demand, imageMM float64) (bench, error) {
+func newBench(s job.Screen, m job.Mesh, shop *job.Shop, press job.Press, d demand, imageMM float64, day job.Date) (bench, error) {
 	cloth, err := mesh.New(mesh.Spec{
 		CountPerInch: m.CountPerInch, ThreadUM: m.ThreadUM,
 		OpeningUM: m.OpeningUM, FabricUM: m.FabricUM, Twill: m.Weave == "twill",
@@ -214,7 +213,7 @@ func newBench(s job.Screen, m job.Mesh, shop *job.Shop, press job.Press, d deman
 		cloth: cloth, meshName: m.Name, eomUM: eom, featureMM: featureMM(s),
 		flow:   film.Flow{EtaInfPaS: s.Ink.EtaInfPaS, KPaSn: s.Ink.KPaSn, N: s.Ink.N},
 		solids: s.Ink.Solids, speedMPS: press.StrokeMPerS, flood: press.Flood == nil || *press.Flood,
-		loadNCM: press.LoadNPerCM, factor: 1, scatter: modelScatter, imageMM: imageMM, demand: d,
+		loadNCM: press.LoadNPerCM, imageMM: imageMM, demand: d,
 	}
 	if s.Halftone != nil {
 		b.lines = s.Halftone.LinesPerInch
@@ -222,8 +221,8 @@ func newBench(s job.Screen, m job.Mesh, shop *job.Shop, press job.Press, d deman
 	if s.LoadNCM > 0 {
 		b.loadNCM = s.LoadNCM
 	}
-	if c := shop.Calibration; c != nil {
-		b.factor, b.scatter = c.Factor, c.Scatter
+	if b.learned, err = learn(shop.Calibration, day); err != nil {
+		return bench{}, err
 	}
 	if b.share, err = mesh.StencilShare(b.featureMM); err != nil {
 		return bench{}, err

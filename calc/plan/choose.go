@@ -117,7 +117,7 @@ func (c chooser) times(t trial, strokes int) (trial, error) {
 	if t.fault != "" {
 		return t, nil
 	}
-	more, err := film.Strokes(strokes, film.NextStrokeShare)
+	more, err := film.Strokes(strokes, c.bench.nextStroke())
 	if err != nil {
 		return t, err
 	}

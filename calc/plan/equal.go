@@ -13,7 +13,10 @@ const meshEquivalents = 4
 func (c chooser) equivalents(ch choice, meshes []bench) ([]Equivalent, error) {
 	out := []Equivalent{}
 	best := ch.best
-	same := c.band(best.curedUM, best)
+	same, err := c.band(best.curedUM, best)
+	if err != nil {
+		return nil, err
+	}
 	most := best.miss // what an equivalent may miss
 	most.film, most.cut = 0, 0
 	add := func(kind string, real chooser, t trial) error {

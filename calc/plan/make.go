@@ -20,8 +20,9 @@ func Make(j *job.Job, shop *job.Shop) (*Plan, job.Errors) {
 		Substrate: substrate(j), Warnings: []Warning{},
 	}
 	if j.Due != (job.Date{}) {
-		p.Due = fmt.Sprintf("%04d-%02d-%02d", j.Due.Year, j.Due.Month, j.Due.Day)
+		p.Due = isoDate(j.Due)
 	}
+	p.Calibration = calibrated(shop.Calibration, j.Due)
 	racked, err := newRack(shop.Blades)
 	if err != nil {
 		return nil, job.Errors{{Pos: job.Pos{File: shop.File}, Key: "blade", Wrong: err.Error(), Accepted: "at least one blade with a count of 1 or more"}}
@@ -52,6 +53,8 @@ func Make(j *job.Job, shop *job.Shop) (*Plan, job.Errors) {
 	p.Mix = mix(p.Locations)
 	return p, nil
 }
+
+func isoDate(d job.Date) string { return fmt.Sprintf("%04d-%02d-%02d", d.Year, d.Month, d.Day) }
 
 // finish works out what depends on all screens of a location: the order on the press, the
 // flashes, and what the fibre forbids.

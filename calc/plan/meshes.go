@@ -17,7 +17,7 @@ func (m maker) choose(d demand) (chooser, choice, *job.Error) {
 		first = true
 	)
 	for _, cand := range m.meshes() {
-		b, err := newBench(m.screen, cand.Mesh, m.shop, m.press, d, m.location.WidthMM)
+		b, err := newBench(m.screen, cand.Mesh, m.shop, m.press, d, m.location.WidthMM, m.job.Due)
 		if err != nil {
 			return best, got, m.fail("mesh", err.Error(), "a mesh whose threads leave an opening, such as 156-64")
 		}
@@ -107,7 +107,7 @@ func (m maker) otherMeshes(c chooser) ([]bench, error) {
 		if c.bench.lines > 0 && x.CountPerInch < meshPerLineLeast*c.bench.lines {
 			continue
 		}
-		b, err := newBench(m.screen, x, m.shop, m.press, c.bench.demand, m.location.WidthMM)
+		b, err := newBench(m.screen, x, m.shop, m.press, c.bench.demand, m.location.WidthMM, m.job.Due)
 		if err != nil {
 			return nil, err
 		}

@@ -5,18 +5,33 @@ package plan
 // contract, added to freely and never renamed. Lengths of film are micrometres, angles degrees
 // from vertical, loads newtons per centimetre of blade.
 type Plan struct {
-	Version   int        `json:"version"`
-	Job       string     `json:"job"`
-	Title     string     `json:"title"`
-	Customer  string     `json:"customer,omitempty"`
-	Quantity  int        `json:"quantity"`
-	Due       string     `json:"due,omitempty"` // 2026-12-04
-	Shop      string     `json:"shop"`
-	Press     Press      `json:"press"`
-	Substrate Substrate  `json:"substrate"`
-	Locations []Location `json:"locations"`
-	Mix       []Mix      `json:"mix"` // the ink of all locations together
-	Warnings  []Warning  `json:"warnings"`
+	Version     int         `json:"version"`
+	Job         string      `json:"job"`
+	Title       string      `json:"title"`
+	Customer    string      `json:"customer,omitempty"`
+	Quantity    int         `json:"quantity"`
+	Due         string      `json:"due,omitempty"` // 2026-12-04
+	Shop        string      `json:"shop"`
+	Press       Press       `json:"press"`
+	Substrate   Substrate   `json:"substrate"`
+	Locations   []Location  `json:"locations"`
+	Calibration *Calibrated `json:"calibration"` // null: nothing was measured, the bands are the model's
+	Mix         []Mix       `json:"mix"`         // the ink of all locations together
+	Warnings    []Warning   `json:"warnings"`
+}
+
+// Calibrated is what stands behind the films of a shop that measured.
+type Calibrated struct {
+	Count   int     `json:"count"`          // measured prints
+	Date    string  `json:"date,omitempty"` // of the last one, 2026-11-20
+	Scatter float64 `json:"scatter"`        // of one measurement, relative
+	Old     bool    `json:"old"`            // more than a year before the job's day
+}
+
+// Measured tells what of a screen's setup was among the measured prints.
+type Measured struct {
+	Mesh  bool `json:"mesh"`
+	Blade bool `json:"blade"`
 }
 
 // Press is the press that the setups are computed for.
@@ -94,6 +109,7 @@ type Screen struct {
 	TargetUM     Target       `json:"target_um"`      // cured film asked for
 	WetUM        Band         `json:"wet_um"`         // wet film expected
 	CuredUM      Band         `json:"cured_um"`       // cured film expected
+	Measured     *Measured    `json:"measured"`       // null: the shop has not measured
 	Moves        Moves        `json:"moves"`          // what the usual errors do to the film
 	MeetsAll     bool         `json:"meets_all"`      // film, cut and steadiness, all that was asked
 	Clears       bool         `json:"clears"`         // the stroke leaves no ink in the openings

@@ -17,6 +17,11 @@ func (m maker) screenPlan(c chooser, ch choice) (Screen, error) {
 	if err != nil {
 		return Screen{}, err
 	}
+	cured, err := c.band(t.curedUM, t)
+	if err != nil {
+		return Screen{}, err
+	}
+	wet := Band{Low: cured.Low / b.solids, Value: t.wetUM, High: cured.High / b.solids}
 	sc := Screen{
 		Number: m.number, Of: len(m.location.Screens),
 		Color: m.screen.Color, Swatch: m.screen.Swatch, Ink: m.screen.Ink.Name, Use: use(m.screen),
@@ -25,7 +30,7 @@ func (m maker) screenPlan(c chooser, ch choice) (Screen, error) {
 		},
 		FinestMM: b.demand.finestMM, AngleDeg: r, EdgeAngleDeg: t.edgeDeg,
 		LoadNPerCM: b.loadNCM, Strokes: t.strokes, Flood: b.flood, TargetUM: b.demand.target,
-		WetUM: c.band(t.wetUM, t), CuredUM: c.band(t.curedUM, t), Moves: t.moves, Clears: t.clears, MeetsAll: t.miss.none(),
+		WetUM: wet, CuredUM: cured, Measured: b.measured(t), Moves: t.moves, Clears: t.clears, MeetsAll: t.miss.none(),
 		Lost: c.lost(ch),
 	}
 	build, err := mesh.BuildFor(b.eomUM)

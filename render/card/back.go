@@ -138,6 +138,9 @@ func (m *maker) lines(n, w int) []line {
 		out = append(out, line{name: "weight", text: v.T("card.weigh", "value", v.Grams(g.Value), "band", v.GramRange(g.Low, g.High))})
 	}
 	out = append(out, line{name: "target", text: v.T("card.target", "range", v.FilmRange(s.TargetUM.Low, s.TargetUM.High), "from", v.T("from."+s.TargetUM.From))})
+	if text := v.Measured(m.plan.Calibration, s.Measured); text != "" {
+		out = append(out, line{name: "measured", text: text})
+	}
 	for i, warning := range s.Warnings[:w] {
 		out = append(out, line{name: fmt.Sprintf("warning %d", i+1), text: v.T("show.warning", "text", warning.Text), bold: true, space: 0.6})
 	}

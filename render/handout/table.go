@@ -7,10 +7,9 @@ import (
 	"bladecard/render/page"
 )
 
-// column is a column of a table: its head, its share of the width, and whether it holds figures.
+// column is a column of a table: its head, and whether it holds figures.
 type column struct {
 	head   string
-	share  float64
 	figure bool
 }
 
@@ -18,12 +17,16 @@ type column struct {
 type table struct {
 	columns []column
 	rows    [][]string
-	strong  int // row to set in bold, from 1; 0: none
+	strong  int       // row to set in bold, from 1; 0: none
+	group   bool      // rows with the same first cell are a group: it stands once
+	widths  []float64 // of the columns; nil: from what they hold
 }
 
 const (
 	cellGapMM = 2.5
-	rowPadMM  = 0.55
+	rowPadMM  = 0.5
+	wordMM    = 32.0 // a word wider than this is broken
+	cellMM    = 62.0 // a cell wider than this does not ask for more
 )
 
 // How many lines a cell of a row, and one of the head, may take; a longer name ends in an
@@ -32,6 +35,68 @@ const (
 	mostLines = 2
 	headLines = 4
 )
+
+// The fonts of a table.
+var (
+	plainFont = canvas.Font{Face: canvas.Regular, SizePT: TablePT}
+	boldFont  = canvas.Font{Face: canvas.Bold, SizePT: TablePT}
+)
+
+// fit shares the width w among the columns: each gets what its widest cell takes on one line and
+// an equal part of what is over. Where that is too much they give way, down to their widest word.
+func (t *table) fit(w float64) {
+	n := len(t.columns)
+	want, least := make([]float64, n), make([]float64, n)
+	for i, c := range t.columns {
+		least[i] = widestWord(c.head, boldFont)
+		want[i] = max(least[i], twoLines(c.head))
+		for k, r := range t.rows {
+			font := plainFont
+			if k+1 == t.strong {
+				font = boldFont
+			}
+			least[i] = max(least[i], widestWord(r[i], font))
+			want[i] = max(want[i], min(page.Width(r[i], font)+0.05, cellMM))
+		}
+		want[i] = max(want[i], least[i])
+	}
+	room := w - cellGapMM*float64(n-1)
+	var wants, leasts float64
+	for i := range want {
+		wants += want[i]
+		leasts += least[i]
+	}
+	t.widths = make([]float64, n)
+	for i := range want {
+		switch {
+		case wants <= room:
+			t.widths[i] = want[i] + (room-wants)/float64(n)
+		case leasts >= room:
+			t.widths[i] = least[i] * room / leasts
+		default:
+			t.widths[i] = least[i] + (room-leasts)*(want[i]-least[i])/(wants-leasts)
+		}
+	}
+}
+
+func widestWord(s string, f canvas.Font) float64 {
+	w := 0.0
+	for _, word := range strings.Split(s, " ") {
+		w = max(w, min(page.Width(word, f)+0.05, wordMM))
+	}
+	return w
+}
+
+// twoLines is the width in which a head takes two lines at most.
+func twoLines(s string) float64 {
+	parts := strings.Split(s, " ")
+	least := page.Width(s, boldFont)
+	for i := 1; i < len(parts); i++ {
+		a, b := strings.Join(parts[:i], " "), strings.Join(parts[i:], " ")
+		least = min(least, max(page.Width(a, boldFont), page.Width(b, boldFont)))
+	}
+	return least + 0.05
+}
 
 // lines wraps a cell to at most so many lines.
 func lines(s string, f canvas.Font, w float64, most int) []string {
@@ -43,34 +108,32 @@ func lines(s string, f canvas.Font, w float64, most int) []string {
 	return append(all[:most-1], last)
 }
 
-// row sets one row of cells; each cell wraps to at most so many lines.
-func (f *flow) row(t table, x, w float64, cells []string, face canvas.Face, pen canvas.Pen, most int) block {
-	font := canvas.Font{Face: face, SizePT: TablePT}
+// row sets one row of cells; each cell wraps to at most so many lines. The rule under it begins
+// at column from.
+func (f *flow) row(t table, x, w float64, cells []string, font canvas.Font, pen canvas.Pen, most, from int) block {
 	line := page.LineHeight(font)
-	var total float64
-	for _, c := range t.columns {
-		total += c.share
-	}
 	name := f.name("row")
 	var out block
-	at := x
+	at, start := x, x
 	for i, c := range t.columns {
-		cw := (w - cellGapMM*float64(len(t.columns)-1)) * c.share / total
 		align := page.Left
 		if c.figure {
 			align = page.Right
 		}
+		if i == from {
+			start = at
+		}
 		y := rowPadMM
 		if cells[i] != "" {
-			for _, s := range lines(cells[i], font, cw, most) {
-				out.boxes = append(out.boxes, page.Text(name, at, y, cw, line, s, font, canvas.Black, align))
+			for _, s := range lines(cells[i], font, t.widths[i], most) {
+				out.boxes = append(out.boxes, page.Text(name, at, y, t.widths[i], line, s, font, canvas.Black, align))
 				y += line
 			}
 		}
 		out.h = max(out.h, y+rowPadMM)
-		at += cw + cellGapMM
+		at += t.widths[i] + cellGapMM
 	}
-	out.boxes = append(out.boxes, page.Rule(f.name("rule"), x, out.h, w, 0, pen))
+	out.boxes = append(out.boxes, page.Rule(f.name("rule"), start, out.h, x+w-start, 0, pen))
 	return out
 }
 
@@ -79,60 +142,87 @@ func (f *flow) tableHead(t table, x, w float64) block {
 	for _, c := range t.columns {
 		heads = append(heads, c.head)
 	}
-	return f.row(t, x, w, heads, canvas.Bold, canvas.Pen{Color: canvas.Black, WidthMM: 0.25}, headLines)
+	return f.row(t, x, w, heads, boldFont, canvas.Pen{Color: canvas.Black, WidthMM: 0.25}, headLines, 0)
 }
 
+// tableRows sets the rows of a table. The first of them, and the first of a group, has all cells.
 func (f *flow) tableRows(t table, x, w float64) []block {
 	var out []block
 	for i, r := range t.rows {
-		face := canvas.Regular
+		font, pen, from := plainFont, canvas.Pen{Color: canvas.Gray(170), WidthMM: 0.12}, 0
 		if i+1 == t.strong {
-			face = canvas.Bold
+			font = boldFont
 		}
-		out = append(out, f.row(t, x, w, r, face, canvas.Pen{Color: canvas.Gray(170), WidthMM: 0.12}, mostLines))
+		if t.group {
+			if i > 0 && t.rows[i-1][0] == r[0] {
+				r = append([]string{""}, r[1:]...)
+			}
+			if i+1 < len(t.rows) && t.rows[i+1][0] == t.rows[i][0] {
+				from = 1
+			} else {
+				pen = canvas.Pen{Color: canvas.Gray(90), WidthMM: 0.18}
+			}
+		}
+		out = append(out, f.row(t, x, w, r, font, pen, mostLines, from))
 	}
 	return out
 }
 
 // table sets a whole table as one block.
 func (f *flow) table(t table, x, w float64) block {
+	if t.widths == nil {
+		t.fit(w)
+	}
 	b := stack(append([]block{f.tableHead(t, x, w)}, f.tableRows(t, x, w)...)...)
 	b.after = blockMM
 	return b
 }
 
+// after is the table from row n on.
+func (t table) after(n int) table {
+	t.rows = t.rows[n:]
+	t.strong = max(0, t.strong-n)
+	return t
+}
+
+// A table of fewer rows than manyRows is not split; of one that is, fewRows stand on each page.
+const (
+	manyRows = 12
+	fewRows  = 5
+)
+
 // long places a table over the full width under its caption, over pages where it must be, with
 // the head again on each.
 func (f *flow) long(caption string, t table) {
 	x, w := f.left(), f.width()
+	t.fit(w)
 	whole := stack(f.caption(x, w, caption), f.table(t, x, w))
 	var held float64
 	for _, h := range f.held {
 		held += h.h + h.after
 	}
-	page := f.bottom() - f.top()
-	const few = 0.35 // of a page: less room than that is not worth splitting for
-	if need := held + whole.h; need <= f.room() || need <= page && f.room() < few*page {
+	full := f.bottom() - f.top()
+	if need := held + whole.h; need <= f.room() || need <= full && len(t.rows) < manyRows {
 		f.add(whole)
 		return
 	}
-	rows := f.tableRows(t, x, w)
-	first := true
-	for len(rows) > 0 {
+	for first := true; len(t.rows) > 0; first = false {
+		rows := f.tableRows(t, x, w)
 		head := f.tableHead(t, x, w)
-		if first {
-			head = stack(f.caption(x, w, caption), head)
-		}
 		room := f.room() - head.h
 		if first {
-			room -= held
+			head = stack(f.caption(x, w, caption), head)
+			room = f.room() - head.h - held
 		}
 		n, used := 0, 0.0
 		for n < len(rows) && used+rows[n].h <= room {
 			used += rows[n].h
 			n++
 		}
-		if n < min(3, len(rows)) {
+		if left := len(rows) - n; left > 0 && left < fewRows && n > 2*fewRows {
+			n = len(rows) - fewRows
+		}
+		if n < min(fewRows, len(rows)) {
 			if f.y <= f.top() && len(f.pages) > 0 {
 				n = max(n, 1) // a page of its own is not enough: add tells
 			} else {
@@ -143,6 +233,6 @@ func (f *flow) long(caption string, t table) {
 		b := stack(append([]block{head}, rows[:n]...)...)
 		b.after = blockMM
 		f.add(b)
-		rows, first = rows[n:], false
+		t = t.after(n)
 	}
 }

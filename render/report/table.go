@@ -13,7 +13,7 @@ import (
 
 // Table writes the setups of a plan for a terminal.
 func Table(w io.Writer, p *plan.Plan, v *say.Voice) error {
-	t := &table{v: v, w: w}
+	t := &table{v: v, w: w, calibration: p.Calibration}
 	t.head(p)
 	for _, l := range p.Locations {
 		t.location(l)
@@ -37,6 +37,8 @@ type table struct {
 	v   *say.Voice
 	w   io.Writer
 	err error
+
+	calibration *plan.Calibrated
 }
 
 func (t *table) line(parts ...string) {
@@ -145,6 +147,9 @@ func (t *table) screen(s plan.Screen) {
 		"angle", Move(s.Moves.Angle, v), "hardness", Move(s.Moves.Hardness, v), "force", Move(s.Moves.Load, v)))
 	if h := s.Halftone; h != nil {
 		t.line("    ", Halftone(*h, v))
+	}
+	if text := v.Measured(t.calibration, s.Measured); text != "" {
+		t.line("    ", text)
 	}
 	t.line("    ", v.Stencil(s.Stencil), "; ", strings.Join(v.Press(s), "; "))
 	t.line("    ", strings.Join(v.Heat(s), "; "))

@@ -57,6 +57,28 @@ func (v *Voice) Disturbs(c plan.Correction, but ...string) string {
 	return out
 }
 
+// Measured tells how many measured prints stand behind a film, from when, and what was not among
+// them; empty where the shop has not measured.
+func (v *Voice) Measured(c *plan.Calibrated, m *plan.Measured) string {
+	if c == nil || m == nil {
+		return ""
+	}
+	text := v.Many("measured.prints", c.Count)
+	if c.Date != "" {
+		text += v.T("measured.date", "date", v.Date(c.Date))
+	}
+	if c.Old {
+		text += v.T("measured.old")
+	}
+	if !m.Mesh {
+		text += v.T("measured.mesh")
+	}
+	if !m.Blade {
+		text += v.T("measured.blade")
+	}
+	return text + "."
+}
+
 // Decimal writes a number that stands as text with the decimal sign of the language; a name
 // stays as it is.
 func (v *Voice) Decimal(s string) string {

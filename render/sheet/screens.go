@@ -2,6 +2,8 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"bladecard/calc/plan"
 )
@@ -100,7 +102,18 @@ func (m *maker) film(l plan.Location) {
 		t.row(append([]cell{number(s), patch(s)}, plain(m.band(s.WetUM), m.band(s.CuredUM),
 			v.FilmRange(s.TargetUM.Low, s.TargetUM.High)+"\n"+v.T("from."+s.TargetUM.From), m.flash(s.Flash), cure)...)...)
 	}
-	m.part("film", v.T("sheet-doc.film"), "", t)
+	m.part("film", v.T("sheet-doc.film"), m.measured(l), t)
+}
+
+// measured tells which measured prints stand behind the films; empty where there are none.
+func (m *maker) measured(l plan.Location) string {
+	var all []string
+	for _, s := range l.Screens {
+		if text := m.say.Measured(m.plan.Calibration, s.Measured); text != "" && !slices.Contains(all, text) {
+			all = append(all, text)
+		}
+	}
+	return strings.Join(all, " ")
 }
 
 func (m *maker) band(b plan.Band) string {
