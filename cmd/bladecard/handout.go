@@ -17,24 +17,29 @@ var handoutCommand = command{
 	does: "print a class paper on choosing a blade",
 	more: `
 Its tables, charts and exercises are computed from the racks of the shop file SHOP, or of the
-built-in shop. The answers stand on the last page.`,
+built-in shop. The answers stand on the last page. For a new hand, --level intro leaves out film,
+load, mesh and stencil, and the exercises on them.`,
 	run: printHandout,
 }
 
 func printHandout(c *call) int {
-	var file, paperName string
+	var file, paperName, levelName string
 	if code, ok := c.parse(func(fs *flag.FlagSet) {
 		fs.StringVar(&file, "o", "", "`FILE` for the PDF (needed)")
 		fs.StringVar(&paperName, "paper", "", "`PAPER` a4 or letter; left out: the shop's")
+		fs.StringVar(&levelName, "level", "", "`LEVEL` intro, for a new hand, or press, the whole paper; left out: press")
 		c.language(fs)
 	}); !ok {
 		return code
 	}
+	level, known := handout.ParseLevel(levelName)
 	switch {
 	case file == "":
 		return c.wrong("-o is missing: the PDF to write")
 	case len(c.args) > 1:
 		return c.wrong(fmt.Sprintf("%d shop files are named; one is accepted", len(c.args)))
+	case !known:
+		return c.wrong(fmt.Sprintf("--level %q is not a level; accepted: %s", levelName, handout.Levels()))
 	}
 	if wrong := wrongPaper(paperName); wrong != "" {
 		return c.wrong(wrong)
@@ -67,7 +72,7 @@ func printHandout(c *call) int {
 	if code != exitDone {
 		return code
 	}
-	faces, err := handout.Pages(l, paperOf(paperName, shop), voice, handout.Options{Logo: logo, Accent: shop.Accent})
+	faces, err := handout.Pages(l, paperOf(paperName, shop), voice, handout.Options{Logo: logo, Accent: shop.Accent, Level: level})
 	if err == nil {
 		err = writeFile(file, func(w io.Writer) error {
 			return page.Write(w, page.Meta{

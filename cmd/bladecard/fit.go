@@ -1,0 +1,165 @@
+package main
+
+import (
+	"errors"
+	"flag"
+	"fmt"
+	"io"
+	"os"
+	"strings"
+
+	"bladecard/calc/fit"
+	"bladecard/calc/job"
+	"bladecard/calc/plan"
+	"bladecard/calc/presslog"
+)
+
+var fitCommand = command{
+	name: "fit", args: "LOG.csv [SHOP] [--write]",
+	does: "learn from measured films how the shop prints",
+	more: `
+Prints what the measured prints say of the shop, and a calibration block for the shop file. With
+--write the block is put into the shop file SHOP in place of the one there; all else in it stays.
+Without SHOP the built-in shop is meant.`,
+	run: fitShop,
+}
+
+func fitShop(c *call) int {
+	var write bool
+	var day string
+	if code, ok := c.parse(func(fs *flag.FlagSet) {
+		fs.BoolVar(&write, "write", false, "put the block into the shop file")
+		fs.StringVar(&day, "date", "", "`DAY` of the last measurement, 2026-11-20; left out: the latest in the log")
+	}); !ok {
+		return code
+	}
+	switch {
+	case len(c.args) < 1 || len(c.args) > 2:
+		return c.wrong("a press log is wanted, and at most one shop file")
+	case write && len(c.args) < 2:
+		return c.wrong("--write needs the shop file to write to")
+	}
+	path := c.args[0]
+	src, err := readLog(path)
+	if err != nil {
+		return c.fail(err)
+	}
+	rows, errs := presslog.Read(path, src)
+	if len(errs) > 0 {
+		return c.jobErrors(errs)
+	}
+	shop, shopSrc := job.BuiltInShop(), []byte(nil)
+	if len(c.args) == 2 {
+		var code int
+		if shopSrc, code = c.read(c.args[1]); code != exitDone {
+			return code
+		}
+		if shop, errs = job.DecodeShop(c.args[1], shopSrc); len(errs) > 0 {
+			return c.jobErrors(errs)
+		}
+	}
+	if day == "" {
+		day = lastDay(rows)
+	}
+	when, ok := parseDay(day)
+	if !ok {
+		return c.wrong(fmt.Sprintf("--date %q is not a day; accepted: 2026-11-20", day))
+	}
+	prints, errs := plan.Prints(path, rows, shop)
+	if len(errs) > 0 {
+		return c.jobErrors(errs)
+	}
+	r, err := fit.Shop(prints, fit.Expected())
+	switch {
+	case errors.Is(err, fit.ErrFew):
+		fmt.Fprintf(c.stderr, "error: %s: %d measured prints; at least %d are needed, and ten tell much more\nhint: `bladecard log JOB` writes a log to fill in\n", path, len(prints), fit.Least)
+		return exitJob
+	case err != nil:
+		fmt.Fprintf(c.stderr, "error: %s: %v\nhint: check units, films and strokes of the rows\n", path, err)
+		return exitJob
+	}
+	cal := plan.CalibrationOf(r, when)
+	learned(c.stdout, r, len(prints))
+	block := calibrationBlock(cal)
+	if !write {
+		fmt.Fprintf(c.stdout, "\n%s", block)
+		return exitDone
+	}
+	text, err := withCalibration(c.args[1], shopSrc, block)
+	if err == nil {
+		err = writeFile(c.args[1], func(w io.Writer) error { _, err := w.Write(text); return err })
+	}
+	if err != nil {
+		return c.fail(err)
+	}
+	fmt.Fprintf(c.stdout, "\nwritten to %s\n", c.args[1])
+	return exitDone
+}
+
+// readLog reads a log that is not larger than one may be.
+func readLog(path string) ([]byte, error) {
+	f, err := os.Open(path)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	return io.ReadAll(io.LimitReader(f, presslog.MaxBytes+1))
+}
+
+// learned tells in words what a fit says.
+func learned(w io.Writer, r fit.Result, all int) {
+	line := func(format string, args ...any) { fmt.Fprintf(w, format+"\n", args...) }
+	line("%d measured prints, %d of them used", all, r.Count)
+	for _, m := range r.Meshes {
+		line("mesh %s: films are %.2f of the computed ones, +- %.0f %% (%d prints)", m.Name, m.Factor, 100*m.Error, m.Count)
+	}
+	line("any other mesh: %.2f, +- %.0f %%", r.Shop.Value, 100*r.Shop.Error)
+	term := func(what, why string, e fit.Estimate, value string) {
+		if e.Told {
+			line("%s: %s", what, value)
+		} else {
+			line("%s: the prints do not tell; %s", what, why)
+		}
+	}
+	term("angle", "print at angles 10 deg and more apart", r.Angle, fmt.Sprintf("10 deg more lean gives %+.1f %% beyond the computed film, +- %.1f", 100*r.Angle.Value, 100*r.Angle.Error))
+	term("hardness", "print with blades 10 Shore A and more apart", r.Hardness, fmt.Sprintf("10 Shore A harder gives %+.1f %% beyond the computed film, +- %.1f", 100*r.Hardness.Value, 100*r.Hardness.Error))
+	term("further wet strokes", "print some screens with one stroke and with two", r.NextStroke, fmt.Sprintf("each adds %.2f of the one before, +- %.2f", r.NextStroke.Value, r.NextStroke.Error))
+	line("scatter of one measurement %.1f %%; each print predicted from the others %.1f %% off", 100*r.Scatter, 100*r.LeaveOut)
+	for _, o := range r.Outliers {
+		line("! %s does not agree with the others and is left out: %.1f um measured, %.1f um expected; check unit, comb and setup", o.At, o.MeasuredUM, o.FittedUM)
+	}
+}
+
+// lastDay is the latest day in a log; days that are none are passed over.
+func lastDay(rows []presslog.Row) string {
+	last := ""
+	for _, r := range rows {
+		if _, ok := parseDay(r.Date); ok && r.Date > last {
+			last = r.Date
+		}
+	}
+	return last
+}
+
+// calibrationBlock is the block of a shop file.
+func calibrationBlock(c *job.Calibration) string {
+	var b strings.Builder
+	p := func(format string, args ...any) { fmt.Fprintf(&b, format+"\n", args...) }
+	p("[calibration]")
+	p("factor = %g\nerror = %g\nscatter = %g\ncount = %d", c.Factor, c.Error, c.Scatter, c.Count)
+	if c.Date != (job.Date{}) {
+		p("date = %04d-%02d-%02d", c.Date.Year, c.Date.Month, c.Date.Day)
+	}
+	p("mean-angle = %g\nmean-hardness = %g\nmean-slope = %g", c.MeanDeg, c.MeanShoreA, c.MeanSlope)
+	p("angle = %g\nangle-error = %g\nhardness = %g\nhardness-error = %g", c.Angle, c.AngleError, c.Hardness, c.HardnessError)
+	p("next-stroke = %g\nnext-stroke-error = %g", c.NextStroke, c.NextStrokeError)
+	var blades []string
+	for _, name := range c.Blades {
+		blades = append(blades, tomlText(name))
+	}
+	p("blades = [%s]", strings.Join(blades, ", "))
+	for _, m := range c.Meshes {
+		p("[[calibration.mesh]]\nmesh = %s\nfactor = %g\nerror = %g\ncount = %d", tomlText(m.Name), m.Factor, m.Error, m.Count)
+	}
+	return b.String()
+}

@@ -1,0 +1,47 @@
+package main
+
+import (
+	"flag"
+	"io"
+
+	"bladecard/calc/plan"
+	"bladecard/calc/presslog"
+)
+
+var logCommand = command{
+	name: "log", args: "JOB... [-o FILE]",
+	does: "write an empty press log of the jobs, to fill in what was measured",
+	more: `
+A CSV file with a row a screen: its setup stands there, what was measured is filled in: the wet
+film by comb, the cured film by gauge, or the weight of a garment before and after with the inked
+area. Add a row for each further print; correct the setup where the press differed. Rows without
+a measurement are left out by fit.`,
+	run: pressLog,
+}
+
+func pressLog(c *call) int {
+	var file string
+	if code, ok := c.parse(func(fs *flag.FlagSet) {
+		fs.StringVar(&file, "o", "", "`FILE` to write; left out: the terminal")
+	}); !ok {
+		return code
+	}
+	var rows []presslog.Row
+	if code := c.each(func(l loaded) int {
+		rows = append(rows, plan.LogOf(l.plan)...)
+		return exitDone
+	}); code != exitDone {
+		return code
+	}
+	write := func(w io.Writer) error { return presslog.Write(w, rows) }
+	var err error
+	if file == "" {
+		err = write(c.stdout)
+	} else {
+		err = writeFile(file, write)
+	}
+	if err != nil {
+		return c.fail(err)
+	}
+	return exitDone
+}
