@@ -27,7 +27,7 @@ type command struct {
 
 // commands in the order of the help.
 func commands() []command {
-	return []command{checkCommand, showCommand, cardsCommand, sheetCommand, handoutCommand, logCommand, fitCommand}
+	return []command{checkCommand, showCommand, cardsCommand, sheetCommand, handoutCommand, logCommand, fitCommand, correctCommand}
 }
 
 // call is one run of a command.
@@ -72,7 +72,7 @@ func names() string {
 func usage(w io.Writer) {
 	fmt.Fprint(w, "bladecard computes squeegee setups for screen printing and prints them on cards.\n\nusage:\n")
 	for _, c := range commands() {
-		fmt.Fprintf(w, "  bladecard %-6s %-20s %s\n", c.name, c.args, c.does)
+		fmt.Fprintf(w, "  bladecard %-7s %-32s %s\n", c.name, c.args, c.does)
 	}
 	fmt.Fprint(w, "\n`bladecard COMMAND --help` says more of one.\nexit codes: 0 done, 1 a job has errors, 2 wrong usage, 3 could not read or write\n")
 }
