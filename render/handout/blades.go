@@ -2,6 +2,7 @@ package handout
 
 import (
 	"math"
+	"sort"
 	"strings"
 
 	"bladecard/calc/lesson"
@@ -12,7 +13,7 @@ import (
 // hardness: what a Shore A reading means.
 func (m *maker) hardness() {
 	m.section(m.t("hardness.head"))
-	x1, w1, x2, w2 := m.halves(0.52)
+	x1, w1, x2, w2 := m.halves(0.57)
 	l := m.lesson
 	low, mid, high := l.Hardness[2], l.Hardness[4], l.Hardness[6]
 	text := m.column(x1, w1,
@@ -22,8 +23,8 @@ func (m *maker) hardness() {
 		m.t("hardness.tolerance", "mid", m.say.Number(mid.ShoreA, 0), "less", m.mpa(mid.LessMPa), "more", m.mpa(mid.MoreMPa), "times", m.digits(l.OtherTimes)),
 	)
 	t := table{columns: []column{
-		{m.t("hardness.shore"), 1, true}, {m.t("hardness.mpa"), 1.3, true}, {m.t("hardness.band"), 1.5, true},
-		{m.t("hardness.to70"), 1, true}, {m.t("hardness.other"), 1.3, true},
+		{m.t("hardness.shore"), true}, {m.t("hardness.mpa"), true}, {m.t("hardness.band"), true},
+		{m.t("hardness.to70"), true}, {m.t("hardness.other"), true},
 	}}
 	for _, h := range l.Hardness {
 		t.rows = append(t.rows, []string{
@@ -54,14 +55,17 @@ func (m *maker) mpa(x float64) string { return m.digits(x) + "\u00a0MPa" }
 func (m *maker) rack() {
 	m.section(m.t("rack.head"))
 	b := m.horse()
-	m.paras(m.t("rack.bend"), m.t("rack.core", "share", m.say.Number(100*m.lesson.CoreShare, 1)+"\u00a0%"), m.t("rack.read", "blade", b.Name, "load", m.say.Load(b.TipNPerCMPerMM)))
+	m.paras(m.t("rack.bend"), m.t("rack.core", "share", m.say.Number(100*m.lesson.CoreShare, 1)+"\u00a0%"), m.t("rack.read", "blade", m.horseName(), "load", m.say.Load(b.TipNPerCMPerMM)))
 	m.sections()
 	t := table{columns: []column{
-		{m.t("rack.blade"), 2.4, false}, {m.t("rack.layup"), 1.5, false}, {m.t("rack.edge"), 1.2, false}, {m.t("rack.size"), 1.9, true},
-		{m.t("rack.mpa"), 1.5, true}, {m.t("rack.rigidity"), 1.1, true}, {m.t("rack.to70"), 1.2, true}, {m.t("rack.tip"), 1.4, true},
+		{m.t("rack.blade"), false}, {m.t("rack.layup"), false}, {m.t("rack.edge"), false}, {m.t("rack.size"), true},
+		{m.t("rack.mpa"), true}, {m.t("rack.rigidity"), true}, {m.t("rack.to70"), true}, {m.t("rack.tip"), true},
 	}}
-	if !m.named() {
+	if !m.layered() {
 		t.columns = append(t.columns[:1], t.columns[2:]...)
+	}
+	if m.renamed() {
+		t.columns = append(t.columns, column{m.t("rack.name"), false})
 	}
 	for i, b := range m.lesson.Blades {
 		var mpa []string
@@ -69,11 +73,14 @@ func (m *maker) rack() {
 			mpa = append(mpa, m.digits(e))
 		}
 		r := []string{
-			b.Name, b.Layup, m.say.T("edge." + b.Edge), m.say.Thickness(b.ThicknessMM) + ", " + m.say.Length(b.FreeHeightMM),
-			words(" / ", mpa...), m.say.Number(b.RigidityNM, 2), m.say.Number(100*b.To70, 0) + "\u00a0%", m.say.Load(b.TipNPerCMPerMM),
+			m.called[i], b.Layup, m.say.T("edge." + b.Edge), m.say.Thickness(b.ThicknessMM) + ", " + m.say.Length(b.FreeHeightMM),
+			words(" / ", mpa...), m.say.Number(b.RigidityNM, 2), m.say.Number(100*b.To70, 0) + "\u00a0%", m.tip(b),
 		}
-		if !m.named() {
+		if !m.layered() {
 			r = append(r[:1], r[2:]...)
+		}
+		if m.renamed() {
+			r = append(r, b.Name)
 		}
 		t.rows = append(t.rows, r)
 		if i == m.lesson.Workhorse {
@@ -86,19 +93,12 @@ func (m *maker) rack() {
 	}
 }
 
-// named tells whether the shop calls a blade by another name than its layup.
-func (m *maker) named() bool {
-	for _, b := range m.lesson.Blades {
-		if b.Name != b.Layup {
-			return true
-		}
-	}
-	return false
-}
+// tip is the load that moves the tip of a blade by 1 mm.
+func (m *maker) tip(b lesson.Blade) string { return m.say.Load(b.TipNPerCMPerMM) }
 
-// sections draws each layup of the rack once, in section.
+// sections draws each layup of the rack once, in section, the least rigid first.
 func (m *maker) sections() {
-	const most, high = 6, 26.0
+	const most, high = 6, 22.0
 	var list []lesson.Blade
 	seen := map[string]bool{}
 	for _, b := range m.lesson.Blades {
@@ -118,6 +118,7 @@ func (m *maker) sections() {
 		}
 		list = append(layered, plain...)[:most]
 	}
+	sort.SliceStable(list, func(i, j int) bool { return list[i].To70 < list[j].To70 })
 	w := (m.width() - gutterMM*float64(len(list)-1)) / float64(len(list))
 	w = min(w, 34)
 	gap := (m.width() - w*float64(len(list))) / float64(max(len(list)-1, 1))
@@ -148,11 +149,11 @@ func (m *maker) angle() {
 	m.section(m.t("angle.head"))
 	l := m.lesson
 	b := m.horse()
-	x1, w1, x2, w2 := m.halves(0.60)
+	x1, w1, x2, w2 := m.halves(0.70)
 	var texts []string
 	texts = append(texts, m.t("angle.count"))
 	if e := b.Edges[2]; e != nil {
-		texts = append(texts, m.t("angle.bends", "blade", b.Name, "set", m.say.Angle(l.SetDeg[2]), "edge", m.whole(*e), "load", m.say.Load(l.Press.LoadNPerCM)))
+		texts = append(texts, m.t("angle.bends", "blade", m.horseName(), "set", m.say.Angle(l.SetDeg[2]), "edge", m.whole(*e), "load", m.say.Load(l.Press.LoadNPerCM)))
 	}
 	texts = append(texts, m.t("angle.one"))
 	dial := m.draw("angle dial", x2, w2, 42, func(c canvas.Canvas) error {
@@ -163,12 +164,12 @@ func (m *maker) angle() {
 		}.Draw(c, figure.Rect{W: w2, H: 42})
 	})
 	m.add(beside(m.column(x1, w1, texts...), dial))
-	t := table{columns: []column{{m.t("rack.blade"), 2.6, false}}, strong: l.Workhorse + 1}
+	t := table{columns: []column{{m.t("rack.blade"), false}}, strong: l.Workhorse + 1}
 	for _, a := range l.SetDeg {
-		t.columns = append(t.columns, column{m.say.Angle(a), 1, true})
+		t.columns = append(t.columns, column{m.say.Angle(a), true})
 	}
-	for _, b := range l.Blades {
-		r := []string{b.Name}
+	for i, b := range l.Blades {
+		r := []string{m.called[i]}
 		for _, e := range b.Edges {
 			r = append(r, m.edge(e))
 		}
@@ -196,8 +197,15 @@ func (m *maker) edgeChart() {
 		Y: figure.Axis{Title: m.t("angle.y")}, SizePT: TablePT, Format: m.say.Number,
 		Top: &figure.TopAxis{Title: m.say.T("card.x-screen"), Label: func(x float64) string { return m.say.Number(90-x, 0) }},
 	}
+	drawn, n := m.drawn(), 0
 	for i, b := range m.lesson.Blades {
-		line := figure.Line{Label: b.Name, Strong: i == m.lesson.Workhorse, Dash: dash(i, m.lesson.Workhorse), Step: 2.5}
+		if !drawn[i] {
+			continue
+		}
+		line := figure.Line{Label: m.called[i], Strong: i == m.lesson.Workhorse, Dash: n, Step: 2.5}
+		if !line.Strong {
+			n++
+		}
 		for _, p := range b.Curve {
 			line.Points = append(line.Points, figure.XY{X: p.SetDeg, Y: p.EdgeDeg})
 		}
@@ -205,23 +213,28 @@ func (m *maker) edgeChart() {
 			ch.Lines = append(ch.Lines, line)
 		}
 	}
-	m.chart("bent edge over set angle", m.t("angle.chart", "load", m.say.Load(m.lesson.Press.LoadNPerCM)), ch, 70)
-}
-
-// dash is which dash a line has that is not the strong one.
-func dash(i, strong int) int {
-	if i > strong {
-		i--
+	if e := m.horse().Edges[2]; e != nil {
+		ch.Mark = &figure.Mark{X: m.lesson.SetDeg[2], Y: *e, Low: *e, High: *e}
 	}
-	return i % figure.Dashes
+	m.chart("bent edge over set angle", m.t("angle.chart", "load", m.say.Load(m.lesson.Press.LoadNPerCM)), ch)
 }
 
-// chart places a chart over the full width under its caption.
-func (m *maker) chart(what, caption string, ch figure.Chart, high float64) {
+// lowChartMM is how low a chart may be.
+const lowChartMM = 48.0
+
+// chart places a chart over the full width under its caption. It is lower than others where that
+// keeps it on the page.
+func (m *maker) chart(what, caption string, ch figure.Chart) {
 	if len(ch.Lines) == 0 {
 		return
 	}
-	w := m.width()
+	if len(m.drawn()) < len(m.lesson.Blades) {
+		caption += " " + m.t("chart-some")
+	}
+	w, high := m.width(), m.chartMM
+	if room := m.room() - m.caption(m.left(), w, caption).h - 1; room >= lowChartMM && room < high {
+		high = room
+	}
 	art := m.draw(what, m.left(), w, high, func(c canvas.Canvas) error {
 		at := figure.Rect{W: w, H: high}
 		return ch.Fit(c, at).Draw(c, at)
@@ -232,16 +245,16 @@ func (m *maker) chart(what, caption string, ch figure.Chart, high float64) {
 // limits: how far an edge may lean for a feature, and how far each blade may then be set.
 func (m *maker) limits() {
 	l := m.lesson
-	m.intro(m.t("limits.text"))
-	t := table{columns: []column{{m.t("limits.feature"), 2.6, false}}}
+	m.lead(m.t("limits.text"))
+	t := table{columns: []column{{m.t("limits.feature"), false}}}
 	lean := []string{m.t("limits.lean")}
 	for _, x := range l.Limits {
-		t.columns = append(t.columns, column{m.say.Small(x.FinestMM), 1, true})
+		t.columns = append(t.columns, column{m.say.Small(x.FinestMM), true})
 		lean = append(lean, m.whole(x.EdgeDeg))
 	}
 	t.rows, t.strong = [][]string{lean}, 1
-	for _, b := range l.Blades {
-		r := []string{b.Name}
+	for i, b := range l.Blades {
+		r := []string{m.called[i]}
 		for _, a := range b.Largest {
 			s := m.t("limits.none")
 			if a != nil {

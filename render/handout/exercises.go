@@ -6,25 +6,70 @@ import (
 	"strings"
 
 	"bladecard/calc/lesson"
+	"bladecard/calc/plan"
 	"bladecard/render/canvas"
 	"bladecard/render/page"
 )
 
-// sheet is the work sheet, on pages of its own.
+// How much room an exercise has to reckon in, in mm: from the least on, as the pages allow.
+const (
+	leastAnswerMM = 11.0
+	mostAnswerMM  = 26.0
+)
+
+// sheet is the work sheet, on pages of its own: as few as take all exercises, and filled.
 func (m *maker) sheet() {
+	m.notes()
 	m.turn()
 	m.section(m.t("sheet.head"))
 	x1, w1, x2, w2 := m.halves(0.55)
 	m.add(beside(m.fill(x1, w1, m.t("sheet.name")), m.fill(x2, w2, m.t("sheet.date"))))
 	m.paras(m.t("sheet.text"))
-	for i, e := range m.lesson.Exercises {
-		b := m.bullet(m.left(), m.width(), fmt.Sprintf("%d.", i+1), m.say.T("handout.ask."+e.Code, m.figures(e)...))
-		const answerMM = 16.0 // room to reckon
-		b.boxes = append(b.boxes, page.Rule(m.name("answer line"), m.left()+indentMM, b.h+answerMM, m.width()-indentMM, 0, canvas.Pen{Color: canvas.Gray(120), WidthMM: 0.15}))
-		b.h += answerMM
-		b.after = 2.6
-		m.add(b)
+	room := leastAnswerMM
+	for n := m.asks(room); room < mostAnswerMM && m.asks(room+0.25) == n; {
+		room += 0.25
 	}
+	for i, e := range m.exercises() {
+		m.add(m.ask(i, e, room))
+	}
+}
+
+// ask is an exercise with so much room to reckon in.
+func (m *maker) ask(i int, e lesson.Exercise, room float64) block {
+	b := m.bullet(m.left(), m.width(), fmt.Sprintf("%d.", i+1), m.say.T("handout.ask."+e.Code, m.figures(e)...))
+	b.boxes = append(b.boxes, page.Rule(m.name("answer line"), m.left()+indentMM, b.h+room, m.width()-indentMM, 0, canvas.Pen{Color: canvas.Gray(120), WidthMM: 0.15}))
+	b.h += room
+	b.after = 2.6
+	return b
+}
+
+// asks is how many more pages the exercises take with so much room each.
+func (m *maker) asks(room float64) int {
+	pages, y := 0, m.y
+	for i, e := range m.exercises() {
+		b := m.ask(i, e, room)
+		if y+b.h > m.bottom() {
+			pages, y = pages+1, m.top()
+		}
+		y += b.h + b.after
+	}
+	return pages
+}
+
+// notes rules what is left of a page for notes, if that is worth it.
+func (m *maker) notes() {
+	const worthMM, lineMM = 40.0, 8.0
+	if len(m.pages) == 0 || m.room() < worthMM {
+		return
+	}
+	m.y += blockMM
+	m.add(m.caption(m.left(), m.width(), m.t("notes")))
+	b := block{}
+	for m.room()-m.held[0].h-1 >= b.h+lineMM {
+		b.h += lineMM
+		b.boxes = append(b.boxes, page.Rule(m.name("line"), m.left(), b.h, m.width(), 0, canvas.Pen{Color: canvas.Gray(170), WidthMM: 0.12}))
+	}
+	m.add(b)
 }
 
 // fill is a word with a line to write on.
@@ -40,13 +85,16 @@ func (m *maker) answers() {
 	m.turn()
 	m.section(m.t("answers.head"))
 	m.paras(m.t("answers.text"))
-	for i, e := range m.lesson.Exercises {
+	for i, e := range m.exercises() {
 		s := m.say.T("handout.answer."+e.Code, m.figures(e)...)
 		if e.Code == "dot" {
 			s += " " + m.say.T("handout.verdict."+e.Names["verdict"])
 		}
 		if e.Corrections != nil {
-			s += " " + m.changes(e) + "."
+			s += " " + m.changes(e.Corrections) + "."
+		}
+		if e.TooLittle != nil {
+			s += " " + m.t("answers.too-little", "changes", m.tooLittle(e.TooLittle))
 		}
 		b := m.bullet(m.left(), m.width(), fmt.Sprintf("%d.", i+1), s)
 		b.after = 1.4
@@ -54,14 +102,30 @@ func (m *maker) answers() {
 	}
 }
 
-// changes lists the corrections of an answer.
-func (m *maker) changes(e lesson.Exercise) string {
+// changes lists corrections with what they do.
+func (m *maker) changes(all []plan.Correction) string {
 	var list []string
-	for _, c := range e.Corrections {
-		s := m.say.T("handout.answers.change", "change", m.say.Change(c), "effect", m.say.Effect(c)) + m.say.Disturbs(c)
-		list = append(list, s)
+	for _, c := range all {
+		list = append(list, m.t("answers.change", "change", m.change(c), "effect", m.say.Effect(c))+m.say.Disturbs(c))
 	}
 	return strings.Join(list, "; ")
+}
+
+// tooLittle lists corrections without what little they do.
+func (m *maker) tooLittle(all []plan.Correction) string {
+	var list []string
+	for _, c := range all {
+		list = append(list, m.change(c))
+	}
+	return strings.Join(list, ", ")
+}
+
+// change is a correction in words; a blade is called as in the tables.
+func (m *maker) change(c plan.Correction) string {
+	if c.Kind == "blade" {
+		c.To = m.nameOf(c.To)
+	}
+	return m.say.Change(c)
 }
 
 // figures are the name, value pairs of an exercise for T.
@@ -77,6 +141,9 @@ func (m *maker) figures(e lesson.Exercise) []string {
 	}
 	for _, k := range []string{"blade", "hard", "ink", "mesh", "soft"} {
 		if s, ok := e.Names[k]; ok {
+			if k != "ink" && k != "mesh" {
+				s = m.nameOf(s)
+			}
 			out = append(out, k, s)
 		}
 	}
@@ -111,6 +178,8 @@ func (m *maker) figure(name string, x float64) string {
 		return m.say.Small(x)
 	case "density":
 		return m.say.Number(x, 2) + nbsp + "kg/L"
+	case "long": // the length of a belt, in the unit of its speed
+		return strings.TrimSuffix(m.say.BeltSpeed(x/1000, x/1000), "/min")
 	case "g":
 		return m.say.Mass(x)
 	}

@@ -3,33 +3,41 @@ package handout
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"bladecard/calc/lesson"
 	"bladecard/calc/plan"
-	"bladecard/render/canvas"
 	"bladecard/render/figure"
-	"bladecard/render/page"
 )
 
 // film: the deposit over the angle.
 func (m *maker) film() {
 	m.section(m.t("film.head"))
 	f := m.lesson.Film
-	b := m.horse()
 	texts := []string{m.t("film.text", "mesh", f.Mesh, "ink", f.Ink)}
 	if less, more := f.Moves.Angle.Less, f.Moves.Angle.More; less != nil && more != nil {
-		texts = append(texts, m.t("film.moves", "blade", b.Name, "less", m.say.SignedPercent(100**less), "more", m.say.SignedPercent(100**more),
+		texts = append(texts, m.t("film.moves", "blade", m.horseName(), "less", m.percent(*less), "more", m.percent(*more),
 			"hardness", m.most(f.Moves.Hardness)))
 	}
-	m.paras(append(texts, m.t("film.small"))...)
+	texts = append(texts, m.t("film.small", "spread", m.share(f.Spread), "band", m.say.FilmRange(f.Band.Low, f.Band.High)))
+	if m.edgesDiffer() {
+		texts = append(texts, m.t("film.edges"))
+	}
+	m.paras(texts...)
 	ch := figure.Chart{
 		X: figure.Axis{Title: m.say.T("card.x-angle"), Low: 0, High: 45},
 		Y: figure.Axis{Title: m.say.T("card.y-film")}, SizePT: TablePT, Format: m.say.Number,
 		Top: &figure.TopAxis{Title: m.say.T("card.x-screen"), Label: func(x float64) string { return m.say.Number(90-x, 0) }},
 	}
-	n := 0
+	drawn, n := map[string]bool{}, 0
+	for i := range m.drawn() {
+		drawn[m.lesson.Blades[i].Name] = true
+	}
 	for _, c := range f.Curves {
-		line := figure.Line{Label: c.Name, Strong: c.Name == b.Name, Dash: n % figure.Dashes, Step: 2.5}
+		if !drawn[c.Name] {
+			continue
+		}
+		line := figure.Line{Label: m.nameOf(c.Name), Strong: c.Name == m.horse().Name, Dash: n, Step: 2.5}
 		if !line.Strong {
 			n++
 		}
@@ -40,7 +48,38 @@ func (m *maker) film() {
 			ch.Lines = append(ch.Lines, line)
 		}
 	}
-	m.chart("film over angle", m.t("film.chart", "mesh", f.Mesh, "load", m.say.Load(m.lesson.Press.LoadNPerCM)), ch, 70)
+	ch.Mark = &figure.Mark{X: m.lesson.SetDeg[2], Y: f.Band.Value, Low: f.Band.Low, High: f.Band.High}
+	m.chart("film over angle", m.t("film.chart", "mesh", f.Mesh, "load", m.say.Load(m.lesson.Press.LoadNPerCM)), ch)
+}
+
+// edgesDiffer tells whether some blades of the rack are sharper than others.
+func (m *maker) edgesDiffer() bool {
+	for _, b := range m.lesson.Blades {
+		if b.Edge != m.horse().Edge {
+			return true
+		}
+	}
+	return false
+}
+
+// percent is a change of a film in whole percent with its sign, share one without: films are
+// known no better. Less than one percent is said to be that.
+func (m *maker) percent(x float64) string {
+	if math.Abs(x) < 0.0095 {
+		return m.share(x)
+	}
+	sign := "+"
+	if x < 0 {
+		sign = "−"
+	}
+	return sign + m.share(x)
+}
+
+func (m *maker) share(x float64) string {
+	if math.Abs(x) < 0.0095 {
+		return m.t("less-than", "x", m.say.Percent(0.01))
+	}
+	return m.say.Percent(math.Abs(x))
 }
 
 // most is the larger of the two changes of a move, without its sign.
@@ -51,7 +90,7 @@ func (m *maker) most(v plan.Move) string {
 			x = math.Max(x, math.Abs(*p))
 		}
 	}
-	return m.say.Number(100*x, 1) + "\u00a0%"
+	return m.share(x)
 }
 
 // load: what light, medium and firm do.
@@ -59,14 +98,14 @@ func (m *maker) load() {
 	m.section(m.t("load.head"))
 	l := m.lesson
 	m.paras(m.t("load.text"), m.t("load.least"))
-	t := table{columns: []column{{m.t("rack.blade"), 2.2, false}}, strong: l.Workhorse + 1}
+	t := table{columns: []column{{m.t("rack.blade"), false}}, strong: l.Workhorse + 1}
 	for _, w := range l.LoadsNPerCM {
 		t.columns = append(t.columns,
-			column{m.t("load.edge", "load", m.say.Load(w)), 1, true},
-			column{m.t("load.film", "load", m.say.Load(w)), 1, true})
+			column{m.t("load.edge", "load", m.say.Load(w)), true},
+			column{m.t("load.film", "load", m.say.Load(w)), true})
 	}
-	for _, b := range l.Blades {
-		r := []string{b.Name}
+	for i, b := range l.Blades {
+		r := []string{m.called[i]}
 		for _, x := range b.Loaded {
 			um := m.t("load.floats")
 			switch {
@@ -98,10 +137,10 @@ func (m *maker) strokes() {
 	x1, w1, x2, w2 := m.halves(0.52)
 	s := m.lesson.Strokes
 	text := m.column(x1, w1, m.t("strokes.text", "share", m.say.Percent(s[1].AddsUM/s[0].AddsUM)), m.t("strokes.flash"))
-	t := table{columns: []column{{m.t("strokes.count"), 1, true}, {m.t("strokes.film"), 1, true}, {m.t("strokes.band"), 1.4, true}, {m.t("strokes.adds"), 1.1, true}}}
+	t := table{columns: []column{{m.t("strokes.count"), true}, {m.t("strokes.film"), true}, {m.t("strokes.band"), true}, {m.t("strokes.adds"), true}}}
 	for _, x := range s {
 		t.rows = append(t.rows, []string{
-			fmt.Sprint(x.Count), m.say.FilmUM(x.CuredUM.Value), m.say.FilmRange(x.CuredUM.Low, x.CuredUM.High), m.say.Signed(x.AddsUM),
+			fmt.Sprint(x.Count), m.say.FilmUM(x.CuredUM.Value), m.say.FilmRange(x.CuredUM.Low, x.CuredUM.High), "+" + m.say.Fine(x.AddsUM),
 		})
 	}
 	m.add(beside(text, m.table(t, x2, w2)))
@@ -110,10 +149,10 @@ func (m *maker) strokes() {
 // mesh: what cloth and stencil hold.
 func (m *maker) mesh() {
 	m.section(m.t("mesh.head"))
-	m.intro(m.t("mesh.text"))
+	m.lead(m.t("mesh.text"))
 	t := table{columns: []column{
-		{m.t("mesh.name"), 1.5, false}, {m.t("mesh.cm"), 0.7, true}, {m.t("mesh.opening"), 1, true}, {m.t("mesh.area"), 0.8, true}, {m.t("mesh.fabric"), 1, true},
-		{m.t("mesh.volume"), 1, true}, {m.t("mesh.eom", "share", m.say.Percent(m.lesson.ThinShare)), 0.9, true}, {m.t("mesh.holds"), 1.1, true}, {m.t("mesh.solid", "width", m.say.Length(m.lesson.WideMM)), 1, true}, {m.t("mesh.detail", "width", m.say.Length(m.lesson.NarrowMM)), 1, true},
+		{m.t("mesh.name"), false}, {m.t("mesh.cm"), true}, {m.t("mesh.opening"), true}, {m.t("mesh.area"), true}, {m.t("mesh.fabric"), true},
+		{m.t("mesh.volume"), true}, {m.t("mesh.eom", "share", m.say.Percent(m.lesson.ThinShare)), true}, {m.t("mesh.holds"), true}, {m.t("mesh.solid", "width", m.say.Length(m.lesson.WideMM)), true}, {m.t("mesh.detail", "width", m.say.Length(m.lesson.NarrowMM)), true},
 	}}
 	measured := false
 	for i, c := range m.lesson.Meshes {
@@ -130,7 +169,7 @@ func (m *maker) mesh() {
 			m.say.Fine(c.VolumeUM), m.say.Fine(c.EOMUM), m.say.Fine(c.HoldsUM), m.film1(c.SolidUM), m.film1(c.DetailUM),
 		})
 	}
-	m.long(m.t("mesh.table", "blade", m.horse().Name), t)
+	m.long(m.t("mesh.table", "blade", m.horseName()), t)
 	if measured {
 		m.paras(m.t("mesh.measured"))
 	}
@@ -150,7 +189,7 @@ func (m *maker) film1(um *float64) string {
 
 func (m *maker) stencil() {
 	x1, w1, x2, w2 := m.halves(0.42)
-	t := table{columns: []column{{m.t("stencil.feature"), 1, true}, {m.t("stencil.counts"), 1.2, true}, {m.t("stencil.thin", "share", m.say.Percent(m.lesson.ThinShare)), 1.2, true}, {m.t("stencil.thick", "share", m.say.Percent(m.lesson.ThickShare)), 1.2, true}}}
+	t := table{columns: []column{{m.t("stencil.feature"), true}, {m.t("stencil.counts"), true}, {m.t("stencil.thin", "share", m.say.Percent(m.lesson.ThinShare)), true}, {m.t("stencil.thick", "share", m.say.Percent(m.lesson.ThickShare)), true}}}
 	for _, s := range m.lesson.Stencil {
 		t.rows = append(t.rows, []string{m.say.Length(s.FeatureMM), m.say.Percent(s.Counts), m.film1(s.ThinUM), m.film1(s.ThickUM)})
 	}
@@ -162,11 +201,17 @@ func (m *maker) choice() {
 	m.section(m.t("choice.head"))
 	m.paras(m.t("choice.text"), m.t("choice.read"))
 	t := table{columns: []column{
-		{m.t("choice.ink"), 1.9, false}, {m.t("choice.use"), 1.9, false}, {m.t("choice.mesh"), 1.3, false}, {m.t("choice.blade"), 1.5, false},
-		{m.t("choice.angle"), 1.5, true}, {m.t("choice.edge"), 0.8, true}, {m.t("choice.strokes"), 1, true}, {m.t("choice.film"), 1.5, true}, {m.t("choice.misses"), 1.2, false},
+		{m.t("choice.ink"), false}, {m.t("choice.use"), false}, {m.t("choice.mesh"), false}, {m.t("choice.blade"), false},
+		{m.t("choice.angle"), true}, {m.t("choice.edge"), true}, {m.t("choice.strokes"), true}, {m.t("choice.film"), true}, {m.t("choice.misses"), false},
 	}}
+	t.group = true
 	for _, c := range m.lesson.Works {
-		t.rows = append(t.rows, m.choiceRow(c))
+		r := m.choiceRow(c)
+		if n := len(t.rows) - 1; n >= 0 && t.rows[n][0] == r[0] && slices.Equal(t.rows[n][2:], r[2:]) {
+			t.rows[n][1] += ", " + r[1] // the same setup does both
+			continue
+		}
+		t.rows = append(t.rows, r)
 	}
 	if m.allMeet() {
 		last := len(t.columns) - 1
@@ -176,7 +221,9 @@ func (m *maker) choice() {
 		}
 	}
 	m.long(m.t("choice.table"), t)
-	m.through()
+	if !m.intro() {
+		m.through()
+	}
 }
 
 // allMeet tells whether every setup of the grid meets all demands: the column of what gives is
@@ -197,7 +244,7 @@ func (m *maker) choiceRow(c lesson.Choice) []string {
 		return []string{c.Ink, m.use(c), c.Mesh, m.t("choice.no-setup"), "", "", "", "", ""}
 	}
 	return []string{
-		c.Ink, m.use(c), s.Mesh.Name, short(s.Blade), m.angleRange(s), m.whole(s.EdgeAngleDeg), fmt.Sprint(s.Strokes),
+		c.Ink, m.use(c), s.Mesh.Name, m.short(s.Blade), m.angleRange(s), m.whole(s.EdgeAngleDeg), fmt.Sprint(s.Strokes),
 		m.say.FilmRange(s.CuredUM.Low, s.CuredUM.High), m.misses(c),
 	}
 }
@@ -206,7 +253,7 @@ func (m *maker) choiceRow(c lesson.Choice) []string {
 func (m *maker) use(c lesson.Choice) string {
 	s := m.say.T("use." + c.Use)
 	if c.LinesPerInch > 0 {
-		s += ", " + m.say.Number(c.LinesPerInch, 0) + "\u00a0lpi"
+		s += "\u00a0" + m.say.Number(c.LinesPerInch, 0) + "\u00a0" + m.say.T("unit.lines")
 	}
 	return s
 }
@@ -234,11 +281,11 @@ func (m *maker) through() {
 	if len(list) == 0 {
 		return
 	}
-	m.intro(m.t("through.text", "ink", list[0].Ink))
-	t := table{columns: []column{{m.t("choice.mesh"), 1.2, false}}}
+	m.lead(m.t("through.text", "ink", list[0].Ink))
+	t := table{columns: []column{{m.t("choice.mesh"), false}}}
 	n := 0
 	for n < len(list) && list[n].Mesh == list[0].Mesh {
-		t.columns = append(t.columns, column{m.use(list[n]), 3, false})
+		t.columns = append(t.columns, column{m.use(list[n]), false})
 		n++
 	}
 	for i := 0; i+n <= len(list); i += n {
@@ -251,21 +298,12 @@ func (m *maker) through() {
 	m.long(m.t("through.table", "ink", list[0].Ink), t)
 }
 
-// short is the name of a blade, or its layup where the name leaves no room for figures beside it.
-func short(b plan.Blade) string {
-	const wide = 26.0 // mm
-	if page.Width(b.Name, canvas.Font{SizePT: TablePT}) > wide {
-		return b.Layup
-	}
-	return b.Name
-}
-
 func (m *maker) throughCell(c lesson.Choice) string {
 	s := c.Setup
 	if s == nil {
 		return m.t("choice.no-setup")
 	}
-	cell := m.say.Many("handout.through.cell", s.Strokes, "blade", short(s.Blade), "angle", m.say.Angle(s.AngleDeg.Set), "film", m.say.FilmUM(s.CuredUM.Value))
+	cell := m.t("through.cell", "n", fmt.Sprint(s.Strokes), "blade", m.short(s.Blade), "angle", m.say.Angle(s.AngleDeg.Set), "film", m.say.FilmUM(s.CuredUM.Value))
 	if miss := m.misses(c); miss != "" {
 		cell += "; " + miss
 	}

@@ -13,7 +13,7 @@ import (
 const (
 	TitlePT = 22.0
 	HeadPT  = 13.0
-	BodyPT  = 9.5
+	BodyPT  = 9.25
 	TablePT = 8.5
 	FootPT  = 8.0
 )
@@ -28,7 +28,7 @@ const (
 	headMM   = 7.0  // the running head with the gap under it
 	footMM   = 6.0  // the page number with the gap above it
 	paraMM   = 1.8  // after a paragraph
-	blockMM  = 4.0  // after a table or a drawing
+	blockMM  = 3.5  // after a table or a drawing
 	gutterMM = 7.0  // between columns
 	indentMM = 7.5  // of a list
 )

@@ -14,31 +14,47 @@ import (
 type maker struct {
 	*flow
 	lesson *lesson.Lesson
-	number int // of the last section
+	level  Level
+	number int      // of the last section
+	called []string // what tables, charts and texts call each blade; see call
 	logo   *page.Picture
+
+	chartMM float64 // how high a chart is, where the page allows
 }
 
-// Options are the shop's look; none of it is needed.
+// Options are the shop's look and the length of the paper; none of it is needed.
 type Options struct {
 	Logo   *page.Picture // at the head of the first page; nil: none
 	Accent string        // #rrggbb, colour of the rules under the headings; empty: black
+	Level  Level         // empty: Press
 }
 
-// Pages lays out the handout of a lesson on a paper, in the words of a voice.
+// Pages lays out the handout of a lesson on a paper, in the words of a voice. Of the heights that
+// a chart may have it takes the largest of those that need the fewest pages.
 func Pages(l *lesson.Lesson, paper page.Paper, v *say.Voice, o Options) ([]page.Face, error) {
-	m := &maker{flow: &flow{say: v, paper: paper, accent: canvas.Black}, lesson: l, logo: o.Logo}
+	level, ok := ParseLevel(string(o.Level))
+	if !ok {
+		return nil, fmt.Errorf("handout: level %q; accepted: %s", o.Level, Levels())
+	}
+	accent := canvas.Black
 	if c, err := figure.ParseColor(o.Accent); err == nil {
-		m.accent = c
+		accent = c
 	}
-	for _, part := range []func(){
-		m.title, m.hardness, m.rack, m.angle, m.film, m.load, m.strokes, m.mesh, m.choice, m.wipe, m.mark, m.wear, m.safety, m.sheet, m.answers,
-	} {
-		part()
+	var best *maker
+	for _, high := range []float64{68, 60, 54, lowChartMM} {
+		m := &maker{flow: &flow{say: v, paper: paper, accent: accent}, lesson: l, level: level, logo: o.Logo, called: call(l.Blades), chartMM: high}
+		m.title()
+		for _, p := range m.parts() {
+			p.lay()
+		}
+		if m.err != nil {
+			return nil, fmt.Errorf("handout: %w", m.err)
+		}
+		if best == nil || len(m.pages) < len(best.pages) {
+			best = m
+		}
 	}
-	if m.err != nil {
-		return nil, fmt.Errorf("handout: %w", m.err)
-	}
-	return m.faces(v.T("handout.title"), m.shop()), nil
+	return best.faces(v.T("handout.title"), best.shop()), nil
 }
 
 func (m *maker) shop() string {
@@ -54,7 +70,7 @@ func (m *maker) t(key string, pairs ...string) string { return m.say.T("handout.
 // section begins a numbered section.
 func (m *maker) section(title string) {
 	m.number++
-	m.add(m.head(fmt.Sprintf("%d  %s", m.number, title)))
+	m.add(m.head(fmt.Sprintf("%d\u00a0\u00a0%s", m.number, title)))
 }
 
 // paras sets paragraphs over the full width.
@@ -64,8 +80,8 @@ func (m *maker) paras(texts ...string) {
 	}
 }
 
-// intro is a paragraph that stays with the table after it.
-func (m *maker) intro(s string) {
+// lead is a paragraph that stays with the table after it.
+func (m *maker) lead(s string) {
 	b := m.body(m.left(), m.width(), s)
 	b.keep = true
 	m.add(b)
@@ -95,17 +111,23 @@ func (m *maker) title() {
 	}
 	b := m.text(m.left(), w, m.t("title"), TitlePT, canvas.Bold)
 	b.after = 0.5
-	head := stack(b, m.text(m.left(), w, m.t("subtitle", "shop", m.shop()), 12, canvas.Regular))
+	subtitle := "subtitle"
+	if m.intro() {
+		subtitle = "subtitle-intro"
+	}
+	head := stack(b, m.text(m.left(), w, m.t(subtitle, "shop", m.shop()), 12, canvas.Regular))
 	if m.logo != nil {
 		at := page.Rect{X: m.left() + m.width() - logoW, W: logoW, H: logoH}
 		head = beside(head, block{boxes: []page.Box{page.Image("logo", at, m.logo)}, h: logoH, after: paraMM})
 	}
 	m.add(head)
 	m.paras(
-		m.t("intro", "press", l.Press.Name, "load", m.say.Load(l.Press.LoadNPerCM), "speed", m.say.Speed(l.Press.StrokeMPS), "mesh", l.Film.Mesh, "ink", l.Film.Ink),
+		m.t("intro", "press", l.Press.Name, "load", m.say.Load(l.Press.LoadNPerCM), "speed", m.say.Speed(l.Press.StrokeMPS),
+			"mesh", l.Film.Mesh, "ink", l.Film.Ink, "section", fmt.Sprint(m.numberOf("choice"))),
 		m.t("trust", "value", m.say.FilmUM(l.Film.Band.Value), "band", m.say.FilmRange(l.Film.Band.Low, l.Film.Band.High)),
 	)
 }
 
-// horse is the blade that a job starts from.
+// horse is the blade that a job starts from, horseName what the paper calls it.
 func (m *maker) horse() lesson.Blade { return m.lesson.Blades[m.lesson.Workhorse] }
+func (m *maker) horseName() string   { return m.called[m.lesson.Workhorse] }

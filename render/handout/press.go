@@ -29,23 +29,23 @@ func (m *maker) mark() {
 func (m *maker) wear() {
 	m.section(m.t("wear.head"))
 	l := m.lesson
-	m.intro(m.t("wear.edge"))
+	m.lead(m.t("wear.edge"))
 	x1, w1, x2, w2 := m.halves(0.5)
-	t := table{columns: []column{{m.t("wear.state"), 1.2, false}, {m.t("wear.film"), 1, true}, {m.t("wear.change"), 1, true}}}
+	t := table{columns: []column{{m.t("wear.state"), false}, {m.t("wear.film"), true}, {m.t("wear.change"), true}}}
 	for _, x := range l.Wear {
 		change := ""
 		if x.Edge != l.Wear[0].Edge {
-			change = m.say.SignedPercent(100 * x.ToNew)
+			change = m.percent(x.ToNew)
 		}
 		t.rows = append(t.rows, []string{m.say.T("edge." + x.Edge), m.say.FilmUM(x.CuredUM), change})
 	}
-	g := table{columns: []column{{m.t("wear.free"), 1, true}, {m.t("wear.tip"), 1.2, true}, {m.t("wear.bent"), 1, true}}}
+	g := table{columns: []column{{m.t("wear.free"), true}, {m.t("wear.tip"), true}, {m.t("wear.bent"), true}}}
 	for _, x := range l.Ground {
 		g.rows = append(g.rows, []string{m.say.Length(x.FreeHeightMM), m.say.Load(x.TipNPerCMPerMM), m.edge(x.EdgeDeg)})
 	}
 	m.add(beside(
-		stack(m.caption(x1, w1, m.t("wear.table", "blade", m.horse().Name)), m.table(t, x1, w1)),
-		stack(m.caption(x2, w2, m.t("wear.ground", "blade", m.horse().Name)), m.table(g, x2, w2)),
+		stack(m.caption(x1, w1, m.t("wear.table", "blade", m.horseName())), m.table(t, x1, w1)),
+		stack(m.caption(x2, w2, m.t("wear.ground", "blade", m.horseName())), m.table(g, x2, w2)),
 	))
 	m.steps("care.step", 6)
 }
@@ -53,7 +53,7 @@ func (m *maker) wear() {
 // safety: what can hurt, and who is to be asked first.
 func (m *maker) safety() {
 	m.section(m.t("safety.head"))
-	m.paras(m.say.T("caution.defer") + " " + m.t("safety.defer"))
+	m.lead(m.say.T("caution.defer") + " " + m.t("safety.defer"))
 	var texts []string
 	for _, c := range m.lesson.Cautions {
 		texts = append(texts, m.say.T("caution."+c))

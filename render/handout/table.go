@@ -187,7 +187,7 @@ func (t table) after(n int) table {
 
 // A table of fewer rows than manyRows is not split; of one that is, fewRows stand on each page.
 const (
-	manyRows = 12
+	manyRows = 15
 	fewRows  = 5
 )
 
@@ -206,7 +206,8 @@ func (f *flow) long(caption string, t table) {
 		f.add(whole)
 		return
 	}
-	for first := true; len(t.rows) > 0; first = false {
+	first := true
+	for len(t.rows) > 0 {
 		rows := f.tableRows(t, x, w)
 		head := f.tableHead(t, x, w)
 		room := f.room() - head.h
@@ -233,6 +234,6 @@ func (f *flow) long(caption string, t table) {
 		b := stack(append([]block{head}, rows[:n]...)...)
 		b.after = blockMM
 		f.add(b)
-		t = t.after(n)
+		t, first = t.after(n), false
 	}
 }
