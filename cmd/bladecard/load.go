@@ -20,6 +20,7 @@ import (
 // loaded is a job with its plan and the voice to say it in.
 type loaded struct {
 	path  string
+	job   *job.Job
 	plan  *plan.Plan
 	shop  *job.Shop
 	voice *say.Voice
@@ -58,7 +59,7 @@ func (c *call) load(path string) (loaded, int) {
 		return loaded{}, c.jobErrors(errs)
 	}
 	voice.Fill(p)
-	return loaded{path: path, plan: p, shop: shop, voice: voice}, exitDone
+	return loaded{path: path, job: j, plan: p, shop: shop, voice: voice}, exitDone
 }
 
 // shop reads the shop that a job file names, from the job file's folder, or the built-in one.

@@ -98,7 +98,8 @@ func (m *maker) tip(b lesson.Blade) string { return m.say.Load(b.TipNPerCMPerMM)
 
 // sections draws each layup of the rack once, in section, the least rigid first.
 func (m *maker) sections() {
-	const most, high = 6, 22.0
+	const most = 6
+	high := m.sectionMM
 	var list []lesson.Blade
 	seen := map[string]bool{}
 	for _, b := range m.lesson.Blades {

@@ -19,7 +19,8 @@ type maker struct {
 	called []string // what tables, charts and texts call each blade; see call
 	logo   *page.Picture
 
-	chartMM float64 // how high a chart is, where the page allows
+	chartMM   float64 // how high a chart is, where the page allows
+	sectionMM float64 // how high a blade in section is
 }
 
 // Options are the shop's look and the length of the paper; none of it is needed.
@@ -30,7 +31,7 @@ type Options struct {
 }
 
 // Pages lays out the handout of a lesson on a paper, in the words of a voice. Of the heights that
-// a chart may have it takes the largest of those that need the fewest pages.
+// drawings may have it takes the largest of those that need the fewest pages.
 func Pages(l *lesson.Lesson, paper page.Paper, v *say.Voice, o Options) ([]page.Face, error) {
 	level, ok := ParseLevel(string(o.Level))
 	if !ok {
@@ -41,8 +42,8 @@ func Pages(l *lesson.Lesson, paper page.Paper, v *say.Voice, o Options) ([]page.
 		accent = c
 	}
 	var best *maker
-	for _, high := range []float64{68, 60, 54, lowChartMM} {
-		m := &maker{flow: &flow{say: v, paper: paper, accent: accent}, lesson: l, level: level, logo: o.Logo, called: call(l.Blades), chartMM: high}
+	for _, high := range []struct{ chart, section float64 }{{68, 22}, {60, 22}, {60, 17}, {54, 17}, {lowChartMM, 17}} {
+		m := &maker{flow: &flow{say: v, paper: paper, accent: accent}, lesson: l, level: level, logo: o.Logo, called: call(l.Blades), chartMM: high.chart, sectionMM: high.section}
 		m.title()
 		for _, p := range m.parts() {
 			p.lay()
