@@ -1,17 +1,22 @@
 package main
 
 import (
+	"cmp"
 	"errors"
 	"flag"
 	"fmt"
 	"io"
+	"math"
 	"os"
+	"slices"
 	"strings"
 
 	"bladecard/calc/fit"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
 	"bladecard/calc/presslog"
+	"bladecard/render/figure"
+	"bladecard/render/say"
 )
 
 var fitCommand = command{
@@ -26,14 +31,18 @@ Without SHOP the built-in shop is meant.`,
 
 func fitShop(c *call) int {
 	var write bool
-	var day string
+	var day, chart string
 	if code, ok := c.parse(func(fs *flag.FlagSet) {
 		fs.BoolVar(&write, "write", false, "put the block into the shop file")
 		fs.StringVar(&day, "date", "", "`DAY` of the last measurement, 2026-11-20; left out: the latest in the log")
+		fs.StringVar(&chart, "chart", "", "also draw measured over expected films to `FILE`, .svg or .png")
+		c.language(fs)
 	}); !ok {
 		return code
 	}
 	switch {
+	case chart != "" && !isChart(chart):
+		return c.wrong(wrongChart(chart))
 	case len(c.args) < 1 || len(c.args) > 2:
 		return c.wrong("a press log is wanted, and at most one shop file")
 	case write && len(c.args) < 2:
@@ -80,6 +89,19 @@ func fitShop(c *call) int {
 	}
 	cal := plan.CalibrationOf(r, when)
 	learned(c.stdout, r, len(prints))
+	if chart != "" {
+		language := shop.Language
+		if c.lang != "" {
+			language = c.lang
+		}
+		voice, err := say.New(language, shop.Units)
+		if err == nil {
+			err = writeChart(chart, fitChart(prints, r, voice))
+		}
+		if err != nil {
+			return c.fail(err)
+		}
+	}
 	block := calibrationBlock(cal)
 	if !write {
 		fmt.Fprintf(c.stdout, "\n%s", block)
@@ -94,6 +116,29 @@ func fitShop(c *call) int {
 	}
 	fmt.Fprintf(c.stdout, "\nwritten to %s\n", c.args[1])
 	return exitDone
+}
+
+// fitChart is the measured film over the one that the fit expects, a dot a print, with the line
+// on which both are the same.
+func fitChart(prints []fit.Print, r fit.Result, v *say.Voice) figure.Chart {
+	type dot struct{ x, y float64 }
+	var dots []dot
+	low, high := math.Inf(1), 0.0
+	for i, p := range prints {
+		dots = append(dots, dot{r.FittedUM[i], p.MeasuredUM})
+		low, high = min(low, r.FittedUM[i], p.MeasuredUM), max(high, r.FittedUM[i], p.MeasuredUM)
+	}
+	slices.SortFunc(dots, func(a, b dot) int { return cmp.Compare(a.x, b.x) })
+	line := figure.Line{Label: v.T("fit.dots"), Strong: true}
+	for _, d := range dots {
+		gap := figure.XY{X: math.NaN()} // breaks the line: each point stands alone
+		line.Points = append(line.Points, figure.XY{X: d.x, Y: d.y}, gap)
+	}
+	same := figure.Line{Label: v.T("fit.same"), Points: []figure.XY{{X: low, Y: low}, {X: high, Y: high}}}
+	return figure.Chart{
+		X: figure.Axis{Title: v.T("fit.x"), Low: 0.95 * low, High: 1.05 * high}, Y: figure.Axis{Title: v.T("fit.y"), Low: 0.95 * low, High: 1.05 * high},
+		Lines: []figure.Line{same, line}, SizePT: 9, Format: v.Number,
+	}
 }
 
 // readLog reads a log that is not larger than one may be.

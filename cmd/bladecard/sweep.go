@@ -6,13 +6,10 @@ import (
 	"fmt"
 	"io"
 	"math"
-	"path/filepath"
 	"strconv"
 	"strings"
 
 	"bladecard/calc/plan"
-	"bladecard/render/canvas"
-	"bladecard/render/export"
 	"bladecard/render/figure"
 	"bladecard/render/say"
 )
@@ -48,13 +45,13 @@ func sweep(c *call) int {
 	}); !ok {
 		return code
 	}
-	switch ext := strings.ToLower(filepath.Ext(f.chart)); {
+	switch {
 	case len(c.args) != 1:
 		return c.wrong("one job file is wanted")
 	case len(f.axes) < 1 || len(f.axes) > 2:
 		return c.wrong("--vary is wanted once or twice, such as --vary angle=0..45")
-	case f.chart != "" && ext != ".svg" && ext != ".png":
-		return c.wrong(fmt.Sprintf("--chart %q: accepted are names that end in .svg or .png", f.chart))
+	case f.chart != "" && !isChart(f.chart):
+		return c.wrong(wrongChart(f.chart))
 	}
 	return c.each(func(l loaded) int {
 		points, err := plan.Sweep(l.job, l.shop, f.location, f.screen, f.axes)
@@ -68,7 +65,7 @@ func sweep(c *call) int {
 			err = writeFile(f.file, write)
 		}
 		if err == nil && f.chart != "" {
-			err = writeSweepChart(f.chart, sweepChart(f.axes, points, l.voice))
+			err = writeChart(f.chart, sweepChart(f.axes, points, l.voice))
 		}
 		if err != nil {
 			return c.fail(err)
@@ -181,17 +178,4 @@ func sweepChart(axes []plan.Axis, points []plan.Swept, v *say.Voice) figure.Char
 		ch.Lines = append(ch.Lines, l)
 	}
 	return ch
-}
-
-func writeSweepChart(path string, ch figure.Chart) error {
-	draw := func(c canvas.Canvas) error {
-		at := figure.Rect{X: 2, Y: 2, W: chartWidthMM - 4, H: chartHeightMM - 4}
-		return ch.Fit(c, at).Draw(c, at)
-	}
-	return writeFile(path, func(w io.Writer) error {
-		if strings.EqualFold(filepath.Ext(path), ".png") {
-			return export.PNG(w, chartWidthMM, chartHeightMM, chartDPI, draw)
-		}
-		return export.SVG(w, chartWidthMM, chartHeightMM, draw)
-	})
 }
