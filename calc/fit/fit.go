@@ -173,7 +173,7 @@ func (f *fitter) robust() error { return f.settle(true) }
 
 // settle repeats the step until neither terms nor scatter move.
 func (f *fitter) settle(robust bool) error {
-	const most, still = 200, 1e-12
+	const most, still = 60, 1e-12
 	for range most {
 		before := append([]float64{f.sigma}, f.sol.term...)
 		if err := f.step(); err != nil {

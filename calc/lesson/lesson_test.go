@@ -58,6 +58,53 @@ func TestBuiltInShop(t *testing.T) {
 	if len(l.Exercises) < 10 {
 		t.Errorf("%d exercises", len(l.Exercises))
 	}
+	if !(l.Film.Spread > 0 && l.Film.Spread < 0.5) {
+		t.Errorf("the heaviest film is %g over the lightest", l.Film.Spread)
+	}
+}
+
+// TestExercises: each follows from the figures of its question as they are printed, a new hand gets ten and more,
+// and what mends a thin film is told from what does not.
+func TestExercises(t *testing.T) {
+	l, err := Make(job.BuiltInShop())
+	if err != nil {
+		t.Fatal(err)
+	}
+	intro := 0
+	for _, e := range l.Exercises {
+		if e.Intro {
+			intro++
+		}
+		v := e.Values
+		switch e.Code {
+		case "strokes":
+			if once := v["once_um"]; once != math.Round(once) || v["flash_um"] != 2*once {
+				t.Errorf("%v: the answer does not follow from %g um", v, once)
+			}
+		case "share":
+			if math.Abs(v["narrow_fine"]-v["narrow_percent"]/100*v["eom_fine"]) > 1e-9 || v["wide_percent"] != math.Round(v["wide_percent"]) {
+				t.Errorf("%v: the answer does not follow from whole percent", v)
+			}
+		case "too-thin":
+			short := v["film_um"] - v["measured_um"]
+			if v["short_um"] != short || short <= 0 || len(e.Corrections) == 0 || len(e.TooLittle) == 0 {
+				t.Errorf("%v with %d that mend it and %d that do not", v, len(e.Corrections), len(e.TooLittle))
+			}
+			for _, c := range e.Corrections {
+				if c.DeltaUM < short {
+					t.Errorf("%s %s brings %g um of %g", c.Kind, c.To, c.DeltaUM, short)
+				}
+			}
+			for _, c := range e.TooLittle {
+				if c.DeltaUM >= short || c.DeltaUM <= 0 {
+					t.Errorf("%s %s brings %g um, and %g are missing", c.Kind, c.To, c.DeltaUM, short)
+				}
+			}
+		}
+	}
+	if intro < 10 || intro >= len(l.Exercises) {
+		t.Errorf("%d of %d exercises for a new hand", intro, len(l.Exercises))
+	}
 }
 
 func must(t *testing.T, b Blade, setDeg, load float64) float64 {
