@@ -3,6 +3,7 @@ package handout
 import (
 	"math"
 	"sort"
+	"strconv"
 	"strings"
 
 	"bladecard/calc/lesson"
@@ -42,11 +43,12 @@ func (m *maker) digits(x float64) string {
 	if math.Abs(x) >= 9.95 {
 		return m.say.Number(x, 0)
 	}
-	s, point := m.say.Number(x, 1), m.say.T("number.point")
-	if !strings.Contains(s, point) {
-		s += point + "0"
-	}
-	return s
+	return m.fixed(x, 1)
+}
+
+// fixed writes all of the decimals, noughts at the end too.
+func (m *maker) fixed(x float64, decimals int) string {
+	return m.say.Decimal(strconv.FormatFloat(x, 'f', decimals, 64))
 }
 
 func (m *maker) mpa(x float64) string { return m.digits(x) + "\u00a0MPa" }
@@ -73,8 +75,8 @@ func (m *maker) rack() {
 			mpa = append(mpa, m.digits(e))
 		}
 		r := []string{
-			m.called[i], b.Layup, m.say.T("edge." + b.Edge), m.say.Thickness(b.ThicknessMM) + ", " + m.say.Length(b.FreeHeightMM),
-			words(" / ", mpa...), m.say.Number(b.RigidityNM, 2), m.say.Number(100*b.To70, 0) + "\u00a0%", m.tip(b),
+			m.called[i], b.Layup, strings.ReplaceAll(m.say.T("edge."+b.Edge), " ", "\u00a0"), m.say.Thickness(b.ThicknessMM) + ", " + m.say.Length(b.FreeHeightMM),
+			words(" / ", mpa...), m.fixed(b.RigidityNM, 2), m.say.Number(100*b.To70, 0) + "\u00a0%", m.tip(b),
 		}
 		if !m.layered() {
 			r = append(r[:1], r[2:]...)

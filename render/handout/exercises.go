@@ -25,33 +25,37 @@ func (m *maker) sheet() {
 	x1, w1, x2, w2 := m.halves(0.55)
 	m.add(beside(m.fill(x1, w1, m.t("sheet.name")), m.fill(x2, w2, m.t("sheet.date"))))
 	m.paras(m.t("sheet.text"))
+	var list []block
+	for i, e := range m.exercises() {
+		list = append(list, m.bullet(m.left(), m.width(), fmt.Sprintf("%d.", i+1), m.say.T("handout.ask."+e.Code, m.figures(e)...)))
+	}
 	room := leastAnswerMM
-	for n := m.asks(room); room < mostAnswerMM && m.asks(room+0.25) == n; {
+	for n := m.asks(list, room); room < mostAnswerMM && m.asks(list, room+0.25) == n; {
 		room += 0.25
 	}
-	for i, e := range m.exercises() {
-		m.add(m.ask(i, e, room))
+	for _, b := range list {
+		m.add(m.ask(b, room))
 	}
 }
 
-// ask is an exercise with so much room to reckon in.
-func (m *maker) ask(i int, e lesson.Exercise, room float64) block {
-	b := m.bullet(m.left(), m.width(), fmt.Sprintf("%d.", i+1), m.say.T("handout.ask."+e.Code, m.figures(e)...))
+const askGapMM = 2.6 // after an exercise
+
+// ask is the text of an exercise with so much room to reckon in.
+func (m *maker) ask(b block, room float64) block {
 	b.boxes = append(b.boxes, page.Rule(m.name("answer line"), m.left()+indentMM, b.h+room, m.width()-indentMM, 0, canvas.Pen{Color: canvas.Gray(120), WidthMM: 0.15}))
 	b.h += room
-	b.after = 2.6
+	b.after = askGapMM
 	return b
 }
 
 // asks is how many more pages the exercises take with so much room each.
-func (m *maker) asks(room float64) int {
+func (m *maker) asks(list []block, room float64) int {
 	pages, y := 0, m.y
-	for i, e := range m.exercises() {
-		b := m.ask(i, e, room)
-		if y+b.h > m.bottom() {
+	for _, b := range list {
+		if y+b.h+room > m.bottom() {
 			pages, y = pages+1, m.top()
 		}
-		y += b.h + b.after
+		y += b.h + room + askGapMM
 	}
 	return pages
 }

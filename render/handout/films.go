@@ -199,7 +199,11 @@ func (m *maker) stencil() {
 // choice: what are you printing, which blade.
 func (m *maker) choice() {
 	m.section(m.t("choice.head"))
-	m.paras(m.t("choice.text"), m.t("choice.read"))
+	read := m.t("choice.read")
+	if !m.allMeet() {
+		read += " " + m.t("choice.misses-read")
+	}
+	m.paras(m.t("choice.text"), read)
 	t := table{columns: []column{
 		{m.t("choice.ink"), false}, {m.t("choice.use"), false}, {m.t("choice.mesh"), false}, {m.t("choice.blade"), false},
 		{m.t("choice.angle"), true}, {m.t("choice.edge"), true}, {m.t("choice.strokes"), true}, {m.t("choice.film"), true}, {m.t("choice.misses"), false},

@@ -3,6 +3,8 @@ package handout_test
 import (
 	"bytes"
 	"fmt"
+	"image"
+	"image/png"
 	"os"
 	"strings"
 	"testing"
@@ -63,42 +65,105 @@ func crowded(t *testing.T) *job.Shop {
 	return shop
 }
 
-// TestLayout: in every language, on both papers nothing overlaps, leaves the page, is cut or set too small; the
-// answers stand on the last page alone; two runs give the same bytes.
+// twelve is a shop with twelve blades of different layups.
+func twelve(t *testing.T) *job.Shop {
+	t.Helper()
+	var b strings.Builder
+	for _, layup := range []string{"50", "55", "60", "65", "70", "75", "80", "85", "60/90/60", "65/90/65", "70/90/70", "75/90/75"} {
+		fmt.Fprintf(&b, "[[blade]]\nlayup = %q\n", layup)
+	}
+	shop, errs := job.DecodeShop("shop.toml", []byte(b.String()))
+	if errs != nil {
+		t.Fatal(errs)
+	}
+	return shop
+}
+
+// logo is a small picture.
+func logo(t *testing.T) *page.Picture {
+	t.Helper()
+	var b bytes.Buffer
+	if err := png.Encode(&b, image.NewGray(image.Rect(0, 0, 60, 20))); err != nil {
+		t.Fatal(err)
+	}
+	p, err := page.ReadPicture(b.Bytes())
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
+// TestLayout: of every shop and level, in every language, on both papers and with a logo and without, nothing
+// overlaps, leaves the page, is cut or set too small; 6 to 10 pages; no heading ends a page and no page but the
+// last is half empty; the answers stand on the last page alone; two runs give the same bytes.
 func TestLayout(t *testing.T) {
-	for _, c := range []struct {
-		name  string
-		shop  *job.Shop
-		least int
-		most  int
-	}{
-		{"built-in", job.BuiltInShop(), 6, 10},
-		{"samples", sampleShop(t), 6, 10},
-		{"crowded", crowded(t), 6, 14},
+	p := logo(t)
+	for name, shop := range map[string]*job.Shop{
+		"built-in": job.BuiltInShop(), "samples": sampleShop(t), "crowded": crowded(t), "twelve": twelve(t),
 	} {
-		t.Run(c.name, func(t *testing.T) {
+		t.Run(name, func(t *testing.T) {
 			t.Parallel()
-			l := made(t, c.shop)
-			for i, language := range append(templates.Languages(), templates.Languages()...) {
-				paper := []page.Paper{page.A4, page.Letter}[i/len(templates.Languages())]
-				v := voice(t, language, c.shop.Units)
-				faces, err := handout.Pages(l, paper, v, handout.Options{})
-				if err != nil {
-					t.Fatal(err)
-				}
-				if n := len(faces); n < c.least || n > c.most {
-					t.Errorf("%s %s: %d pages; %d to %d are wanted", language, paper.Name, n, c.least, c.most)
-				}
-				for _, f := range faces {
-					for _, err := range page.Check(f, handout.Rules) {
-						t.Errorf("%s %s: %v", language, paper.Name, err)
+			l := made(t, shop)
+			for _, language := range templates.Languages() {
+				v := voice(t, language, shop.Units)
+				for _, paper := range []page.Paper{page.A4, page.Letter} {
+					whole := 0
+					for _, o := range []handout.Options{{}, {Level: handout.Press, Logo: p, Accent: "#1c3f6e"}, {Level: handout.Intro, Logo: p}} {
+						t.Run(fmt.Sprint(language, " ", paper.Name, " ", o.Level, o.Logo != nil), func(t *testing.T) {
+							faces, err := handout.Pages(l, paper, v, o)
+							if err != nil {
+								t.Fatal(err)
+							}
+							if n := len(faces); n < 6 || n > 10 {
+								t.Errorf("%d pages; 6 to 10 are wanted", n)
+							}
+							switch {
+							case o.Level != handout.Intro:
+								whole = len(faces)
+							case len(faces) >= whole:
+								t.Errorf("%d pages for a new hand, %d in all", len(faces), whole)
+							}
+							for i, f := range faces {
+								for _, err := range page.Check(f, handout.Rules) {
+									t.Error(err)
+								}
+								sizes(t, f)
+								foot(t, f, i == len(faces)-1)
+							}
+							answers(t, v, faces)
+							if paper == page.A4 {
+								same(t, faces, l, v, paper, o)
+							}
+						})
 					}
-					sizes(t, f)
 				}
-				answers(t, l, v, faces)
-				same(t, faces, l, v, paper)
 			}
 		})
+	}
+}
+
+// foot: what stands lowest on a page is no heading and no caption, and it stands in the lower part.
+func foot(t *testing.T, f page.Face, last bool) {
+	t.Helper()
+	low, face := 0.0, canvas.Font{}
+	for _, b := range f.Boxes {
+		if b.Name == "page number" {
+			continue
+		}
+		if y := b.Y + b.H; y > low && b.Name != "" {
+			low = y
+			if b.Text != "" {
+				face = b.Font
+			} else {
+				face = canvas.Font{}
+			}
+		}
+	}
+	if face.Face == canvas.Bold && face.SizePT >= handout.BodyPT {
+		t.Errorf("%s ends with a heading", f.Name)
+	}
+	if low < 0.7*f.H && !last {
+		t.Errorf("%s is filled to %.0f of %.0f mm only", f.Name, low, f.H)
 	}
 }
 
@@ -121,10 +186,18 @@ func sizes(t *testing.T, f page.Face) {
 	}
 }
 
-func answers(t *testing.T, l *lesson.Lesson, v *say.Voice, faces []page.Face) {
+func answers(t *testing.T, v *say.Voice, faces []page.Face) {
 	t.Helper()
-	if len(l.Exercises) < 10 {
-		t.Errorf("%d exercises; ten and more are wanted", len(l.Exercises))
+	lines := 0
+	for _, f := range faces {
+		for _, b := range f.Boxes {
+			if strings.HasPrefix(b.Name, "answer line") {
+				lines++
+			}
+		}
+	}
+	if lines < 10 {
+		t.Errorf("%d exercises; ten and more are wanted", lines)
 	}
 	heads := 0
 	for i, f := range faces {
@@ -141,14 +214,14 @@ func answers(t *testing.T, l *lesson.Lesson, v *say.Voice, faces []page.Face) {
 		t.Errorf("%d headings of answers", heads)
 	}
 	last := words(faces[len(faces)-1:])
-	if !strings.Contains(last, fmt.Sprintf("%d.", len(l.Exercises))) || strings.Contains(last, v.T("handout.sheet.head")) {
+	if !strings.Contains(last, fmt.Sprintf("%d.", lines)) || strings.Contains(last, v.T("handout.sheet.head")) {
 		t.Error("the last page does not hold the answers alone")
 	}
 }
 
-func same(t *testing.T, faces []page.Face, l *lesson.Lesson, v *say.Voice, paper page.Paper) {
+func same(t *testing.T, faces []page.Face, l *lesson.Lesson, v *say.Voice, paper page.Paper, o handout.Options) {
 	t.Helper()
-	again, err := handout.Pages(l, paper, v, handout.Options{})
+	again, err := handout.Pages(l, paper, v, o)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -195,5 +268,109 @@ func TestFollowsTheRack(t *testing.T) {
 		if strings.Contains(all, gone) {
 			t.Errorf("the paper says %q, which the rack has not", gone)
 		}
+	}
+}
+
+// TestLook: the logo stands on the first page alone, the accent colours the rules under the headings and nothing
+// else, and a shop that has neither gets black rules.
+func TestLook(t *testing.T) {
+	t.Parallel()
+	l, v := made(t, job.BuiltInShop()), voice(t, "en", "metric")
+	for _, c := range []struct {
+		o    handout.Options
+		want canvas.Color
+	}{
+		{handout.Options{}, canvas.Black},
+		{handout.Options{Accent: "no colour"}, canvas.Black},
+		{handout.Options{Accent: "#1c3f6e", Logo: logo(t)}, canvas.Color{R: 0x1c, G: 0x3f, B: 0x6e}},
+	} {
+		faces, err := handout.Pages(l, page.A4, v, c.o)
+		if err != nil {
+			t.Fatal(err)
+		}
+		rules := 0
+		for i, f := range faces {
+			for _, b := range f.Boxes {
+				if (b.Name == "logo") != (c.o.Logo != nil && i == 0) && b.Name == "logo" {
+					t.Errorf("a logo on page %d", i+1)
+				}
+				if b.Text != "" && b.Color != canvas.Black {
+					t.Errorf("the text %q is coloured", b.Text)
+				}
+				if b.Pen.Color == c.want && b.Pen.WidthMM == 0.4 {
+					rules++
+				} else if b.Pen.WidthMM == 0.4 {
+					t.Errorf("a rule under a heading has the colour %v", b.Pen.Color)
+				}
+			}
+		}
+		if has := strings.Contains(names(faces[0]), "logo"); has != (c.o.Logo != nil) {
+			t.Errorf("a logo on the first page: %v", has)
+		}
+		if rules != 14 {
+			t.Errorf("%d rules under the 14 headings", rules)
+		}
+	}
+}
+
+// names are the names of the boxes of a page.
+func names(f page.Face) string {
+	var out []string
+	for _, b := range f.Boxes {
+		out = append(out, b.Name)
+	}
+	return strings.Join(out, "\n")
+}
+
+// TestLevels: what each level holds, and that the paper points to the right section.
+func TestLevels(t *testing.T) {
+	t.Parallel()
+	l, v := made(t, job.BuiltInShop()), voice(t, "en", "metric")
+	for _, c := range []struct {
+		level   handout.Level
+		section string
+		film    bool
+	}{{"", "9", true}, {handout.Press, "9", true}, {handout.Intro, "6", false}} {
+		faces, err := handout.Pages(l, page.A4, v, handout.Options{Level: c.level})
+		if err != nil {
+			t.Fatal(err)
+		}
+		all := words(faces)
+		for _, key := range []string{"hardness", "mark", "rack", "angle", "strokes", "choice", "wipe", "wear", "safety", "sheet", "answers"} {
+			if !strings.Contains(all, "\u00a0"+v.T("handout."+key+".head")) {
+				t.Errorf("%q: no section %s", c.level, key)
+			}
+		}
+		for _, key := range []string{"film", "load", "mesh"} {
+			if strings.Contains(all, v.T("handout."+key+".head")) != c.film {
+				t.Errorf("%q: section %s: %v is wanted", c.level, key, c.film)
+			}
+		}
+		if !strings.Contains(all, c.section+"\u00a0\u00a0"+v.T("handout.choice.head")) || !strings.Contains(strings.ReplaceAll(all, "\n", " "), "section "+c.section+" ") {
+			t.Errorf("%q: the choices do not stand in section %s, or the paper points elsewhere", c.level, c.section)
+		}
+	}
+	if _, err := handout.Pages(l, page.A4, v, handout.Options{Level: "expert"}); err == nil || !strings.Contains(err.Error(), "intro, press") {
+		t.Errorf("error %v; the levels that are accepted are wanted in it", err)
+	}
+}
+
+// TestFills: a rack that gives few exercises for a new hand has others on its work sheet.
+func TestFills(t *testing.T) {
+	t.Parallel()
+	l, v := made(t, job.BuiltInShop()), voice(t, "en", "metric")
+	for i := range l.Exercises {
+		l.Exercises[i].Intro = i < 3
+	}
+	faces, err := handout.Pages(l, page.A4, v, handout.Options{Level: handout.Intro})
+	if err != nil {
+		t.Fatal(err)
+	}
+	n := 0
+	for _, f := range faces {
+		n += strings.Count(names(f), "answer line")
+	}
+	if n != 10 {
+		t.Errorf("%d exercises; 10 are wanted", n)
 	}
 }
