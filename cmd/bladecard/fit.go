@@ -88,17 +88,17 @@ func fitShop(c *call) int {
 		return exitJob
 	}
 	cal := plan.CalibrationOf(r, when)
-	learned(c.stdout, r, len(prints))
+	language := shop.Language
+	if c.lang != "" {
+		language = c.lang
+	}
+	voice, err := say.New(language, shop.Units)
+	if err != nil {
+		return c.jobErrors(job.Errors{{Pos: job.Pos{File: shop.File}, Key: "language", Wrong: err.Error()}})
+	}
+	learned(c.stdout, voice, r, len(prints))
 	if chart != "" {
-		language := shop.Language
-		if c.lang != "" {
-			language = c.lang
-		}
-		voice, err := say.New(language, shop.Units)
-		if err == nil {
-			err = writeChart(chart, fitChart(prints, r, voice))
-		}
-		if err != nil {
+		if err := writeChart(chart, fitChart(prints, r, voice)); err != nil {
 			return c.fail(err)
 		}
 	}
@@ -152,26 +152,31 @@ func readLog(path string) ([]byte, error) {
 }
 
 // learned tells in words what a fit says.
-func learned(w io.Writer, r fit.Result, all int) {
-	line := func(format string, args ...any) { fmt.Fprintf(w, format+"\n", args...) }
-	line("%d measured prints, %d of them used", all, r.Count)
+func learned(w io.Writer, v *say.Voice, r fit.Result, all int) {
+	line := func(key string, pairs ...string) { fmt.Fprintln(w, v.T("fit."+key, pairs...)) }
+	pct := func(share float64) string { return v.SignedPercent(100 * share) }
+	plain := func(share float64) string { return strings.TrimLeft(pct(share), "+") }
+	line("used", "all", fmt.Sprint(all), "n", fmt.Sprint(r.Count))
 	for _, m := range r.Meshes {
-		line("mesh %s: films are %.2f of the computed ones, +- %.0f %% (%d prints)", m.Name, m.Factor, 100*m.Error, m.Count)
+		line("mesh", "mesh", m.Name, "factor", v.Number(m.Factor, 2), "error", plain(m.Error), "n", fmt.Sprint(m.Count))
 	}
-	line("any other mesh: %.2f, +- %.0f %%", r.Shop.Value, 100*r.Shop.Error)
-	term := func(what, why string, e fit.Estimate, value string) {
-		if e.Told {
-			line("%s: %s", what, value)
+	line("other", "factor", v.Number(r.Shop.Value, 2), "error", plain(r.Shop.Error))
+	for _, t := range []struct {
+		key, value, error string
+		e                 fit.Estimate
+	}{
+		{"angle", pct(r.Angle.Value), plain(r.Angle.Error), r.Angle}, {"hardness", pct(r.Hardness.Value), plain(r.Hardness.Error), r.Hardness},
+		{"stroke", v.Number(r.NextStroke.Value, 2), v.Number(r.NextStroke.Error, 2), r.NextStroke},
+	} {
+		if t.e.Told {
+			line(t.key, "value", t.value, "error", t.error)
 		} else {
-			line("%s: the prints do not tell; %s", what, why)
+			line("no-" + t.key)
 		}
 	}
-	term("angle", "print at angles 10 deg and more apart", r.Angle, fmt.Sprintf("10 deg more lean gives %+.1f %% beyond the computed film, +- %.1f", 100*r.Angle.Value, 100*r.Angle.Error))
-	term("hardness", "print with blades 10 Shore A and more apart", r.Hardness, fmt.Sprintf("10 Shore A harder gives %+.1f %% beyond the computed film, +- %.1f", 100*r.Hardness.Value, 100*r.Hardness.Error))
-	term("further wet strokes", "print some screens with one stroke and with two", r.NextStroke, fmt.Sprintf("each adds %.2f of the one before, +- %.2f", r.NextStroke.Value, r.NextStroke.Error))
-	line("scatter of one measurement %.1f %%; each print predicted from the others %.1f %% off", 100*r.Scatter, 100*r.LeaveOut)
+	line("scatter", "scatter", plain(r.Scatter), "left", plain(r.LeaveOut))
 	for _, o := range r.Outliers {
-		line("! %s does not agree with the others and is left out: %.1f um measured, %.1f um expected; check unit, comb and setup", o.At, o.MeasuredUM, o.FittedUM)
+		line("outlier", "at", o.At, "measured", v.FilmUM(o.MeasuredUM), "expected", v.FilmUM(o.FittedUM))
 	}
 }
 
