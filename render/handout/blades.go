@@ -57,7 +57,7 @@ func (m *maker) mpa(x float64) string { return m.digits(x) + "\u00a0MPa" }
 func (m *maker) rack() {
 	m.section(m.t("rack.head"))
 	b := m.horse()
-	m.paras(m.t("rack.bend"), m.t("rack.core", "share", m.say.Number(100*m.lesson.CoreShare, 1)+"\u00a0%"), m.t("rack.read", "blade", m.horseName(), "load", m.say.Load(b.TipNPerCMPerMM)))
+	m.paras(m.t("rack.bend"), m.t("rack.core", "share", m.say.Number(100*m.lesson.CoreShare, 1)+"\u00a0%"), m.t("rack.read", "blade", m.horseName(), "load", m.tip(b.TipNPerCMPerMM)))
 	m.sections()
 	t := table{columns: []column{
 		{m.t("rack.blade"), false}, {m.t("rack.layup"), false}, {m.t("rack.edge"), false}, {m.t("rack.size"), true},
@@ -76,7 +76,7 @@ func (m *maker) rack() {
 		}
 		r := []string{
 			m.called[i], b.Layup, strings.ReplaceAll(m.say.T("edge."+b.Edge), " ", "\u00a0"), m.say.Thickness(b.ThicknessMM) + ", " + m.say.Length(b.FreeHeightMM),
-			words(" / ", mpa...), m.fixed(b.RigidityNM, 2), m.say.Number(100*b.To70, 0) + "\u00a0%", m.tip(b),
+			words(" / ", mpa...), m.fixed(b.RigidityNM, 2), m.say.Number(100*b.To70, 0) + "\u00a0%", m.tip(b.TipNPerCMPerMM),
 		}
 		if !m.layered() {
 			r = append(r[:1], r[2:]...)
@@ -95,8 +95,14 @@ func (m *maker) rack() {
 	}
 }
 
-// tip is the load that moves the tip of a blade by 1 mm.
-func (m *maker) tip(b lesson.Blade) string { return m.say.Load(b.TipNPerCMPerMM) }
+// tip is the load that moves the tip of a blade by 1 mm, to a tenth always.
+func (m *maker) tip(nPerCM float64) string {
+	number, unit, _ := strings.Cut(m.say.Load(nPerCM), "\u00a0")
+	if point := m.say.T("number.point"); !strings.Contains(number, point) {
+		number += point + "0"
+	}
+	return number + "\u00a0" + unit
+}
 
 // sections draws each layup of the rack once, in section, the least rigid first.
 func (m *maker) sections() {
@@ -167,7 +173,7 @@ func (m *maker) angle() {
 		}.Draw(c, figure.Rect{W: w2, H: 42})
 	})
 	m.add(beside(m.column(x1, w1, texts...), dial))
-	t := table{columns: []column{{m.t("rack.blade"), false}}, strong: l.Workhorse + 1}
+	t := table{even: true, columns: []column{{m.t("rack.blade"), false}}, strong: l.Workhorse + 1}
 	for _, a := range l.SetDeg {
 		t.columns = append(t.columns, column{m.say.Angle(a), true})
 	}
@@ -249,7 +255,7 @@ func (m *maker) chart(what, caption string, ch figure.Chart) {
 func (m *maker) limits() {
 	l := m.lesson
 	m.lead(m.t("limits.text"))
-	t := table{columns: []column{{m.t("limits.feature"), false}}}
+	t := table{even: true, columns: []column{{m.t("limits.feature"), false}}}
 	lean := []string{m.t("limits.lean")}
 	for _, x := range l.Limits {
 		t.columns = append(t.columns, column{m.say.Small(x.FinestMM), true})

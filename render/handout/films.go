@@ -98,7 +98,7 @@ func (m *maker) load() {
 	m.section(m.t("load.head"))
 	l := m.lesson
 	m.paras(m.t("load.text"), m.t("load.least"))
-	t := table{columns: []column{{m.t("rack.blade"), false}}, strong: l.Workhorse + 1}
+	t := table{even: true, columns: []column{{m.t("rack.blade"), false}}, strong: l.Workhorse + 1}
 	for _, w := range l.LoadsNPerCM {
 		t.columns = append(t.columns,
 			column{m.t("load.edge", "load", m.say.Load(w)), true},
@@ -189,7 +189,7 @@ func (m *maker) film1(um *float64) string {
 
 func (m *maker) stencil() {
 	x1, w1, x2, w2 := m.halves(0.42)
-	t := table{columns: []column{{m.t("stencil.feature"), true}, {m.t("stencil.counts"), true}, {m.t("stencil.thin", "share", m.say.Percent(m.lesson.ThinShare)), true}, {m.t("stencil.thick", "share", m.say.Percent(m.lesson.ThickShare)), true}}}
+	t := table{even: true, columns: []column{{m.t("stencil.feature"), true}, {m.t("stencil.counts"), true}, {m.t("stencil.thin", "share", m.say.Percent(m.lesson.ThinShare)), true}, {m.t("stencil.thick", "share", m.say.Percent(m.lesson.ThickShare)), true}}}
 	for _, s := range m.lesson.Stencil {
 		t.rows = append(t.rows, []string{m.say.Length(s.FeatureMM), m.say.Percent(s.Counts), m.film1(s.ThinUM), m.film1(s.ThickUM)})
 	}

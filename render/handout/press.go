@@ -41,7 +41,7 @@ func (m *maker) wear() {
 	}
 	g := table{columns: []column{{m.t("wear.free"), true}, {m.t("wear.tip"), true}, {m.t("wear.bent"), true}}}
 	for _, x := range l.Ground {
-		g.rows = append(g.rows, []string{m.say.Length(x.FreeHeightMM), m.say.Load(x.TipNPerCMPerMM), m.edge(x.EdgeDeg)})
+		g.rows = append(g.rows, []string{m.say.Length(x.FreeHeightMM), m.tip(x.TipNPerCMPerMM), m.edge(x.EdgeDeg)})
 	}
 	m.add(beside(
 		stack(m.caption(x1, w1, m.t("wear.table", "blade", m.horseName())), m.table(t, x1, w1)),

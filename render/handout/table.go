@@ -18,6 +18,7 @@ type table struct {
 	columns []column
 	rows    [][]string
 	strong  int       // row to set in bold, from 1; 0: none
+	even    bool      // the columns of figures are as wide as each other
 	group   bool      // rows with the same first cell are a group: it stands once
 	widths  []float64 // of the columns; nil: from what they hold
 }
@@ -59,6 +60,19 @@ func (t *table) fit(w float64) {
 			want[i] = max(want[i], min(page.Width(r[i], font)+0.05, cellMM))
 		}
 		want[i] = max(want[i], least[i])
+	}
+	if t.even {
+		wide := 0.0
+		for i, c := range t.columns {
+			if c.figure {
+				wide = max(wide, want[i])
+			}
+		}
+		for i, c := range t.columns {
+			if c.figure {
+				want[i] = wide
+			}
+		}
 	}
 	room := w - cellGapMM*float64(n-1)
 	var wants, leasts float64
