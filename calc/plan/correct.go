@@ -51,6 +51,7 @@ func (c chooser) correction(t, n trial, ch change) Correction {
 		KeepsCut:    n.miss.cut == 0, Clears: n.clears, Seen: math.Abs(ratio-1) >= filmSeenShare,
 		Disturbs: []string{}, Cost: ch.cost,
 	}
+	out.SpreadPercent = 100 * (out.DeltaBandUM.High - out.DeltaBandUM.Low) / 2 / t.curedUM
 	if n.miss.cut > t.miss.cut {
 		out.disturb("detail", costLosesDetail)
 	}

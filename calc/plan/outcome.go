@@ -25,10 +25,14 @@ type Measurement struct {
 	Outcomes   []Outcome `json:"outcomes"`  // changes the right way, the most fitting first
 }
 
-// Correct judges a measured cured film of a screen, um (0.5 to 3000), and lists what every single
+// Correct judges a measured film of a screen, um (0.5 to 3000 cured), and lists what every single
 // change that goes the right way would make of it: the plan's effects, laid on the measured film.
 // Those that reach the target come first, the least costly before; then those that come nearest.
-func Correct(s Screen, measuredUM float64) (Measurement, error) {
+// A wet film is taken down by the ink's solids first.
+func Correct(s Screen, measuredUM float64, wet bool) (Measurement, error) {
+	if wet {
+		measuredUM *= s.CuredUM.Value / s.WetUM.Value
+	}
 	if !(measuredUM >= 0.5 && measuredUM <= 3000) {
 		return Measurement{}, fmt.Errorf("a measured film of %g um is out of range; 0.5 to 3000 um is accepted", measuredUM)
 	}

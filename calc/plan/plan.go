@@ -329,18 +329,19 @@ type Lost struct {
 // band of that effect. They stand in the order in which they are worth trying: the most effect
 // for the least that they disturb.
 type Correction struct {
-	Kind         string   `json:"kind"` // blade, angle, strokes, edge, eom, mesh
-	Change       string   `json:"change"`
-	To           string   `json:"to"`       // the new value, without words; of an eom in um
-	CuredUM      float64  `json:"cured_um"` // after the change
-	DeltaUM      float64  `json:"delta_um"`
-	DeltaPercent float64  `json:"delta_percent"`
-	DeltaBandUM  Interval `json:"delta_band_um"` // one sigma of what is not known of the effect
-	KeepsCut     bool     `json:"keeps_cut"`     // the finest feature still holds
-	Seen         bool     `json:"seen"`          // large enough for a shop to see
-	Clears       bool     `json:"clears"`        // the stroke leaves no ink in the openings
-	Disturbs     []string `json:"disturbs"`      // detail, clearing, flash, screen: what else it touches
-	Cost         float64  `json:"cost"`          // what the change and its disturbance weigh, in blade steps
+	Kind          string   `json:"kind"` // blade, angle, strokes, edge, eom, mesh
+	Change        string   `json:"change"`
+	To            string   `json:"to"`       // the new value, without words; of an eom in um
+	CuredUM       float64  `json:"cured_um"` // after the change
+	DeltaUM       float64  `json:"delta_um"`
+	DeltaPercent  float64  `json:"delta_percent"`
+	SpreadPercent float64  `json:"spread_percent"` // half of DeltaBandUM, of the film before
+	DeltaBandUM   Interval `json:"delta_band_um"`  // one sigma of what is not known of the effect
+	KeepsCut      bool     `json:"keeps_cut"`      // the finest feature still holds
+	Seen          bool     `json:"seen"`           // large enough for a shop to see
+	Clears        bool     `json:"clears"`         // the stroke leaves no ink in the openings
+	Disturbs      []string `json:"disturbs"`       // detail, clearing, flash, screen: what else it touches
+	Cost          float64  `json:"cost"`           // what the change and its disturbance weigh, in blade steps
 }
 
 // Equivalent is another blade on the same mesh, or another mesh, that does the same work, with

@@ -3,7 +3,6 @@ package plan
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"bladecard/calc/fit"
 	"bladecard/calc/job"
@@ -70,26 +69,11 @@ func (p predictor) foretell(s setting) foretold {
 	fail := func(key, wrong, accepted string) foretold {
 		return foretold{key: key, wrong: wrong, accepted: accepted}
 	}
-	src := fmt.Sprintf("title = \"log\"\n[[location]]\n[[location.screen]]\nmesh = %q\nblade = %q\neom = \"%g um\"\nangle = %g\nstrokes = %d\n", s.mesh, s.blade, s.eomUM, s.angleDeg, s.strokes)
-	if s.eomUM < 1 {
-		src = strings.Replace(src, fmt.Sprintf("eom = \"%g um\"\n", s.eomUM), "", 1)
-	}
-	if s.featureMM > 0 {
-		src += fmt.Sprintf("feature = \"%g mm\"\n", s.featureMM)
-	}
-	if s.loadNCM > 0 {
-		src += fmt.Sprintf("load = \"%g N/cm\"\n", s.loadNCM)
-	}
-	if s.ink != "" {
-		src += fmt.Sprintf("ink = %q\n", s.ink)
-	}
-	if s.press != "" {
-		src = fmt.Sprintf("press = %q\n", s.press) + src
-	}
-	j, errs := job.DecodeJob("", []byte(src))
-	if errs == nil {
-		errs = job.Resolve(j, p.shop)
-	}
+	j := &job.Job{Title: "log", Press: s.press, Locations: []job.Location{{Screens: []job.Screen{{
+		MeshName: s.mesh, BladeName: s.blade, InkName: s.ink, EOM: &job.EOM{UM: s.eomUM}, FeatureMM: s.featureMM,
+		AngleDeg: &s.angleDeg, LoadNCM: s.loadNCM, Strokes: s.strokes,
+	}}}}}
+	errs := job.Resolve(j, p.shop)
 	if errs != nil {
 		return fail(errs[0].Key, errs[0].Wrong, errs[0].Accepted)
 	}

@@ -52,11 +52,7 @@ func correct(c *call) int {
 			return c.wrong(fmt.Sprintf("--screen %d: location %q has 1 to %d", f.screen, loc.Name, len(loc.Screens)))
 		}
 		s := loc.Screens[f.screen-1]
-		cured := um
-		if f.wet {
-			cured *= s.CuredUM.Value / s.WetUM.Value
-		}
-		m, err := plan.Correct(s, cured)
+		m, err := plan.Correct(s, um, f.wet)
 		if err != nil {
 			return c.wrong("--measured: " + err.Error())
 		}

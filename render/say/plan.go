@@ -40,9 +40,7 @@ func (v *Voice) Change(c plan.Correction) string {
 
 // Effect is what a correction does to the film, "+9.7 µm (+22 ± 8 %)".
 func (v *Voice) Effect(c plan.Correction) string {
-	film := c.CuredUM - c.DeltaUM
-	half := 100 * (c.DeltaBandUM.High - c.DeltaBandUM.Low) / 2 / film
-	return v.Signed(c.DeltaUM) + " (" + strings.TrimSuffix(v.SignedPercent(c.DeltaPercent), nbsp+"%") + nbsp + "±" + nbsp + strings.TrimLeft(v.SignedPercent(half), "+") + ")"
+	return v.Signed(c.DeltaUM) + " (" + strings.TrimSuffix(v.SignedPercent(c.DeltaPercent), nbsp+"%") + nbsp + "±" + nbsp + strings.TrimLeft(v.SignedPercent(c.SpreadPercent), "+") + ")"
 }
 
 // Disturbs is what else a correction touches, in words: ", loses fine detail"; empty if nothing.
