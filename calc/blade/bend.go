@@ -71,8 +71,9 @@ func EdgeAngleDeg(b Bend) (float64, error) {
 // up to limit; false when there is none.
 //
 // The difference of the two sides is concave in th (a sine whose argument stays below 180 deg,
-// less a straight line) and not negative at 0. Past 0 it changes sign once or never, so that
-// bisection between the two ends finds the root or proves that there is none.
+// less a straight line) and not negative at 0. Past 0 it changes sign once or never. Newton's
+// tangent of a concave function lies above it, so that from a limit where it is negative the steps
+// fall towards the root and never pass it.
 func bending(a0, c, friction, limit float64) (float64, bool) {
 	excess := func(th float64) float64 {
 		sin, cos := math.Sincos(a0 + 5*th/6)
@@ -85,19 +86,17 @@ func bending(a0, c, friction, limit float64) (float64, bool) {
 	if excess(tiny) <= 0 {
 		return 0, true
 	}
-	low, high := tiny, limit
-	for range 200 {
-		mid := low + (high-low)/2
-		if mid <= low || mid >= high {
+	th := limit
+	for range 100 {
+		sin, cos := math.Sincos(a0 + 5*th/6)
+		slope := 5*c/6*(cos-friction*sin) - 1
+		next := th - (c*(sin+friction*cos)-th)/slope
+		if !(next < th) { // the last digits are reached
 			break
 		}
-		if excess(mid) > 0 {
-			low = mid
-		} else {
-			high = mid
-		}
+		th = next
 	}
-	return high, true
+	return th, true
 }
 
 // BucklingLoadNPerCM is the line load in N/cm at which a vertical blade without friction

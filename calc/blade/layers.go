@@ -11,6 +11,10 @@ type Layer struct {
 	ModulusMPa  float64 // Young's modulus
 }
 
+func (l Layer) check(at string) error {
+	return first(within(at+"thickness", l.ThicknessMM, 0.05, 50, "mm"), within(at+"modulus", l.ModulusMPa, 0.1, 1000, "MPa"))
+}
+
 // maxLayers is more than any layup has.
 const maxLayers = 16
 
@@ -33,10 +37,8 @@ func RigidityNM(layers []Layer) (float64, error) {
 	}
 	var et, ety, y float64
 	for i, l := range layers {
-		if err := first(
-			within(fmt.Sprintf("layer %d: thickness", i+1), l.ThicknessMM, 0.05, 50, "mm"),
-			within(fmt.Sprintf("layer %d: modulus", i+1), l.ModulusMPa, 0.1, 1000, "MPa")); err != nil {
-			return 0, err
+		if l.check("") != nil { // the words only where they are needed: they cost more than the sum
+			return 0, l.check(fmt.Sprintf("layer %d: ", i+1))
 		}
 		t := l.ThicknessMM / 1e3
 		et += l.ModulusMPa * 1e6 * t

@@ -18,7 +18,10 @@ func (c chooser) angleRange(t trial) (r SetRange, exactDeg float64, err error) {
 			if next < math.Max(0, least) || next > math.Max(angleMostDeg, t.angleDeg) {
 				break
 			}
-			o, err := c.judge(setup{stock: t.stock, angleDeg: next, strokes: t.strokes})
+			o, err := c.look(setup{stock: t.stock, angleDeg: next, strokes: t.strokes})
+			if err == nil && o.miss.total() <= allowed {
+				o, err = c.weigh(o)
+			}
 			if err != nil {
 				return 0, err
 			}

@@ -95,25 +95,40 @@ type pressed struct {
 	edge    film.Edge
 }
 
-// pressKey is what pressed depends on.
+// mostKnown is how many pressed blades a rack keeps: some twenty screens' worth, a few MB.
+const mostKnown = 1 << 15
+
+// pressKey is what pressed depends on, each figure by its bits: those hash at a stroke.
 type pressKey struct {
-	stock    int
-	angleDeg float64
-	off      slip
-	loadNCM  float64
-	speedMPS float64
-	flow     film.Flow
+	stock                                 int
+	angle, offAngle, offHardness, offLoad uint64
+	load, speed, etaInf, k, n             uint64
+}
+
+func (b bench) pressKey(s setup, off slip) pressKey {
+	bits := math.Float64bits
+	return pressKey{
+		stock: s.stock.id, angle: bits(s.angleDeg),
+		offAngle: bits(off.angleDeg), offHardness: bits(off.hardnessShoreA), offLoad: bits(off.loadShare),
+		load: bits(b.loadNCM), speed: bits(b.speedMPS), etaInf: bits(b.flow.EtaInfPaS), k: bits(b.flow.KPaSn), n: bits(b.flow.N),
+	}
 }
 
 // press bends the blade and works out what its edge does. The same blades, angles and errors
 // come up on every mesh, so the rack keeps what it has worked out.
 func (b bench) press(s setup, off slip) (pressed, error) {
-	key := pressKey{s.stock.id, s.angleDeg, off, b.loadNCM, b.speedMPS, b.flow}
+	if s.stock.known == nil {
+		return b.bend(s, off)
+	}
+	key := b.pressKey(s, off)
 	if p, ok := s.stock.known[key]; ok {
 		return p, nil
 	}
 	p, err := b.bend(s, off)
-	if err == nil && s.stock.known != nil {
+	if err == nil {
+		if len(s.stock.known) >= mostKnown {
+			clear(s.stock.known)
+		}
 		s.stock.known[key] = p
 	}
 	return p, err
@@ -157,46 +172,50 @@ func (b bench) bend(s setup, off slip) (pressed, error) {
 	return p, err
 }
 
-// moves computes what the usual errors of angle, hardness and load do to the film of a setup.
+// moves computes what the usual errors of angle and hardness do to the film of a setup.
 func (b bench) moves(s setup, at outlook) (Moves, error) {
-	move := func(step float64, less, more slip) (Move, float64, error) {
-		m := Move{Step: step}
-		var worst float64
-		for _, side := range []struct {
-			off slip
-			to  **float64
-		}{{less, &m.Less}, {more, &m.More}} {
-			o, err := b.try(s, side.off)
-			if err != nil {
-				return m, 0, err
-			}
-			if o.fault != "" {
-				worst = 1 // no figure at all: as bad as losing the film
-				continue
-			}
-			by := o.curedUM/at.curedUM - 1
-			*side.to = &by
-			worst = math.Max(worst, math.Abs(by))
+	angleDown := math.Min(angleErrorDeg, s.angleDeg)
+	angle, dA, err := b.move(s, at, angleErrorDeg, slip{angleDeg: -angleDown}, slip{angleDeg: angleErrorDeg})
+	if err != nil {
+		return Moves{}, err
+	}
+	hardness, dH, err := b.move(s, at, hardnessErrorShoreA, slip{hardnessShoreA: -hardnessErrorShoreA}, slip{hardnessShoreA: hardnessErrorShoreA})
+	return Moves{Angle: angle, Hardness: hardness, Together: math.Hypot(dA, dH)}, err
+}
+
+// loadMove is what the usual error of the load does. No choice hangs on it: it is for paper.
+func (b bench) loadMove(s setup, at outlook) (Move, error) {
+	m, _, err := b.move(s, at, loadErrorShare, slip{loadShare: -loadErrorShare}, slip{loadShare: loadErrorShare})
+	return m, err
+}
+
+// move is the film's change for less and for more of one thing, and the larger of the two.
+func (b bench) move(s setup, at outlook, step float64, less, more slip) (m Move, worst float64, err error) {
+	m.Step = step
+	if m.Less, err = b.changeBy(s, at, less); err != nil {
+		return m, 0, err
+	}
+	if m.More, err = b.changeBy(s, at, more); err != nil {
+		return m, 0, err
+	}
+	for _, by := range []*float64{m.Less, m.More} {
+		if by == nil {
+			worst = math.Max(worst, 1) // no figure at all: as bad as losing the film
+			continue
 		}
-		return m, worst, nil
+		worst = math.Max(worst, math.Abs(*by))
 	}
-	var (
-		m         Moves
-		dA, dH    float64
-		err       error
-		angleDown = math.Min(angleErrorDeg, s.angleDeg)
-	)
-	if m.Angle, dA, err = move(angleErrorDeg, slip{angleDeg: -angleDown}, slip{angleDeg: angleErrorDeg}); err != nil {
-		return m, err
+	return m, worst, nil
+}
+
+// changeBy is the film's relative change under a slip; nil where the setup then fails.
+func (b bench) changeBy(s setup, at outlook, off slip) (*float64, error) {
+	o, err := b.try(s, off)
+	if err != nil || o.fault != "" {
+		return nil, err
 	}
-	if m.Hardness, dH, err = move(hardnessErrorShoreA, slip{hardnessShoreA: -hardnessErrorShoreA}, slip{hardnessShoreA: hardnessErrorShoreA}); err != nil {
-		return m, err
-	}
-	if m.Load, _, err = move(loadErrorShare, slip{loadShare: -loadErrorShare}, slip{loadShare: loadErrorShare}); err != nil {
-		return m, err
-	}
-	m.Together = math.Hypot(dA, dH)
-	return m, nil
+	by := o.curedUM/at.curedUM - 1
+	return &by, nil
 }
 
 // newBench sets up a screen on a mesh.

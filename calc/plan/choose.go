@@ -11,9 +11,10 @@ import (
 type trial struct {
 	setup
 	outlook
-	moves Moves
-	miss  miss
-	cost  float64
+	moves   Moves
+	weighed bool // moves are known, and counted in miss
+	miss    miss
+	cost    float64
 }
 
 // miss is by how much a setup misses each demand, in units of the limits; zero is none.
@@ -61,6 +62,16 @@ func fixedBy(s job.Screen) fixed {
 
 // judge computes a setup with its misses and its cost.
 func (c chooser) judge(s setup) (trial, error) {
+	t, err := c.look(s)
+	if err != nil {
+		return t, err
+	}
+	return c.weigh(t)
+}
+
+// look is judge but for the movements, which cost most to compute: what it misses of film, cut and
+// clearing is known, so that the miss is no more than judge's.
+func (c chooser) look(s setup) (trial, error) {
 	t, err := c.once(s.stock, s.angleDeg)
 	if err != nil {
 		return t, err
@@ -72,46 +83,58 @@ func (c chooser) judge(s setup) (trial, error) {
 func (c chooser) once(s stock, angleDeg float64) (trial, error) {
 	t := trial{setup: setup{stock: s, angleDeg: angleDeg, strokes: 1}}
 	var err error
-	if t.outlook, err = c.bench.try(t.setup, slip{}); err != nil || t.fault != "" {
-		return t, err
-	}
-	t.moves, err = c.bench.moves(t.setup, t.outlook)
+	t.outlook, err = c.bench.try(t.setup, slip{})
 	return t, err
 }
 
-// holds tells whether any setup that the job leaves open meets all demands. It asks for the
-// movements of a setup, which cost most, only where film, cut and clearing hold.
+// weigh adds the movements to a trial. They are shares of the film, the same for every stroke count.
+func (c chooser) weigh(t trial) (trial, error) {
+	if t.fault != "" || t.weighed {
+		return t, nil
+	}
+	single := t.setup
+	single.strokes = 1
+	at := t.outlook
+	at.curedUM = t.onceUM
+	var err error
+	if t.moves, err = c.bench.moves(single, at); err != nil {
+		return t, err
+	}
+	t.weighed = true
+	t.miss.moves = math.Max(0, math.Min(1, t.moves.Together)-movesMost) / missMoveUnit
+	return t, nil
+}
+
+// holds tells whether any setup that the job leaves open meets all demands.
 func (c chooser) holds() (bool, error) {
 	for _, s := range c.stocks() {
 		for _, a := range c.angles() {
-			once := trial{setup: setup{stock: s, angleDeg: a, strokes: 1}}
-			var err error
-			if once.outlook, err = c.bench.try(once.setup, slip{}); err != nil {
+			once, err := c.once(s, a)
+			if err != nil {
 				return false, err
 			}
-			fine := false
 			for _, n := range c.strokeCounts() {
 				t, err := c.times(once, n)
 				if err != nil {
 					return false, err
 				}
-				fine = fine || t.fault == "" && t.miss.none()
-			}
-			if !fine {
-				continue
-			}
-			if once.moves, err = c.bench.moves(once.setup, once.outlook); err != nil {
-				return false, err
-			}
-			if once.moves.Together <= movesMost {
-				return true, nil
+				if t.fault != "" || !t.miss.none() {
+					continue
+				}
+				if t, err = c.weigh(t); err != nil {
+					return false, err
+				}
+				if t.miss.none() {
+					return true, nil
+				}
+				break // the movements are the same for every stroke count
 			}
 		}
 	}
 	return false, nil
 }
 
-// times makes of a one-stroke trial one of the given strokes, and judges it.
+// times makes of a one-stroke trial one of the given strokes, and judges it but for the movements.
 func (c chooser) times(t trial, strokes int) (trial, error) {
 	t.strokes = strokes
 	if t.fault != "" {
@@ -126,7 +149,6 @@ func (c chooser) times(t trial, strokes int) (trial, error) {
 	d := c.bench.demand
 	t.miss.film = filmMiss(t.curedUM, d.target)
 	t.miss.cut = math.Max(0, t.edgeDeg-d.limitDeg) / missCutUnit
-	t.miss.moves = math.Max(0, math.Min(1, t.moves.Together)-movesMost) / missMoveUnit
 	if !t.clears {
 		t.miss.dirty = 1
 	}
@@ -262,6 +284,12 @@ func (c chooser) choose() (choice, error) {
 			for _, n := range c.strokeCounts() {
 				t, err := c.times(base, n)
 				if err != nil {
+					return out, err
+				}
+				if found && !c.better(t, best) { // nor would it be with what its movements miss
+					continue
+				}
+				if t, err = c.weigh(t); err != nil {
 					return out, err
 				}
 				if !found || c.better(t, best) {

@@ -24,7 +24,7 @@ type change struct {
 func (c chooser) corrections(t trial, others []bench) ([]Correction, error) {
 	out := []Correction{}
 	for _, ch := range c.changes(t, others) {
-		n, err := ch.chooser.judge(ch.setup)
+		n, err := ch.chooser.look(ch.setup)
 		if err != nil {
 			return nil, err
 		}

@@ -17,6 +17,9 @@ func (m maker) screenPlan(c chooser, ch choice) (Screen, error) {
 	if err != nil {
 		return Screen{}, err
 	}
+	if t.moves.Load, err = b.loadMove(t.setup, t.outlook); err != nil {
+		return Screen{}, err
+	}
 	cured, err := c.band(t.curedUM, t)
 	if err != nil {
 		return Screen{}, err
