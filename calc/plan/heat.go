@@ -79,7 +79,7 @@ func (m maker) flash(sc *Screen) ([]Warning, error) {
 		return []Warning{{Code: "flash-missing"}}, nil
 	}
 	unit := m.flashUnit()
-	flux, err := fluxOf(unit)
+	flux, err := m.fluxOf(unit)
 	if err != nil {
 		return nil, err
 	}
@@ -148,13 +148,20 @@ func (m maker) flashUnit() job.Flash {
 }
 
 // fluxOf is the heat that a print takes up under a unit: stated, solved from the shop's timed
-// flash, or the default of its kind.
-func fluxOf(f job.Flash) (float64, error) {
+// flash (once a unit: it takes some milliseconds), or the default of its kind.
+func (pl *Planner) fluxOf(f job.Flash) (float64, error) {
 	switch {
 	case f.FluxKWM2 > 0:
 		return f.FluxKWM2, nil
 	case f.TimedS > 0:
-		return cure.FluxFromTimed(cure.Flash{FilmUM: f.TimedFilmUM, GelC: f.TimedGelC, InkC: inkStartC, PlatenC: platenWarmC}, f.TimedS)
+		if flux, solved := pl.flux[f]; solved {
+			return flux, nil
+		}
+		flux, err := cure.FluxFromTimed(cure.Flash{FilmUM: f.TimedFilmUM, GelC: f.TimedGelC, InkC: inkStartC, PlatenC: platenWarmC}, f.TimedS)
+		if err == nil {
+			pl.flux[f] = flux
+		}
+		return flux, err
 	case f.Kind == "quartz":
 		return cure.QuartzKWM2, nil
 	}

@@ -6,11 +6,31 @@ import (
 	"bladecard/calc/job"
 )
 
-// Make computes the Plan of a resolved job on a shop. What no setup can do (every blade folds
-// over or floats, no film is customary) comes back as errors of the job, each at its screen;
-// the Plan is then not to be used. The job and the shop must have passed job.Resolve.
-func Make(j *job.Job, shop *job.Shop) (*Plan, job.Errors) {
-	press := pressOf(j, shop)
+// Make computes the Plan of one resolved job on a shop; see Planner.Make.
+func Make(j *job.Job, shop *job.Shop) (*Plan, job.Errors) { return NewPlanner(shop).Make(j) }
+
+// Planner makes the plans of jobs on one shop. What it works out of the shop's blades and flashes
+// for one job serves the next; the plans are the same as without. It is not for two goroutines
+// at once.
+type Planner struct {
+	shop   *job.Shop
+	rack   rack
+	broken error // why the rack is none
+	flux   map[job.Flash]float64
+}
+
+// NewPlanner readies a shop, which must have passed job.DecodeShop, for the plans of its jobs.
+func NewPlanner(shop *job.Shop) *Planner {
+	p := &Planner{shop: shop, flux: map[job.Flash]float64{}}
+	p.rack, p.broken = newRack(shop.Blades)
+	return p
+}
+
+// Make computes the Plan of a job that has passed job.Resolve on the planner's shop. What no
+// setup can do (every blade folds over or floats, no film is customary) comes back as errors of
+// the job, each at its screen; the Plan is then not to be used.
+func (pl *Planner) Make(j *job.Job) (*Plan, job.Errors) {
+	shop, press := pl.shop, pressOf(j, pl.shop)
 	p := &Plan{
 		Version: 1, Job: j.Number, Title: j.Title, Customer: j.Customer, Quantity: j.Quantity,
 		Shop: shop.Name, Press: Press{
@@ -23,15 +43,14 @@ func Make(j *job.Job, shop *job.Shop) (*Plan, job.Errors) {
 		p.Due = isoDate(j.Due)
 	}
 	p.Calibration = calibrated(shop.Calibration, j.Due)
-	racked, err := newRack(shop.Blades)
-	if err != nil {
+	if err := pl.broken; err != nil {
 		return nil, job.Errors{{Pos: job.Pos{File: shop.File}, Key: "blade", Wrong: err.Error(), Accepted: "at least one blade with a count of 1 or more"}}
 	}
 	var errs job.Errors
 	for _, l := range j.Locations {
 		loc := Location{Name: l.Name, WidthMM: l.WidthMM, HeightMM: l.HeightMM}
 		for i, s := range l.Screens {
-			m := maker{job: j, shop: shop, press: press, rack: racked, location: l, screen: s, number: i + 1}
+			m := maker{Planner: pl, job: j, press: press, location: l, screen: s, number: i + 1}
 			sc, fail := m.make()
 			if fail != nil {
 				errs = append(errs, *fail)
@@ -40,7 +59,7 @@ func Make(j *job.Job, shop *job.Shop) (*Plan, job.Errors) {
 			loc.Screens = append(loc.Screens, sc)
 		}
 		if len(loc.Screens) == len(l.Screens) {
-			m := maker{job: j, shop: shop, press: press, rack: racked, location: l, screen: l.Screens[0], number: 1}
+			m := maker{Planner: pl, job: j, press: press, location: l, screen: l.Screens[0], number: 1}
 			if fail := m.finish(&loc); fail != nil {
 				errs = append(errs, *fail)
 			}
@@ -69,10 +88,9 @@ func (m maker) finish(loc *Location) *job.Error {
 
 // maker makes the plan of one screen.
 type maker struct {
+	*Planner
 	job      *job.Job
-	shop     *job.Shop
 	press    job.Press
-	rack     rack
 	location job.Location
 	screen   job.Screen
 	number   int

@@ -126,11 +126,11 @@ func makerOf(j *job.Job, shop *job.Shop, location, screen int) (maker, error) {
 	if screen < 1 || screen > len(l.Screens) {
 		return maker{}, fmt.Errorf("screen %d; location %q has 1 to %d", screen, l.Name, len(l.Screens))
 	}
-	r, err := newRack(shop.Blades)
-	if err != nil {
-		return maker{}, err
+	pl := NewPlanner(shop)
+	if pl.broken != nil {
+		return maker{}, pl.broken
 	}
-	return maker{job: j, shop: shop, press: pressOf(j, shop), rack: r, location: l, screen: l.Screens[screen-1], number: screen}, nil
+	return maker{Planner: pl, job: j, press: pressOf(j, shop), location: l, screen: l.Screens[screen-1], number: screen}, nil
 }
 
 // vary sets one thing of a setup to a value.
