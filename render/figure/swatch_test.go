@@ -2,7 +2,9 @@ package figure
 
 import (
 	"errors"
+	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"bladecard/render/canvas"
@@ -55,4 +57,20 @@ func TestParseColor(t *testing.T) {
 			t.Errorf("%q is taken as %v", s, c)
 		}
 	}
+}
+
+// FuzzParseColor: a colour that is taken is written back as the same text, in lower case.
+func FuzzParseColor(f *testing.F) {
+	for _, s := range []string{"#f7f7f2", "#F7F7F2", "#+12345", "#12345", "f7f7f2#", "#１２３４５６", "#0x1234", "#1_2345", ""} {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, s string) {
+		c, err := ParseColor(s)
+		if err != nil {
+			return
+		}
+		if back := fmt.Sprintf("#%02x%02x%02x", c.R, c.G, c.B); back != strings.ToLower(s) {
+			t.Errorf("%q is read as %s", s, back)
+		}
+	})
 }

@@ -5,8 +5,9 @@ import (
 	"crypto/sha256"
 	"fmt"
 	"image"
-	_ "image/jpeg" // the two formats of a logo
-	_ "image/png"
+	"image/draw"
+	_ "image/jpeg" // with PNG the two formats of a logo
+	"image/png"
 	"math"
 
 	"bladecard/render/canvas"
@@ -40,10 +41,32 @@ func ReadPicture(data []byte) (*Picture, error) {
 	if head.Width < 1 || head.Height < 1 || head.Width > maxImagePixels/head.Height {
 		return nil, fmt.Errorf("the image has %d by %d pixels; 1 to %d pixels in all are accepted", head.Width, head.Height, maxImagePixels)
 	}
-	if _, _, err := image.Decode(bytes.NewReader(data)); err != nil {
+	whole, _, err := image.Decode(bytes.NewReader(data))
+	if err != nil {
 		return nil, fmt.Errorf("the image is damaged: %w", err)
 	}
-	return &Picture{data: bytes.Clone(data), format: format, wide: float64(head.Width), high: float64(head.Height)}, nil
+	p := &Picture{data: bytes.Clone(data), format: format, wide: float64(head.Width), high: float64(head.Height)}
+	switch whole.(type) {
+	case *image.YCbCr, *image.Gray:
+		if format == "jpeg" {
+			return p, nil // goes into a PDF as it is
+		}
+	}
+	p.format = "png"
+	p.data, err = plainPNG(whole)
+	return p, err
+}
+
+// plainPNG writes a picture in the one kind of PNG that the PDF library surely takes: 8 bits a
+// channel, not interlaced, none of what else a PNG may carry.
+func plainPNG(whole image.Image) ([]byte, error) {
+	plain := image.NewNRGBA(image.Rect(0, 0, whole.Bounds().Dx(), whole.Bounds().Dy()))
+	draw.Draw(plain, plain.Rect, whole, whole.Bounds().Min, draw.Src)
+	var out bytes.Buffer
+	if err := png.Encode(&out, plain); err != nil {
+		return nil, fmt.Errorf("the image cannot be read: %w", err)
+	}
+	return out.Bytes(), nil
 }
 
 // Image is a box with a picture, as large as r takes it without a change of its proportions, at

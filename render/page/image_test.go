@@ -6,6 +6,7 @@ import (
 	"image/color"
 	"image/jpeg"
 	"image/png"
+	"io"
 	"strings"
 	"testing"
 )
@@ -74,4 +75,33 @@ func TestBadPictures(t *testing.T) {
 	if err := Write(&bytes.Buffer{}, Meta{}, Pages(Face{Name: "a", W: 10, H: 10, Boxes: []Box{{Name: "x", Kind: KindImage}}})); err == nil {
 		t.Error("an image box without a picture is taken")
 	}
+}
+
+// FuzzReadPicture: whatever the bytes, there is an error, or a picture that goes into a PDF.
+func FuzzReadPicture(f *testing.F) {
+	var t testing.T
+	f.Add(picture(&t, 3, 2, false))
+	f.Add(picture(&t, 9, 9, true))
+	f.Add([]byte("\x89PNG\r\n\x1a\n\x00\x00\x00\rIHDR\xff\xff\xff\xff\xff\xff\xff\xff\x08\x06\x00\x00\x00"))
+	f.Add([]byte("\xff\xd8\xff\xc0\x00\x11\x08\xff\xff\xff\xff\x03"))
+	var deep, laced bytes.Buffer
+	wide := image.NewRGBA64(image.Rect(0, 0, 2, 2))
+	if err := png.Encode(&deep, wide); err != nil {
+		f.Fatal(err)
+	}
+	f.Add(deep.Bytes())
+	if err := png.Encode(&laced, image.NewPaletted(image.Rect(0, 0, 4, 4), color.Palette{color.Black, color.Transparent})); err != nil {
+		f.Fatal(err)
+	}
+	f.Add(laced.Bytes())
+	f.Fuzz(func(t *testing.T, data []byte) {
+		p, err := ReadPicture(data)
+		if err != nil {
+			return
+		}
+		face := Face{Name: "f", W: 100, H: 60, Boxes: []Box{Image("logo", Rect{X: 10, Y: 5, W: 30, H: 30}, p)}}
+		if err := Write(io.Discard, Meta{Title: "t"}, Pages(face)); err != nil {
+			t.Fatal(err)
+		}
+	})
 }
