@@ -5,8 +5,6 @@ import (
 	"strings"
 
 	"bladecard/render/canvas"
-
-	"golang.org/x/text/unicode/norm"
 )
 
 // Style is how text looks.
@@ -115,35 +113,45 @@ func Paragraph(name string, x, y, w float64, s string, st Style, maxRows int) Fi
 // Wrap breaks s into lines no wider than w mm, at spaces but not at no-break spaces; a word wider than w is broken
 // between letters. There is always at least one letter a line.
 func Wrap(s string, f canvas.Font, w float64) []string {
-	var lines []string
-	line := ""
+	var (
+		lines []string
+		line  []byte
+		at    milles // width of line
+	)
+	space := mille(" ", f.Face)
 	for _, word := range words(s) {
-		if try := joinNonEmpty(" ", line, word); Width(try, f) <= w {
-			line = try
+		wide := mille(word, f.Face)
+		if len(line) == 0 && wide.mm(f) <= w {
+			line, at = append(line, word...), wide
 			continue
 		}
-		if line != "" {
-			lines = append(lines, line)
+		if len(line) > 0 && (at+space+wide).mm(f) <= w {
+			line, at = append(append(line, ' '), word...), at+space+wide
+			continue
 		}
-		for Width(word, f) > w {
+		if len(line) > 0 {
+			lines = append(lines, string(line))
+		}
+		for wide.mm(f) > w {
 			head := longestPrefix(word, "", f, w)
 			if len(head) == len(word) {
 				break
 			}
 			lines = append(lines, head)
 			word = word[len(head):]
+			wide = mille(word, f.Face)
 		}
-		line = word
+		line, at = append(line[:0], word...), wide
 	}
-	if line != "" {
-		lines = append(lines, line)
+	if len(line) > 0 {
+		lines = append(lines, string(line))
 	}
 	return lines
 }
 
 // Cut shortens s to w mm with an ellipsis at its end, and tells whether it had to.
 func Cut(s string, f canvas.Font, w float64) (string, bool) {
-	s = norm.NFC.String(s)
+	s = nfc(s)
 	if Width(s, f) <= w {
 		return s, false
 	}
@@ -154,12 +162,11 @@ func Cut(s string, f canvas.Font, w float64) (string, bool) {
 // than w.
 func longestPrefix(s, tail string, f canvas.Font, w float64) string {
 	end := 0
+	at := mille(tail, f.Face)
 	for i, r := range s {
-		next := i + len(string(r))
-		if next > len(s) { // an invalid byte reads as a longer rune
-			next = len(s)
-		}
-		if end > 0 && Width(s[:next]+tail, f) > w {
+		next := min(i+len(string(r)), len(s)) // an invalid byte reads as a longer rune
+		at += mille(s[i:next], f.Face)
+		if end > 0 && at.mm(f) > w {
 			break
 		}
 		end = next
@@ -203,12 +210,32 @@ func sizeFor(f canvas.Font, h float64, rows int, w float64, s string) float64 {
 	return math.Floor(size*10+1e-9) / 10
 }
 
-func squash(s string) string { return strings.Join(words(s), " ") }
+// squash sets single spaces between the words of s.
+func squash(s string) string {
+	s = nfc(s)
+	if !unspaced(s) {
+		s = strings.Join(words(s), " ")
+	}
+	return s
+}
+
+// unspaced tells that squash would leave s as it is.
+func unspaced(s string) bool {
+	last := byte(' ')
+	for i := range len(s) {
+		b := s[i]
+		if b == '\t' || b == '\n' || b == '\r' || b == ' ' && last == ' ' {
+			return false
+		}
+		last = b
+	}
+	return last != ' '
+}
 
 // words splits s at spaces, tabs and newlines, not at no-break spaces: those keep a figure and
 // its unit on one line.
 func words(s string) []string {
-	return strings.FieldsFunc(norm.NFC.String(s), func(r rune) bool {
+	return strings.FieldsFunc(nfc(s), func(r rune) bool {
 		return r == ' ' || r == '\t' || r == '\n' || r == '\r'
 	})
 }

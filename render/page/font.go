@@ -40,13 +40,26 @@ func printable(r rune) bool {
 // fontSet is the pair of faces, cut to the runes that both have.
 type fontSet struct {
 	metrics [2]metrics
+	table   [2][tableEnd]glyph // metrics once more, to be looked up fast
 	ttf     [2][]byte
 	err     error
 }
 
+// tableEnd is past the last of the blocks.
+const tableEnd = 0x2800
+
+// glyph is what the face knows of a rune; has is false where that is nothing.
+func (s *fontSet) glyph(f canvas.Face, r rune) (g glyph, has bool) {
+	if r < 0 || r >= tableEnd {
+		return glyph{}, false
+	}
+	g = s.table[faceIndex(f)][r]
+	return g, g.width > 0
+}
+
 // fonts cuts the faces once per run. The result is read only.
-var fonts = sync.OnceValue(func() fontSet {
-	var set fontSet
+var fonts = sync.OnceValue(func() *fontSet {
+	set := &fontSet{}
 	whole := [2][]byte{dejavusanscondensed.TTF, dejavusanscondensedbold.TTF}
 	for i := range whole {
 		if set.metrics[i], set.err = readMetrics(whole[i], printable); set.err != nil {
@@ -65,6 +78,9 @@ var fonts = sync.OnceValue(func() fontSet {
 			if _, both := set.metrics[1-i][r]; !both {
 				delete(set.metrics[i], r)
 			}
+		}
+		for r, g := range set.metrics[i] {
+			set.table[i][r] = g
 		}
 		set.ttf[i] = fpdf.UTF8CutFont(bytes.Clone(whole[i]), string(cut))
 	}

@@ -95,8 +95,9 @@ func (c *pdfCanvas) image(x, y, w, h float64, p *Picture) {
 	kind := map[string]string{"png": "PNG", "jpeg": "JPG"}[p.format]
 	name := fmt.Sprintf("%x", sha256.Sum256(p.data))
 	opt := fpdf.ImageOptions{ImageType: kind}
-	if c.pdf.GetImageInfo(name) == nil {
-		c.pdf.RegisterImageOptionsReader(name, opt, bytes.NewReader(p.data))
+	if c.doc.GetImageInfo(name) == nil {
+		c.doc.RegisterImageOptionsReader(name, opt, bytes.NewReader(p.data))
 	}
-	c.pdf.ImageOptions(name, x, y, w, h, false, opt, 0, "")
+	c.flush()
+	c.doc.ImageOptions(name, x, y, w, h, false, opt, 0, "")
 }

@@ -1,6 +1,8 @@
 package page
 
 import (
+	"bytes"
+
 	"bladecard/render/canvas"
 
 	"github.com/go-pdf/fpdf"
@@ -8,105 +10,137 @@ import (
 
 const family = "text"
 
+// document is a PDF being written. The library keeps pages, fonts and pictures; what is drawn is
+// written as a page's content and handed to it, since its own calls format every number at length.
+type document struct {
+	*fpdf.Fpdf
+	told [2][tableEnd]bool // runes that the library knows to be in use, by face
+}
+
 // pdfCanvas draws on the current page of a document. What it is handed has been checked. It
-// speaks to the library only when font, colour, width or dash change.
+// tells the page of font, colour, width and dash only when they change.
 type pdfCanvas struct {
-	pdf   *fpdf.Fpdf
+	doc *document
+	content
 	state penState
 }
 
 // penState is what the page was last told; the zero state knows nothing.
 type penState struct {
 	font             canvas.Font
-	text, fill, draw canvas.Color
-	hasText          bool
+	fill, draw       canvas.Color
 	hasFill, hasDraw bool
 	width            float64
 	dash             []float64
 	hasDash          bool
 }
 
+// flush hands the page what has been drawn. Every call of the library on the page needs it first.
+func (c *pdfCanvas) flush() {
+	if len(c.out) > 0 {
+		c.doc.RawWriteBuf(bytes.NewReader(c.out[:len(c.out)-1])) // the library ends the line
+		c.out = c.out[:0]
+	}
+}
+
 func (c *pdfCanvas) Draw(p canvas.Path, fill *canvas.Color, pen canvas.Pen) {
+	c.drawAt(p, fill, pen, 0, 0)
+}
+
+// drawAt draws a path moved by dx, dy.
+func (c *pdfCanvas) drawAt(p canvas.Path, fill *canvas.Color, pen canvas.Pen, dx, dy float64) {
 	stroke := pen.WidthMM > 0
 	if len(p.Pieces) == 0 || (fill == nil && !stroke) {
 		return
 	}
-	style := ""
 	if fill != nil {
 		c.setFill(*fill)
-		style = "F"
 	}
 	if stroke {
 		c.setPen(pen)
-		style += "D"
 	}
-	for _, q := range p.Pieces {
-		switch q.Op {
-		case 'M':
-			c.pdf.MoveTo(q.P.X, q.P.Y)
-		case 'L':
-			c.pdf.LineTo(q.P.X, q.P.Y)
-		case 'C':
-			c.pdf.CurveBezierCubicTo(q.A.X, q.A.Y, q.B.X, q.B.Y, q.P.X, q.P.Y)
-		case 'Z':
-			c.pdf.ClosePath()
-		}
+	c.path(p.Pieces, dx, dy)
+	switch {
+	case fill == nil:
+		c.op("S")
+	case stroke:
+		c.op("B")
+	default:
+		c.op("f")
 	}
-	c.pdf.DrawPath(style)
 }
 
 func (c *pdfCanvas) Text(x, y float64, s string, f canvas.Font, col canvas.Color, angleDeg float64) {
 	s, err := Clean(s)
 	if err != nil {
-		c.pdf.SetError(err)
+		c.doc.SetError(err)
 		return
 	}
 	if s == "" {
 		return
 	}
-	// The font is set outside the turn: what is set inside is forgotten at its end.
 	if c.state.font != f {
+		c.flush()
 		style := ""
 		if f.Face == canvas.Bold {
 			style = "B"
 		}
-		c.pdf.SetFont(family, style, f.SizePT)
+		c.doc.SetFont(family, style, f.SizePT)
 		c.state.font = f
 	}
-	if !c.state.hasText || c.state.text != col {
-		c.pdf.SetTextColor(int(col.R), int(col.G), int(col.B))
-		c.state.text, c.state.hasText = col, true
-	}
-	if angleDeg == 0 {
-		c.pdf.Text(x, y, s)
+	c.setFill(col)
+	if !c.tell(s, f.Face) {
+		c.text(x, y, s, angleDeg)
 		return
 	}
-	c.pdf.TransformBegin()
-	c.pdf.TransformRotate(angleDeg, x, y)
-	c.pdf.Text(x, y, s)
-	c.pdf.TransformEnd()
+	c.flush()
+	if angleDeg == 0 {
+		c.doc.Text(x, y, s)
+		return
+	}
+	c.doc.TransformBegin()
+	c.doc.TransformRotate(angleDeg, x, y)
+	c.doc.Text(x, y, s)
+	c.doc.TransformEnd()
+}
+
+// tell tells whether s holds a rune that the library must hear of by its own call, for its subset
+// of the font; from then on it counts as heard.
+func (c *pdfCanvas) tell(s string, f canvas.Face) bool {
+	told := &c.doc.told[faceIndex(f)]
+	isNew := false
+	for _, r := range s {
+		isNew = isNew || !told[r]
+		told[r] = true
+	}
+	return isNew
 }
 
 func (c *pdfCanvas) TextWidth(s string, f canvas.Font) float64 { return Width(s, f) }
 
 func (c *pdfCanvas) setFill(col canvas.Color) {
 	if !c.state.hasFill || c.state.fill != col {
-		c.pdf.SetFillColor(int(col.R), int(col.G), int(col.B))
+		c.color(col, "g", "rg")
 		c.state.fill, c.state.hasFill = col, true
 	}
 }
 
 func (c *pdfCanvas) setPen(p canvas.Pen) {
 	if !c.state.hasDraw || c.state.draw != p.Color {
-		c.pdf.SetDrawColor(int(p.Color.R), int(p.Color.G), int(p.Color.B))
+		c.color(p.Color, "G", "RG")
 		c.state.draw, c.state.hasDraw = p.Color, true
 	}
 	if c.state.width != p.WidthMM {
-		c.pdf.SetLineWidth(p.WidthMM)
+		c.length(p.WidthMM)
+		c.op("w")
 		c.state.width = p.WidthMM
 	}
 	if !c.state.hasDash || !sameDash(c.state.dash, p.DashMM) {
-		c.pdf.SetDashPattern(p.DashMM, 0)
+		c.out = append(c.out, '[')
+		for _, mm := range p.DashMM {
+			c.length(mm)
+		}
+		c.op("] 0 d")
 		c.state.dash, c.state.hasDash = p.DashMM, true
 	}
 }

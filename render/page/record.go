@@ -4,8 +4,6 @@ import (
 	"slices"
 
 	"bladecard/render/canvas"
-
-	"golang.org/x/text/unicode/norm"
 )
 
 // Art is a recorded drawing: its pieces in the order in which they were drawn.
@@ -60,10 +58,15 @@ func (a Art) Texts() []PlacedText {
 	return out
 }
 
-type recorder struct{ art Art }
+type recorder struct {
+	art    Art
+	pieces []canvas.Piece // of all paths, one after the other
+}
 
 func (r *recorder) Draw(p canvas.Path, fill *canvas.Color, pen canvas.Pen) {
-	op := Op{Path: canvas.Path{Pieces: slices.Clone(p.Pieces)}, Pen: pen}
+	start := len(r.pieces)
+	r.pieces = append(r.pieces, p.Pieces...)
+	op := Op{Path: canvas.Path{Pieces: r.pieces[start:len(r.pieces):len(r.pieces)]}, Pen: pen}
 	op.Pen.DashMM = slices.Clone(pen.DashMM)
 	if fill != nil {
 		c := *fill
@@ -73,20 +76,34 @@ func (r *recorder) Draw(p canvas.Path, fill *canvas.Color, pen canvas.Pen) {
 }
 
 func (r *recorder) Text(x, y float64, s string, f canvas.Font, c canvas.Color, angleDeg float64) {
-	r.art = append(r.art, Op{Text: &PlacedText{canvas.Point{X: x, Y: y}, norm.NFC.String(s), f, c, angleDeg}})
+	r.art = append(r.art, Op{Text: &PlacedText{canvas.Point{X: x, Y: y}, nfc(s), f, c, angleDeg}})
 }
 
 func (r *recorder) TextWidth(s string, f canvas.Font) float64 { return Width(s, f) }
 
 // At returns a canvas that draws on c with its corner at x, y.
-func At(c canvas.Canvas, x, y float64) canvas.Canvas { return shifted{c, x, y} }
+func At(c canvas.Canvas, x, y float64) canvas.Canvas {
+	if s, ok := c.(shifted); ok {
+		return shifted{s.on, s.x + x, s.y + y}
+	}
+	return shifted{c, x, y}
+}
 
 type shifted struct {
 	on   canvas.Canvas
 	x, y float64
 }
 
+// mover is a canvas that moves a path itself while it draws it.
+type mover interface {
+	drawAt(p canvas.Path, fill *canvas.Color, pen canvas.Pen, dx, dy float64)
+}
+
 func (s shifted) Draw(p canvas.Path, fill *canvas.Color, pen canvas.Pen) {
+	if m, ok := s.on.(mover); ok {
+		m.drawAt(p, fill, pen, s.x, s.y)
+		return
+	}
 	moved := canvas.Path{Pieces: make([]canvas.Piece, len(p.Pieces))}
 	for i, q := range p.Pieces {
 		moved.Pieces[i] = canvas.Piece{Op: q.Op, A: s.move(q.A), B: s.move(q.B), P: s.move(q.P)}

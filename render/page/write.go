@@ -33,17 +33,17 @@ func Write(w io.Writer, m Meta, sheets []Sheet) error {
 	if err := checkSheets(sheets); err != nil {
 		return err
 	}
-	pdf, err := newDocument(m)
+	doc, err := newDocument(m)
 	if err != nil {
 		return err
 	}
 	for i, s := range sheets {
-		if err := drawSheet(pdf, s); err != nil {
+		if err := drawSheet(doc, s); err != nil {
 			return fmt.Errorf("page %d: %w", i+1, err)
 		}
 	}
 	var out bytes.Buffer
-	if err := guard(fmt.Sprintf("document %q", m.Title), func() error { return pdf.Output(&out) }); err != nil {
+	if err := guard(fmt.Sprintf("document %q", m.Title), func() error { return doc.Output(&out) }); err != nil {
 		return err
 	}
 	_, err = w.Write(out.Bytes())
@@ -80,7 +80,7 @@ func checkSheets(sheets []Sheet) error {
 }
 
 // newDocument starts a document with pinned dates, sorted catalogue and the two faces.
-func newDocument(m Meta) (*fpdf.Fpdf, error) {
+func newDocument(m Meta) (*document, error) {
 	for _, s := range []*string{&m.Title, &m.Author, &m.Subject} {
 		clean, err := Clean(*s)
 		if err != nil {
@@ -116,7 +116,7 @@ func newDocument(m Meta) (*fpdf.Fpdf, error) {
 		addFont(pdf, "B", set.ttf[1])
 		return pdf.Error()
 	})
-	return pdf, err
+	return &document{Fpdf: pdf}, err
 }
 
 // addFont gives the document its own copy of the font: with some fonts the library writes into
@@ -126,37 +126,37 @@ func addFont(pdf *fpdf.Fpdf, style string, ttf []byte) {
 }
 
 // drawSheet draws one page. A turned page is drawn upright inside half a turn.
-func drawSheet(pdf *fpdf.Fpdf, s Sheet) error {
-	c := &pdfCanvas{pdf: pdf}
+func drawSheet(doc *document, s Sheet) error {
+	c := &pdfCanvas{doc: doc, content: content{highMM: s.H}}
 	err := guard("sheet", func() error {
-		pdf.AddPageFormat("P", fpdf.SizeType{Wd: s.W, Ht: s.H})
+		doc.AddPageFormat("P", fpdf.SizeType{Wd: s.W, Ht: s.H})
 		for _, k := range s.Marks {
 			var p canvas.Path
 			p.Move(k.X1, k.Y1)
 			p.Line(k.X2, k.Y2)
 			c.Draw(p, nil, canvas.Pen{Color: canvas.Black, WidthMM: markPenMM})
 		}
-		return pdf.Error()
+		return doc.Error()
 	})
 	if err != nil {
 		return err
 	}
 	if s.Turned {
-		// Inside the turn the page is told everything anew, and no state outlives its end,
-		// because the page ends with it.
-		pdf.TransformBegin()
-		pdf.TransformRotate(180, s.W/2, s.H/2)
-		defer pdf.TransformEnd()
+		c.out = append(c.out, "q -1 0 0 -1 "...)
+		c.fine(s.W * perMM)
+		c.fine(s.H * perMM)
+		c.op("cm")
 	}
 	for _, p := range s.Cards {
 		at := p.Trim
 		if s.Turned {
 			at.X, at.Y = s.W-at.Right(), s.H-at.Bottom()
 		}
+		on := At(c, at.X, at.Y)
 		err := guard(fmt.Sprintf("face %q", p.Face.Name), func() error {
 			for _, b := range p.Face.Boxes {
-				b.draw(At(c, at.X, at.Y))
-				if err := pdf.Error(); err != nil {
+				b.draw(on)
+				if err := doc.Error(); err != nil {
 					return fmt.Errorf("box %q: %w", b.Name, err)
 				}
 			}
@@ -170,7 +170,11 @@ func drawSheet(pdf *fpdf.Fpdf, s Sheet) error {
 		for _, b := range s.Notes {
 			b.draw(c)
 		}
-		return pdf.Error()
+		if s.Turned {
+			c.op("Q")
+		}
+		c.flush()
+		return doc.Error()
 	})
 }
 

@@ -149,7 +149,7 @@ func TestLibraryTraps(t *testing.T) {
 		}
 		pdf.AddPage()
 		pdf.SetFont(family, "", 10)
-		return pdf
+		return pdf.Fpdf
 	}
 	err := guard(`face "2417 front"`, func() error { doc().Text(1, 1, "\U00010000"); doc().GetStringWidth("\U00010000"); return nil })
 	if err == nil || !strings.Contains(err.Error(), `face "2417 front"`) {
@@ -221,7 +221,7 @@ func TestFontAfterTurnedText(t *testing.T) {
 func TestTurnedPage(t *testing.T) {
 	turned := streams(t, mustWrite(t, Meta{}, imposed(t, Options{Flip: LongEdge})))[1]
 	upright := streams(t, mustWrite(t, Meta{}, imposed(t, Options{Flip: ShortEdge})))[1]
-	want := fmt.Sprintf("-1.00000 0.00000 -0.00000 -1.00000 %.5f %.5f cm", 297/canvas.MMPerPT, 210/canvas.MMPerPT)
+	want := fmt.Sprintf("q -1 0 0 -1 %.5f %.5f cm", 297/canvas.MMPerPT, 210/canvas.MMPerPT)
 	if !strings.Contains(turned, want) {
 		t.Errorf("no %q in the page", want)
 	}
@@ -231,7 +231,7 @@ func TestTurnedPage(t *testing.T) {
 	if a, b := first(turned), first(upright); a != b || a == "" {
 		t.Errorf("inside the turn the first text is at %q, upright at %q", a, b)
 	}
-	if strings.Contains(upright, "\n-1.00000 0.00000") {
+	if strings.Contains(upright, "q -1 0 0 -1") {
 		t.Error("the upright page is turned")
 	}
 }

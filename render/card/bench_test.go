@@ -1,0 +1,57 @@
+package card_test
+
+import (
+	"io"
+	"testing"
+
+	"bladecard/calc/job"
+	"bladecard/calc/plan"
+	"bladecard/render/card"
+	"bladecard/render/page"
+	"bladecard/render/say"
+	"bladecard/samples/bench"
+)
+
+// benchCards is the plan of a made-up job with so many screens, and the voice to say it in.
+func benchCards(b *testing.B, screens int) (*plan.Plan, *say.Voice) {
+	b.Helper()
+	shop := job.BuiltInShop()
+	j, errs := job.DecodeJob("b.toml", bench.Job(1, screens, ""))
+	if errs = append(errs, job.Resolve(j, shop)...); errs != nil {
+		b.Fatal(errs)
+	}
+	p, errs := plan.Make(j, shop)
+	if errs != nil {
+		b.Fatal(errs)
+	}
+	v, err := say.New("en", "metric")
+	if err != nil {
+		b.Fatal(err)
+	}
+	v.Fill(p)
+	return p, v
+}
+
+// BenchmarkCards sets planned cards and writes them as one PDF, four a sheet, both sides.
+func BenchmarkCards(b *testing.B) {
+	for _, n := range []int{1, 6, 100} {
+		b.Run(map[int]string{1: "one", 6: "a job", 100: "hundred"}[n], func(b *testing.B) {
+			p, v := benchCards(b, n)
+			b.ReportAllocs()
+			for b.Loop() {
+				list, err := card.All(p, page.Sizes[0], v)
+				if err != nil {
+					b.Fatal(err)
+				}
+				sheets, err := page.Impose(page.A4, page.Sizes[0], list, page.Options{Title: "t"})
+				if err != nil {
+					b.Fatal(err)
+				}
+				if err := page.Write(io.Discard, page.Meta{Title: "t"}, sheets); err != nil {
+					b.Fatal(err)
+				}
+			}
+			b.ReportMetric(float64(b.N*n)/b.Elapsed().Seconds(), "cards/s")
+		})
+	}
+}
