@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"sort"
 	"strings"
+	"sync"
 
 	"github.com/BurntSushi/toml"
 )
@@ -29,9 +30,22 @@ func Languages() []string {
 	return out
 }
 
-// Language reads the words of a language: the file lang/CODE.toml, its tables flattened to
-// keys with dots.
+// Language is the words of a language: the file lang/CODE.toml, its tables flattened to keys with
+// dots. It is read once; nobody may write to it.
 func Language(code string) (Words, error) {
+	if known, ok := read.Load(code); ok {
+		return known.(Words), nil
+	}
+	w, err := readLanguage(code)
+	if err == nil {
+		read.Store(code, w)
+	}
+	return w, err
+}
+
+var read sync.Map // of Words by code
+
+func readLanguage(code string) (Words, error) {
 	src, err := languages.ReadFile("lang/" + code + ".toml")
 	if err != nil {
 		return nil, fmt.Errorf("language %q is not there; these are: %s", code, strings.Join(Languages(), ", "))

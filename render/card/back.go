@@ -105,25 +105,51 @@ func (m *maker) text(r page.Rect) {
 
 // takes tells whether r holds the text with n corrections each way and w warnings.
 func (m *maker) takes(r page.Rect, n, w int) bool {
-	_, bottom := m.set(r, m.lines(n, w))
-	return bottom <= r.Bottom()
+	y := r.Y
+	for _, l := range m.lines(n, w) {
+		y += l.space + m.rows(l, r.W).Bottom
+	}
+	return y <= r.Bottom()
 }
 
 // set places the lines from the top of r downward and returns where they end.
 func (m *maker) set(r page.Rect, lines []line) ([]page.Box, float64) {
-	var out []page.Box
+	out := make([]page.Box, 0, 2*len(lines))
 	y := r.Y
 	for _, l := range lines {
+		p := m.rows(l, r.W)
+		for _, b := range p.Boxes {
+			b.X += r.X
+			b.Y += y + l.space
+			out = append(out, b)
+		}
+		y += l.space + p.Bottom
+	}
+	return out, y
+}
+
+// rowsKey is what the rows of a line depend on.
+type rowsKey struct {
+	name, text string
+	bold, fact bool
+	w          float64
+}
+
+// rows are the rows of a line from 0, 0. The same lines are set at several widths and lengths of
+// the whole until it fits.
+func (m *maker) rows(l line, w float64) page.Fitted {
+	key := rowsKey{l.name, l.text, l.bold, l.fact, w}
+	p, known := m.known[key]
+	if !known {
 		st := m.plain()
 		st.Font.Face = canvas.Face(l.bold)
 		if l.fact {
 			st.Font.SizePT = m.grid.linePT
 		}
-		p := page.Paragraph(l.name, r.X, y+l.space, r.W, l.text, st, 0)
-		out = append(out, p.Boxes...)
-		y = p.Bottom
+		p = page.Paragraph(l.name, 0, 0, w, l.text, st, 0)
+		m.known[key] = p
 	}
-	return out, y
+	return p
 }
 
 // lines is the text of the back, with at most n corrections each way and the first w warnings.

@@ -25,6 +25,7 @@ type maker struct {
 	say    *say.Voice
 	grid   grid
 	boxes  []page.Box
+	known  map[rowsKey]page.Fitted
 	err    error
 }
 
@@ -60,7 +61,7 @@ func (m *maker) side(name string, fill func(r page.Rect)) (page.Face, error) {
 		W:    m.size.W, H: m.size.H,
 		Safe: safeArea(m.size),
 	}
-	m.boxes, m.err = nil, nil
+	m.boxes, m.known, m.err = make([]page.Box, 0, 64), map[rowsKey]page.Fitted{}, nil
 	fill(face.Safe)
 	face.Boxes = m.boxes
 	if m.err != nil {

@@ -71,6 +71,6 @@ func (m *maker) drawChart(name string, r page.Rect, ch figure.Chart) {
 	}
 	m.draw(name, r, func(c canvas.Canvas) error {
 		at := figure.Rect{W: r.W, H: r.H}
-		return ch.Fit(c, at).Draw(c, at)
+		return ch.DrawFit(c, at)
 	})
 }

@@ -94,27 +94,29 @@ func (l Line) font(f canvas.Font) canvas.Font {
 	return f
 }
 
-// runs are the unbroken pieces of the line.
+// runs are the unbroken pieces of the line, parts of its points.
 func (l Line) runs() [][]XY {
 	var all [][]XY
-	var run []XY
-	end := func() {
-		if len(run) > 0 {
-			all = append(all, run)
+	start := -1 // of the run, -1: none
+	end := func(at int) {
+		if start >= 0 {
+			all = append(all, l.Points[start:at:at])
 		}
-		run = nil
+		start = -1
 	}
-	for _, p := range l.Points {
+	for i, p := range l.Points {
 		if !finite(p.X, p.Y) {
-			end()
+			end(i)
 			continue
 		}
-		if n := len(run); n > 0 && l.Step > 0 && math.Abs(p.X-run[n-1].X) > 1.5*l.Step {
-			end()
+		if start >= 0 && l.Step > 0 && math.Abs(p.X-l.Points[i-1].X) > 1.5*l.Step {
+			end(i)
 		}
-		run = append(run, p)
+		if start < 0 {
+			start = i
+		}
 	}
-	end()
+	end(len(l.Points))
 	return all
 }
 
@@ -245,6 +247,24 @@ func (ch Chart) Draw(c canvas.Canvas, r Rect) error {
 // rows is cut with an ellipsis, and where not even one line has room, the scale above the plot
 // is left out.
 func (ch Chart) Fit(c canvas.Canvas, r Rect) Chart {
+	ch, _ = ch.fit(c, r)
+	return ch
+}
+
+// DrawFit draws what Fit makes of the chart.
+func (ch Chart) DrawFit(c canvas.Canvas, r Rect) error {
+	if err := r.check("chart"); err != nil {
+		return err
+	}
+	ch, l := ch.fit(c, r)
+	if l == nil {
+		return ch.Draw(c, r)
+	}
+	return l.draw()
+}
+
+// fit is Fit with the places of its outcome; nil where Draw would tell of an error.
+func (ch Chart) fit(c canvas.Canvas, r Rect) (Chart, *layout) {
 	ch.Lines = append([]Line(nil), ch.Lines...)
 	for i, l := range ch.Lines {
 		ch.Lines[i].Label = shortened(c, l.Label, l.font(ch.font()), labelOfW*r.W, 2)
@@ -252,18 +272,25 @@ func (ch Chart) Fit(c canvas.Canvas, r Rect) Chart {
 	for n := len(ch.Lines); n > 1; n-- {
 		t := ch.thinned(n)
 		if t.check() != nil {
-			return t
+			return t, nil
 		}
 		if l, err := t.layout(c, r); err == nil {
 			if _, ok := l.spreadLabels(l.plot.Y, l.plot.Bottom()); ok {
-				return t
+				return t, l
 			}
 		}
 	}
 	last := ch.thinned(1)
-	if _, err := last.layout(c, r); errors.Is(err, ErrNoRoom) && ch.Top != nil {
-		ch.Top = nil
-		return ch.Fit(c, r)
+	if last.check() != nil {
+		return last, nil
 	}
-	return last
+	l, err := last.layout(c, r)
+	if err == nil {
+		return last, l
+	}
+	if errors.Is(err, ErrNoRoom) && ch.Top != nil {
+		ch.Top = nil
+		return ch.fit(c, r)
+	}
+	return last, nil
 }

@@ -164,7 +164,13 @@ func (l *layout) yScale(y Interval, fixed bool, h float64) scale {
 		most = 12
 	}
 	fits := false
+	last := 0.0
 	for n := most; n >= 1 && !fits; n-- {
+		step := roundStep((y.High - y.Low) / float64(n))
+		if step == last {
+			continue // the same ticks again
+		}
+		last = step
 		s = roundTicks(y.Low, y.High, n, fixed, l.ch.format())
 		fits = h/float64(len(s.ticks)-1) >= 1.6*l.em
 	}
@@ -187,7 +193,13 @@ func (l *layout) tight(y Interval, h float64) (s scale, ok bool) {
 	if y.Low >= 0 {
 		lo = math.Max(0, lo)
 	}
+	last := 0.0
 	for n := 12; n >= 1; n-- {
+		step := roundStep((hi - lo) / float64(n))
+		if step == last {
+			continue // the same ticks again
+		}
+		last = step
 		s = roundTicks(lo, hi, n, true, l.ch.format())
 		var at []float64
 		for _, t := range s.ticks {

@@ -63,7 +63,7 @@ func roundTicks(lo, hi float64, n int, fixed bool, f func(float64, int) string) 
 	if fixed {
 		first, last = math.Ceil(lo/step-1e-6), math.Floor(hi/step+1e-6)
 	}
-	s := scale{lo: lo, hi: hi}
+	s := scale{lo: lo, hi: hi, ticks: make([]Tick, 0, max(0, int(math.Min(1e4, last-first+1))))}
 	for k := first; k <= last; k++ {
 		v := k*step + 0 // never -0
 		s.ticks = append(s.ticks, Tick{v, f(v, d)})
@@ -78,7 +78,7 @@ func roundTicks(lo, hi float64, n int, fixed bool, f func(float64, int) string) 
 // go-chart takes the range of an axis from its ticks.
 func (s scale) spanned() scale {
 	near := 1e-6 * (s.hi - s.lo)
-	var in []Tick
+	in := make([]Tick, 0, len(s.ticks)+2)
 	for _, t := range s.ticks {
 		if t.At >= s.lo-near && t.At <= s.hi+near {
 			in = append(in, Tick{clamp(t.At, s.lo, s.hi), t.Label})
@@ -132,7 +132,13 @@ func thin(c canvas.Canvas, ticks []Tick, s scale, length float64, f canvas.Font)
 // fitRound makes round ticks as close as their measured labels allow on the length.
 func fitRound(c canvas.Canvas, lo, hi float64, fixed bool, length float64, f canvas.Font, form func(float64, int) string) scale {
 	var s scale
+	last := 0.0
 	for n := min(12, max(1, int(length/(2*em(f))))); n >= 1; n-- {
+		step := roundStep((hi - lo) / float64(n))
+		if step == last {
+			continue // the same ticks again
+		}
+		last = step
 		s = roundTicks(lo, hi, n, fixed, form)
 		whole := true
 		for i, t := range thin(c, s.ticks, s, length, f) {

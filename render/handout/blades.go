@@ -246,7 +246,7 @@ func (m *maker) chart(what, caption string, ch figure.Chart) {
 	}
 	art := m.draw(what, m.left(), w, high, func(c canvas.Canvas) error {
 		at := figure.Rect{W: w, H: high}
-		return ch.Fit(c, at).Draw(c, at)
+		return ch.DrawFit(c, at)
 	})
 	m.add(stack(m.caption(m.left(), w, caption), art))
 }

@@ -46,8 +46,7 @@ func Write(w io.Writer, m Meta, sheets []Sheet) error {
 	if err := guard(fmt.Sprintf("document %q", m.Title), func() error { return doc.Output(&out) }); err != nil {
 		return err
 	}
-	_, err = w.Write(out.Bytes())
-	return err
+	return pack(w, out.Bytes())
 }
 
 func checkSheets(sheets []Sheet) error {
@@ -100,7 +99,7 @@ func newDocument(m Meta) (*document, error) {
 	}
 	pdf := fpdf.New("P", "mm", "A4", "")
 	pdf.SetCatalogSort(true)
-	pdf.SetCompression(true)
+	pdf.SetCompression(false) // see pack
 	pdf.SetCreationDate(m.Date.UTC())
 	pdf.SetModificationDate(m.Date.UTC())
 	pdf.SetAutoPageBreak(false, 0)

@@ -40,10 +40,35 @@ func (v *Voice) T(key string, pairs ...string) string {
 	if len(pairs) == 0 {
 		return s
 	}
-	for i := 0; i+1 < len(pairs); i += 2 {
-		s = strings.ReplaceAll(s, "{"+pairs[i]+"}", pairs[i+1])
+	return fill(s, pairs)
+}
+
+// fill puts values in the place of the {names} of s, in one pass: what looks like a name in a value
+// stays as it is.
+func fill(s string, pairs []string) string {
+	var out strings.Builder
+	out.Grow(len(s) + 32)
+	for {
+		open := strings.IndexByte(s, '{')
+		if open < 0 {
+			break
+		}
+		size := strings.IndexByte(s[open:], '}')
+		if size < 0 {
+			break
+		}
+		value, known := s[open:open+size+1], false
+		for i := 0; i+1 < len(pairs) && !known; i += 2 {
+			if known = pairs[i] == s[open+1:open+size]; known {
+				value = pairs[i+1]
+			}
+		}
+		out.WriteString(s[:open])
+		out.WriteString(value)
+		s = s[open+size+1:]
 	}
-	return s
+	out.WriteString(s)
+	return out.String()
 }
 
 // Has tells whether the language has a text for the key.
