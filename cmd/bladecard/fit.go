@@ -88,13 +88,9 @@ func fitShop(c *call) int {
 		return exitJob
 	}
 	cal := plan.CalibrationOf(r, when)
-	language := shop.Language
-	if c.lang != "" {
-		language = c.lang
-	}
-	voice, err := say.New(language, shop.Units)
-	if err != nil {
-		return c.jobErrors(job.Errors{{Pos: job.Pos{File: shop.File}, Key: "language", Wrong: err.Error()}})
+	voice, code := c.voiceOf(shop)
+	if code != exitDone {
+		return code
 	}
 	learned(c.stdout, voice, r, len(prints))
 	if chart != "" {

@@ -9,7 +9,6 @@ import (
 	"bladecard/calc/lesson"
 	"bladecard/render/handout"
 	"bladecard/render/page"
-	"bladecard/render/say"
 )
 
 var handoutCommand = command{
@@ -56,21 +55,17 @@ func printHandout(c *call) int {
 		}
 	}
 	at := job.Pos{File: shop.File}
-	language := shop.Language
-	if c.lang != "" {
-		language = c.lang
-	}
-	voice, err := say.New(language, shop.Units)
-	if err != nil {
-		return c.jobErrors(job.Errors{{Pos: at, Key: "language", Wrong: err.Error()}})
+	voice, code := c.voiceOf(shop)
+	if code != exitDone {
+		return code
 	}
 	l, err := lesson.Make(shop)
 	if err != nil {
 		return c.jobErrors(job.Errors{{Pos: at, Wrong: err.Error(), Accepted: "racks with a blade at hand and a mesh that it prints through"}})
 	}
-	logo, code := c.logo(shop)
-	if code != exitDone {
-		return code
+	logo, err := readLogo(shop)
+	if err != nil {
+		return c.failed(err)
 	}
 	faces, err := handout.Pages(l, paperOf(paperName, shop), voice, handout.Options{Logo: logo, Accent: shop.Accent, Level: level})
 	if err == nil {

@@ -7,12 +7,10 @@ import (
 	"io"
 	"io/fs"
 	"os"
-	"path/filepath"
 	"strings"
 
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
-	"bladecard/render/page"
 	"bladecard/render/say"
 	"bladecard/templates"
 )
@@ -22,6 +20,7 @@ type loaded struct {
 	path  string
 	job   *job.Job
 	plan  *plan.Plan
+	floor *floor
 	shop  *job.Shop
 	voice *say.Voice
 }
@@ -33,75 +32,79 @@ func (c *call) load(path string) (loaded, int) {
 	if code != exitDone {
 		return loaded{}, code
 	}
+	return c.plan(path, src)
+}
+
+// plan is load for a job file that is read already.
+func (c *call) plan(path string, src []byte) (loaded, int) {
 	j, errs := job.DecodeJob(path, src)
 	if j == nil {
 		return loaded{}, c.jobErrors(errs)
 	}
-	shop, code := c.shop(path, j.ShopPath)
+	f, code := c.floor(path, j.ShopPath)
 	if code != exitDone {
 		c.jobErrors(errs)
 		return loaded{}, code
 	}
-	if errs = append(errs, job.Resolve(j, shop)...); len(errs) > 0 { // every error of the file at once
+	if errs = append(errs, job.Resolve(j, f.shop)...); len(errs) > 0 { // every error of the file at once
 		errs.Sort()
 		return loaded{}, c.jobErrors(errs)
 	}
-	language := shop.Language
-	if c.lang != "" {
-		language = c.lang
-	}
-	voice, err := say.New(language, shop.Units)
-	if err != nil {
-		return loaded{}, c.jobErrors(job.Errors{{Pos: job.Pos{File: shop.File}, Key: "language", Wrong: err.Error()}})
-	}
-	p, errs := plan.Make(j, shop)
+	p, errs := f.planner.Make(j)
 	if len(errs) > 0 {
 		return loaded{}, c.jobErrors(errs)
 	}
-	voice.Fill(p)
-	return loaded{path: path, job: j, plan: p, shop: shop, voice: voice}, exitDone
-}
-
-// shop reads the shop that a job file names, from the job file's folder, or the built-in one.
-func (c *call) shop(jobPath, shopPath string) (*job.Shop, int) {
-	if shopPath == "" {
-		return job.BuiltInShop(), exitDone
-	}
-	if !filepath.IsAbs(shopPath) {
-		shopPath = filepath.Join(filepath.Dir(jobPath), filepath.FromSlash(shopPath))
-	}
-	src, code := c.read(shopPath)
-	if code != exitDone {
-		return nil, code
-	}
-	shop, errs := job.DecodeShop(shopPath, src)
-	if len(errs) > 0 {
-		return nil, c.jobErrors(errs)
-	}
-	return shop, exitDone
+	f.voice.Fill(p)
+	return loaded{path: path, job: j, plan: p, floor: f, shop: f.shop, voice: f.voice}, exitDone
 }
 
 // read reads a file that is not larger than a job file may be.
 func (c *call) read(path string) ([]byte, int) {
-	info, err := os.Stat(path)
-	if err == nil && info.IsDir() {
-		return nil, c.fail(fmt.Errorf("%s: is a folder; a job file is wanted", path))
-	}
-	if err == nil && info.Size() > job.MaxFileBytes {
-		return nil, c.fail(fmt.Errorf("%s: has %d bytes; at most %d are read", path, info.Size(), job.MaxFileBytes))
-	}
-	var src []byte
-	if err == nil {
-		src, err = os.ReadFile(path)
-	}
+	src, err := readFile(path, job.MaxFileBytes)
 	if err != nil {
-		var pe *fs.PathError
-		if errors.As(err, &pe) {
-			err = fmt.Errorf("%s: %w", path, pe.Err)
-		}
 		return nil, c.fail(err)
 	}
 	return src, exitDone
+}
+
+// readFile reads a plain file of at most so many bytes. A pipe or a device has no end that could
+// be waited for.
+func readFile(path string, most int64) ([]byte, error) {
+	info, err := os.Stat(path)
+	switch {
+	case err != nil:
+		return nil, fileError(path, err)
+	case info.IsDir():
+		return nil, fmt.Errorf("%s: is a folder; a file is wanted", path)
+	case !info.Mode().IsRegular():
+		return nil, fmt.Errorf("%s: is a pipe or a device; a file is wanted", path)
+	}
+	f, err := os.Open(path)
+	if err != nil {
+		return nil, fileError(path, err)
+	}
+	defer f.Close()
+	src, err := io.ReadAll(io.LimitReader(f, most+1))
+	if err != nil {
+		return nil, fileError(path, err)
+	}
+	if int64(len(src)) > most {
+		return nil, fmt.Errorf("%s: has %d bytes; at most %d are read", path, max(info.Size(), int64(len(src))), most)
+	}
+	return src, nil
+}
+
+// fileError names the file as the user did.
+func fileError(path string, err error) error {
+	var pe *fs.PathError
+	var le *os.LinkError
+	switch {
+	case errors.As(err, &pe):
+		err = pe.Err
+	case errors.As(err, &le):
+		err = le.Err
+	}
+	return fmt.Errorf("%s: %w", path, err)
 }
 
 func (c *call) jobErrors(errs job.Errors) int {
@@ -136,29 +139,4 @@ func (c *call) each(do func(loaded) int) int {
 		worst = max(worst, code)
 	}
 	return worst
-}
-
-// logo reads the shop's picture; nil where it has none. An error is printed at its key's file.
-func (c *call) logo(shop *job.Shop) (*page.Picture, int) {
-	if shop.Logo == "" {
-		return nil, exitDone
-	}
-	path := filepath.FromSlash(shop.Logo)
-	if !filepath.IsAbs(path) {
-		path = filepath.Join(filepath.Dir(shop.File), path)
-	}
-	f, err := os.Open(path)
-	if err != nil {
-		return nil, c.fail(fmt.Errorf("%s: logo: %w", shop.File, err))
-	}
-	defer f.Close()
-	data, err := io.ReadAll(io.LimitReader(f, page.MaxImageBytes+1))
-	if err != nil {
-		return nil, c.fail(fmt.Errorf("%s: logo: %w", shop.File, err))
-	}
-	p, err := page.ReadPicture(data)
-	if err != nil {
-		return nil, c.jobErrors(job.Errors{{Pos: job.Pos{File: shop.File}, Key: "logo", Wrong: err.Error(), Accepted: "a PNG or JPEG file"}})
-	}
-	return p, exitDone
 }

@@ -4,9 +4,6 @@ import (
 	"fmt"
 	"path/filepath"
 	"strings"
-
-	"bladecard/calc/job"
-	"bladecard/render/page"
 )
 
 // outputs names the files of a command, one a job, and keeps two jobs of one name apart.
@@ -34,20 +31,4 @@ func (o outputs) path(c *call, jobPath string) (string, bool) {
 	}
 	o.from[name] = jobPath
 	return path, true
-}
-
-// wrongPaper tells what is wrong with the word of --paper; empty when nothing is.
-func wrongPaper(paper string) string {
-	if paper == "" || paper == page.A4.Name || paper == page.Letter.Name {
-		return ""
-	}
-	return fmt.Sprintf("--paper %q is not a paper; accepted: a4, letter", paper)
-}
-
-// paperOf is the paper of the command line, else the shop's.
-func paperOf(paper string, shop *job.Shop) page.Paper {
-	if paper == page.Letter.Name || paper == "" && shop.Paper == page.Letter.Name {
-		return page.Letter
-	}
-	return page.A4
 }

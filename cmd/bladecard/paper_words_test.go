@@ -144,7 +144,7 @@ func keepToCard(t *testing.T, e edition, job, name string, size page.Size, flip 
 	if !ok {
 		return
 	}
-	sheets, err := cardSheets(planned(t, e, job), cardFlags{paper: e.paper}, size, flip)
+	sheets, err := documents{size: size, paper: e.paper, flip: flip}.cardSheets(planned(t, e, job))
 	if err != nil {
 		t.Fatal(err)
 	}

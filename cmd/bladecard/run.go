@@ -35,6 +35,7 @@ type call struct {
 	command
 	args   []string // what is not a flag
 	lang   string   // --lang; empty: the shop's language
+	floors map[string]*floor
 	stdout io.Writer
 	stderr io.Writer
 }

@@ -4,9 +4,6 @@ import (
 	"flag"
 	"fmt"
 	"io"
-
-	"bladecard/render/page"
-	"bladecard/render/sheet"
 )
 
 var sheetCommand = command{
@@ -19,20 +16,20 @@ what may vary, the other blades and meshes that give the same film, ink, dryer a
 }
 
 func setupSheet(c *call) int {
-	var dir, paper string
-	var o sheet.Options
+	var dir string
+	var d documents
 	if code, ok := c.parse(func(fs *flag.FlagSet) {
 		c.language(fs)
 		fs.StringVar(&dir, "o", "", "folder `DIR` for the PDFs (needed)")
-		fs.StringVar(&paper, "paper", "", "`PAPER` a4 or letter; left out: the shop's")
-		fs.BoolVar(&o.NoCustomer, "no-customer", false, "leave the customer's name out")
+		fs.StringVar(&d.paper, "paper", "", "`PAPER` a4 or letter; left out: the shop's")
+		fs.BoolVar(&d.noCustomer, "no-customer", false, "leave the customer's name out")
 	}); !ok {
 		return code
 	}
 	if dir == "" {
 		return c.wrong("-o is missing: the folder to write to")
 	}
-	if wrong := wrongPaper(paper); wrong != "" {
+	if wrong := wrongPaper(d.paper); wrong != "" {
 		return c.wrong(wrong)
 	}
 	out := newOutputs(dir, "-sheet.pdf")
@@ -41,20 +38,8 @@ func setupSheet(c *call) int {
 		if !ok {
 			return exitUsage
 		}
-		logo, code := c.logo(l.shop)
-		if code != exitDone {
-			return code
-		}
-		o := o
-		o.Logo, o.Accent = logo, l.shop.Accent
-		faces, err := sheet.Pages(l.plan, paperOf(paper, l.shop), l.voice, o)
-		if err != nil {
-			return c.fail(fmt.Errorf("%s: %w", l.path, err))
-		}
-		about := meta(l)
-		about.Subject = l.voice.T("sheet-doc.subject")
-		if err := writeFile(path, func(w io.Writer) error { return page.Write(w, about, page.Pages(faces...)) }); err != nil {
-			return c.fail(err)
+		if err := writeFile(path, func(w io.Writer) error { return d.sheet(w, l) }); err != nil {
+			return c.failed(err)
 		}
 		fmt.Fprintln(c.stdout, path)
 		return exitDone

@@ -1,0 +1,72 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"strings"
+	"time"
+
+	"bladecard/render/card"
+	"bladecard/render/page"
+	"bladecard/render/sheet"
+)
+
+// documents is what the command line says of a job's paper.
+type documents struct {
+	size       page.Size
+	paper      string // a4, letter; empty: the shop's
+	flip       page.Flip
+	single     bool
+	dx, dy     float64
+	noCustomer bool
+}
+
+// cards writes the cards of a job as one PDF.
+func (d documents) cards(w io.Writer, l loaded) error {
+	sheets, err := d.cardSheets(l)
+	if err != nil {
+		return fmt.Errorf("%s: %w", l.path, err)
+	}
+	return page.Write(w, meta(l, "sheet.subject"), sheets)
+}
+
+// cardSheets lays the cards of a job out on sheets.
+func (d documents) cardSheets(l loaded) ([]page.Sheet, error) {
+	list, err := card.All(l.plan, d.size, l.voice)
+	if err != nil {
+		return nil, err
+	}
+	note := l.voice.T("sheet.flip-long")
+	if d.flip == page.ShortEdge {
+		note = l.voice.T("sheet.flip-short")
+	}
+	return page.Impose(paperOf(d.paper, l.shop), d.size, list, page.Options{
+		Single: d.single, Flip: d.flip, BackDX: d.dx, BackDY: d.dy,
+		Title: titleOf(l), FlipNote: note,
+		FrontNote: l.voice.T("sheet.front"), BackNote: l.voice.T("sheet.back"),
+	})
+}
+
+// sheet writes the setup sheet of a job.
+func (d documents) sheet(w io.Writer, l loaded) error {
+	logo, err := l.floor.picture()
+	if err != nil {
+		return err
+	}
+	faces, err := sheet.Pages(l.plan, paperOf(d.paper, l.shop), l.voice, sheet.Options{NoCustomer: d.noCustomer, Logo: logo, Accent: l.shop.Accent})
+	if err != nil {
+		return fmt.Errorf("%s: %w", l.path, err)
+	}
+	return page.Write(w, meta(l, "sheet-doc.subject"), page.Pages(faces...))
+}
+
+func titleOf(l loaded) string { return strings.TrimSpace(l.plan.Job + " " + l.plan.Title) }
+
+// meta is what a PDF says of itself. Its date is the job's day of delivery, never the clock's.
+func meta(l loaded, subject string) page.Meta {
+	m := page.Meta{Title: titleOf(l), Author: l.plan.Shop, Subject: l.voice.T(subject), Language: l.voice.Code}
+	if day, err := time.Parse(time.DateOnly, l.plan.Due); err == nil {
+		m.Date = day
+	}
+	return m
+}
