@@ -11,12 +11,13 @@ require (
 	github.com/rogpeppe/go-internal v1.16.0
 	github.com/wcharczuk/go-chart/v2 v2.1.2
 	golang.org/x/image v0.25.0
+	golang.org/x/term v0.48.0
 	golang.org/x/text v0.44.0
 	gonum.org/v1/gonum v0.17.0
 	pgregory.net/rapid v1.3.0
 )
 
 require (
-	golang.org/x/sys v0.49.0 // indirect
+	golang.org/x/sys v0.50.0 // indirect
 	golang.org/x/tools v0.52.0 // indirect
 )

@@ -1,0 +1,74 @@
+package main
+
+import (
+	"context"
+	"flag"
+	"fmt"
+	"os"
+	"os/signal"
+	"runtime"
+	"syscall"
+)
+
+var buildCommand = command{
+	name: "build", args: "PATH... -o DIR",
+	does: "cards and setup sheet of every job under the paths, only what changed",
+	more: `
+A PATH is a job file or a folder; folders are searched to the bottom, hidden ones left out. DIR
+gets the same folders. It also keeps, in .bladecard, what each job was made from: a job is made
+again when its file, its shop's, the logo, the flags or this program changed, or when an output is
+gone. Jobs are made side by side on all cores, and a bad one does not stop the others. An output
+that a person edited, or that another job or no build made, is left alone unless --force is given.
+Ctrl-C ends at once (exit code 130); the next build goes on from there.`,
+	run: buildAll,
+}
+
+// exitStopped is the exit code after Ctrl-C: 128 and the number of the signal, as shells count.
+const exitStopped = 130
+
+func buildAll(c *call) int {
+	var f paperFlags
+	var o buildOptions
+	var dir string
+	if code, ok := c.parse(func(fs *flag.FlagSet) {
+		c.language(fs)
+		f.declare(fs)
+		fs.StringVar(&dir, "o", "", "folder `DIR` for the outputs (needed)")
+		fs.BoolVar(&o.noCustomer, "no-customer", false, "leave the customer's name out of the setup sheets")
+		fs.BoolVar(&o.force, "force", false, "also write over outputs that are not this build's own")
+		fs.BoolVar(&o.quiet, "quiet", false, "print errors only")
+		fs.BoolVar(&o.json, "json", false, "print a JSON object a job, a line each, and one of the whole")
+	}); !ok {
+		return code
+	}
+	switch {
+	case dir == "":
+		return c.wrong("-o is missing: the folder to write to")
+	case len(c.args) == 0:
+		return c.wrong("no job file or folder is named")
+	case o.quiet && o.json:
+		return c.wrong("--quiet and --json together; one of them is accepted")
+	}
+	d, wrong := f.documents()
+	if wrong != "" {
+		return c.wrong(wrong)
+	}
+	d.noCustomer = o.noCustomer
+	out, err := openOutputs(dir, func() { fmt.Fprintf(c.stderr, "waiting: another build is at work in %s\n", dir) })
+	if err != nil {
+		return c.fail(err)
+	}
+	defer out.close()
+	b, err := newBuild(c, d, o, out)
+	if err != nil {
+		return c.fail(err)
+	}
+	stop, done := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	defer done()
+	return b.run(stop, c.args, runtime.GOMAXPROCS(0))
+}
+
+// buildOptions are the flags of the build that are not of the paper.
+type buildOptions struct {
+	noCustomer, force, quiet, json bool
+}

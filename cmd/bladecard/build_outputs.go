@@ -1,0 +1,168 @@
+package main
+
+import (
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path"
+	"path/filepath"
+	"strconv"
+	"sync/atomic"
+	"time"
+
+	"github.com/rogpeppe/go-internal/lockedfile"
+)
+
+// Where a build keeps what is its own, below the output folder.
+const (
+	ownDir    = ".bladecard"
+	recordDir = ownDir + "/jobs"
+	tempDir   = ownDir + "/new"
+	lockFile  = ownDir + "/lock"
+)
+
+// outputFolder is the folder that a build writes to, locked against another build. Nothing is
+// written outside of it: a link that leads out is an error.
+type outputFolder struct {
+	dir    string
+	root   *os.Root
+	unlock func()
+	temps  atomic.Int64
+}
+
+// openOutputs makes the folder where it is missing, waits for another build to leave it, and clears
+// what a killed build has left. waiting is called once when there is something to wait for.
+func openOutputs(dir string, waiting func()) (*outputFolder, error) {
+	if err := os.MkdirAll(dir, 0o777); err != nil {
+		return nil, fileError(dir, err)
+	}
+	root, err := os.OpenRoot(dir)
+	if err != nil {
+		return nil, fileError(dir, err)
+	}
+	out := &outputFolder{dir: dir, root: root}
+	if err := out.open(waiting); err != nil {
+		root.Close()
+		return nil, fileError(dir, err)
+	}
+	return out, nil
+}
+
+func (o *outputFolder) open(waiting func()) error {
+	if err := o.root.MkdirAll(recordDir, 0o777); err != nil {
+		return err
+	}
+	if info, err := o.root.Lstat(ownDir); err != nil || !info.IsDir() {
+		return fmt.Errorf("%s is not a folder", ownDir)
+	}
+	late := time.AfterFunc(300*time.Millisecond, waiting)
+	unlock, err := lockedfile.MutexAt(filepath.Join(o.dir, filepath.FromSlash(lockFile))).Lock()
+	late.Stop()
+	if err != nil {
+		return err
+	}
+	o.unlock = unlock
+	err = o.root.RemoveAll(tempDir)
+	if err == nil {
+		err = o.root.Mkdir(tempDir, 0o777)
+	}
+	if err != nil {
+		unlock()
+	}
+	return err
+}
+
+func (o *outputFolder) close() {
+	o.unlock()
+	o.root.Close()
+}
+
+// record is what an output folder keeps of a job: all that its outputs were made from, and the
+// bytes that they have. It is written before the outputs, so that a build that is killed between
+// them knows both what was there and what comes.
+type record struct {
+	Version int      `json:"version"`
+	Job     string   `json:"job"` // file, from the output folder
+	Number  string   `json:"number,omitempty"`
+	Shop    string   `json:"shop,omitempty"` // file, from the output folder
+	Logo    string   `json:"logo,omitempty"`
+	Made    inputs   `json:"made_from"`
+	Outputs []output `json:"outputs"`
+}
+
+// inputs are all that the outputs of a job depend on, as sums of the bytes.
+type inputs struct {
+	Program string `json:"program"`
+	Flags   string `json:"flags"`
+	Job     string `json:"job"`
+	Shop    string `json:"shop,omitempty"`
+	Logo    string `json:"logo,omitempty"`
+}
+
+// output is an output with the sums of its bytes, now and before the last change.
+type output struct {
+	Name string `json:"name"`
+	Sum  string `json:"sum"`
+	Was  string `json:"was,omitempty"`
+}
+
+const recordVersion = 1
+
+func recordPath(name string) string { return recordDir + "/" + name + ".json" }
+
+// record reads what the folder keeps of a job; nil where it keeps nothing that can be read.
+func (o *outputFolder) record(name string) *record {
+	data, err := o.root.ReadFile(filepath.FromSlash(recordPath(name)))
+	if err != nil {
+		return nil
+	}
+	var r record
+	if json.Unmarshal(data, &r) != nil || r.Version != recordVersion {
+		return nil
+	}
+	return &r
+}
+
+func (o *outputFolder) writeRecord(name string, r *record) error {
+	data, err := json.MarshalIndent(r, "", " ")
+	if err != nil {
+		return err
+	}
+	return o.write(recordPath(name), append(data, '\n'))
+}
+
+// write writes a file below the folder whole or not at all.
+func (o *outputFolder) write(name string, data []byte) error {
+	if err := o.root.MkdirAll(filepath.FromSlash(path.Dir(name)), 0o777); err != nil {
+		return fileError(o.path(name), err)
+	}
+	temp := tempDir + "/" + strconv.FormatInt(o.temps.Add(1), 10)
+	if err := place(rooted{o.root}, filepath.FromSlash(temp), filepath.FromSlash(name), data); err != nil {
+		return fileError(o.path(name), err)
+	}
+	return nil
+}
+
+// path is how a file of the folder is called in the user's words.
+func (o *outputFolder) path(name string) string {
+	return filepath.Join(o.dir, filepath.FromSlash(name))
+}
+
+// sum is the sum of a file's bytes; empty where there is no file. What is not a plain file, or
+// cannot be read, has a sum that no output has.
+func (o *outputFolder) sum(name string) string {
+	info, err := o.root.Lstat(filepath.FromSlash(name))
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return ""
+	case err != nil || !info.Mode().IsRegular():
+		return "not a file"
+	}
+	data, err := o.root.ReadFile(filepath.FromSlash(name))
+	if err != nil {
+		return "not readable"
+	}
+	return sumOf(data)
+}
