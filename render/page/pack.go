@@ -9,6 +9,8 @@ import (
 	"slices"
 	"strconv"
 	"sync"
+
+	"bladecard/render/canvas"
 )
 
 // The library can deflate a page itself, but makes a new writer of 1.2 MB for each. It is told not
@@ -26,9 +28,16 @@ var deflaters = sync.Pool{New: func() any {
 	return z
 }}
 
-// pack writes a document of the library with its plain streams deflated and the table of places
-// (ISO 32000-1, 7.5.4) made anew.
-func pack(w io.Writer, raw []byte) error {
+// noFonts is the empty list of fonts in the one dictionary of resources that the library writes, and
+// sizeEntry the count of objects in its trailer.
+var (
+	noFonts   = []byte("/Font <<\n>>\n")
+	sizeEntry = regexp.MustCompile(`/Size [0-9]+\n`)
+)
+
+// pack writes a document of the library with its plain streams deflated, the faces put in and the
+// table of places (ISO 32000-1, 7.5.4) made anew.
+func pack(w io.Writer, raw []byte, faces map[canvas.Face]*embedded) error {
 	places, table, err := placesOf(raw)
 	if err != nil {
 		return err
@@ -47,6 +56,12 @@ func pack(w io.Writer, raw []byte) error {
 		}
 		moved[at] = out.Len()
 		object := raw[at:end]
+		if number, _, _ := bytes.Cut(object, []byte(" ")); string(number) == resources {
+			if bytes.Count(object, noFonts) != 1 {
+				return fmt.Errorf("the PDF library wrote resources without an empty list of fonts")
+			}
+			object = bytes.Replace(object, noFonts, fontList(faces, len(places)+1), 1)
+		}
 		head := plainStream.FindSubmatch(object)
 		if head == nil {
 			out.Write(object)
@@ -70,20 +85,47 @@ func pack(w io.Writer, raw []byte) error {
 		out.Write(small.Bytes())
 		out.Write(body[size:])
 	}
+	at := make([]int, 0, len(places)+2*fontObjects)
+	for _, old := range places {
+		at = append(at, moved[old])
+	}
+	for _, f := range faceOrder {
+		if e := faces[f]; e != nil {
+			e.write(&out, len(at)+1, func() { at = append(at, out.Len()) })
+		}
+	}
 	start := out.Len()
-	fmt.Fprintf(&out, "xref\n0 %d\n0000000000 65535 f \n", len(places)+1)
-	for _, at := range places {
-		fmt.Fprintf(&out, "%010d 00000 n \n", moved[at])
+	fmt.Fprintf(&out, "xref\n0 %d\n0000000000 65535 f \n", len(at)+1)
+	for _, place := range at {
+		fmt.Fprintf(&out, "%010d 00000 n \n", place)
 	}
 	trailer := bytes.Index(raw[table:], []byte("trailer\n"))
 	end := bytes.LastIndex(raw, []byte("startxref\n"))
 	if trailer < 0 || end < table+trailer {
 		return fmt.Errorf("the PDF library wrote no trailer")
 	}
-	out.Write(raw[table+trailer : end])
+	out.Write(sizeEntry.ReplaceAll(raw[table+trailer:end], fmt.Appendf(nil, "/Size %d\n", len(at)+1)))
 	fmt.Fprintf(&out, "startxref\n%d\n%%%%EOF\n", start)
 	_, err = w.Write(out.Bytes())
 	return err
+}
+
+// resources is the number of the object that holds the resources of all pages.
+const resources = "2"
+
+// faceOrder is the order of the faces in a document.
+var faceOrder = []canvas.Face{canvas.Regular, canvas.Bold}
+
+// fontList is the list of fonts for faces whose objects are numbered from n on.
+func fontList(faces map[canvas.Face]*embedded, n int) []byte {
+	out := []byte("/Font <<\n")
+	for _, f := range faceOrder {
+		if faces[f] != nil {
+			out = fmt.Appendf(out, "/%s %d 0 R\n", resource(f), n)
+			n += fontObjects
+		}
+	}
+	return append(out, ">>\n"...)
 }
 
 // placesOf reads where the objects 1, 2, 3 ... start, and the table that says so.

@@ -8,13 +8,12 @@ import (
 	"github.com/go-pdf/fpdf"
 )
 
-const family = "text"
-
-// document is a PDF being written. The library keeps pages, fonts and pictures; what is drawn is
-// written as a page's content and handed to it, since its own calls format every number at length.
+// document is a PDF being written. The library keeps pages and pictures; what is drawn is written as
+// a page's content and handed to it, since its own calls format every number at length, and the
+// faces are put in at the end (see embed).
 type document struct {
 	*fpdf.Fpdf
-	told [2][tableEnd]bool // runes that the library knows to be in use, by face
+	used [2]runeSet // by face
 }
 
 // pdfCanvas draws on the current page of a document. What it is handed has been checked. It
@@ -80,40 +79,17 @@ func (c *pdfCanvas) Text(x, y float64, s string, f canvas.Font, col canvas.Color
 		return
 	}
 	if c.state.font != f {
-		c.flush()
-		style := ""
-		if f.Face == canvas.Bold {
-			style = "B"
-		}
-		c.doc.SetFont(family, style, f.SizePT)
+		c.out = append(append(append(c.out, '/'), resource(f.Face)...), ' ')
+		c.number(f.SizePT)
+		c.op("Tf")
 		c.state.font = f
 	}
 	c.setFill(col)
-	if !c.tell(s, f.Face) {
-		c.text(x, y, s, angleDeg)
-		return
-	}
-	c.flush()
-	if angleDeg == 0 {
-		c.doc.Text(x, y, s)
-		return
-	}
-	c.doc.TransformBegin()
-	c.doc.TransformRotate(angleDeg, x, y)
-	c.doc.Text(x, y, s)
-	c.doc.TransformEnd()
-}
-
-// tell tells whether s holds a rune that the library must hear of by its own call, for its subset
-// of the font; from then on it counts as heard.
-func (c *pdfCanvas) tell(s string, f canvas.Face) bool {
-	told := &c.doc.told[faceIndex(f)]
-	isNew := false
+	used := &c.doc.used[faceIndex(f.Face)]
 	for _, r := range s {
-		isNew = isNew || !told[r]
-		told[r] = true
+		used[r] = true
 	}
-	return isNew
+	c.text(x, y, s, angleDeg)
 }
 
 func (c *pdfCanvas) TextWidth(s string, f canvas.Font) float64 { return Width(s, f) }

@@ -15,6 +15,26 @@ type glyph struct {
 // metrics are the glyphs of one face by rune. They are read once and never written again.
 type metrics map[rune]glyph
 
+// tables are the tables of a TrueType font by name.
+type tables map[string][]byte
+
+// tablesOf finds the tables that are needed here. A damaged font may panic: its readers recover.
+func tablesOf(ttf []byte) (tables, error) {
+	be := binary.BigEndian
+	t := tables{}
+	for i := range int(be.Uint16(ttf[4:])) {
+		rec := ttf[12+16*i:]
+		off, size := be.Uint32(rec[8:]), be.Uint32(rec[12:])
+		t[string(rec[:4])] = ttf[off : off+size]
+	}
+	for _, name := range []string{"head", "hhea", "hmtx", "cmap", "loca", "glyf"} {
+		if t[name] == nil {
+			return nil, fmt.Errorf("font: no table %q", name)
+		}
+	}
+	return t, nil
+}
+
 // readMetrics reads the glyphs of the wanted runes from a TrueType font with a Unicode cmap of
 // format 4. Runes that the font lacks are left out.
 func readMetrics(ttf []byte, want func(rune) bool) (m metrics, err error) {
@@ -24,22 +44,15 @@ func readMetrics(ttf []byte, want func(rune) bool) (m metrics, err error) {
 		}
 	}()
 	be := binary.BigEndian
-	tables := map[string][]byte{}
-	for i := range int(be.Uint16(ttf[4:])) {
-		rec := ttf[12+16*i:]
-		off, size := be.Uint32(rec[8:]), be.Uint32(rec[12:])
-		tables[string(rec[:4])] = ttf[off : off+size]
+	t, err := tablesOf(ttf)
+	if err != nil {
+		return nil, err
 	}
-	for _, name := range []string{"head", "hhea", "hmtx", "cmap", "loca", "glyf"} {
-		if tables[name] == nil {
-			return nil, fmt.Errorf("font: no table %q", name)
-		}
-	}
-	em := float64(be.Uint16(tables["head"][18:]))
-	longLoca := be.Uint16(tables["head"][50:]) == 1
-	metricsCount := int(be.Uint16(tables["hhea"][34:]))
-	hmtx, loca, glyf := tables["hmtx"], tables["loca"], tables["glyf"]
-	index, err := cmapFormat4(tables["cmap"])
+	em := float64(be.Uint16(t["head"][18:]))
+	longLoca := be.Uint16(t["head"][50:]) == 1
+	metricsCount := int(be.Uint16(t["hhea"][34:]))
+	hmtx, loca, glyf := t["hmtx"], t["loca"], t["glyf"]
+	index, err := cmapFormat4(t["cmap"])
 	if err != nil {
 		return nil, err
 	}

@@ -56,8 +56,8 @@ func TestWidthIsThatOfThePDF(t *testing.T) {
 	}
 	for i, style := range []string{"", "B"} {
 		pdf := fpdf.New("P", "mm", "A4", "")
-		pdf.AddUTF8FontFromBytes(family, style, bytes.Clone(set.ttf[i]))
-		pdf.SetFont(family, style, 10)
+		pdf.AddUTF8FontFromBytes("text", style, bytes.Clone(set.ttf[i]))
+		pdf.SetFont("text", style, 10)
 		f := canvas.Font{Face: canvas.Face(i == 1), SizePT: 10}
 		if n := len(set.metrics[i]); n < 1500 {
 			t.Errorf("face %d has %d runes only", i, n)

@@ -46,7 +46,17 @@ func Write(w io.Writer, m Meta, sheets []Sheet) error {
 	if err := guard(fmt.Sprintf("document %q", m.Title), func() error { return doc.Output(&out) }); err != nil {
 		return err
 	}
-	return pack(w, out.Bytes())
+	faces := map[canvas.Face]*embedded{}
+	for _, f := range faceOrder {
+		used := &doc.used[faceIndex(f)]
+		if *used == (runeSet{}) {
+			continue
+		}
+		if faces[f], err = embed(f, used); err != nil {
+			return err
+		}
+	}
+	return pack(w, out.Bytes(), faces)
 }
 
 func checkSheets(sheets []Sheet) error {
@@ -78,7 +88,7 @@ func checkSheets(sheets []Sheet) error {
 	return nil
 }
 
-// newDocument starts a document with pinned dates, sorted catalogue and the two faces.
+// newDocument starts a document with pinned dates and sorted catalogue.
 func newDocument(m Meta) (*document, error) {
 	for _, s := range []*string{&m.Title, &m.Author, &m.Subject} {
 		clean, err := Clean(*s)
@@ -89,10 +99,6 @@ func newDocument(m Meta) (*document, error) {
 	}
 	if m.Language != "" && !langTag.MatchString(m.Language) {
 		return nil, fmt.Errorf("document language is %q; a language tag such as en or en-GB is accepted", m.Language)
-	}
-	set := fonts()
-	if set.err != nil {
-		return nil, set.err
 	}
 	if m.Date.IsZero() {
 		m.Date = epoch
@@ -110,18 +116,7 @@ func newDocument(m Meta) (*document, error) {
 	pdf.SetSubject(m.Subject, true)
 	pdf.SetLang(m.Language)
 	pdf.SetLineJoinStyle("round")
-	err := guard("fonts", func() error {
-		addFont(pdf, "", set.ttf[0])
-		addFont(pdf, "B", set.ttf[1])
-		return pdf.Error()
-	})
-	return &document{Fpdf: pdf}, err
-}
-
-// addFont gives the document its own copy of the font: with some fonts the library writes into
-// the bytes that it is handed.
-func addFont(pdf *fpdf.Fpdf, style string, ttf []byte) {
-	pdf.AddUTF8FontFromBytes(family, style, bytes.Clone(ttf))
+	return &document{Fpdf: pdf}, pdf.Error()
 }
 
 // drawSheet draws one page. A turned page is drawn upright inside half a turn.
