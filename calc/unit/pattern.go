@@ -9,7 +9,7 @@ import (
 // kept in one of the units to: a number and one of the units, spelled as the tables spell it,
 // with blanks round it. It holds to what RE2, ECMA 262 and PCRE have in common. Texts with a
 // minus are matched where signed is true. Not in the pattern is the length of the text, at most
-// 64 bytes. An engine whose \s knows ASCII only asks for plain blanks, where Parse takes any.
+// Longest bytes. An engine whose \s knows ASCII only asks for plain blanks, where Parse takes any.
 // It is empty for an unknown unit. The spellings are those of the tables (derived).
 func Pattern(signed bool, to ...string) string {
 	units, bare := unitsPattern(to...), ""
