@@ -27,7 +27,7 @@ type command struct {
 
 // commands in the order of the help.
 func commands() []command {
-	return []command{checkCommand, showCommand, cardsCommand, sheetCommand, handoutCommand, logCommand, fitCommand, correctCommand, sweepCommand}
+	return []command{checkCommand, showCommand, cardsCommand, sheetCommand, handoutCommand, logCommand, fitCommand, correctCommand, sweepCommand, schemaCommand, newCommand}
 }
 
 // call is one run of a command.
