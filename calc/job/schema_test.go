@@ -72,14 +72,14 @@ func plain(v any) any {
 	return v
 }
 
-// both are the verdicts of schema and decoder on a file.
-func both(t *testing.T, schema *jsonschema.Schema, kind, name string, src []byte) (bySchema error, byDecoder Errors) {
+// both are the verdicts of decoder and schema on a file.
+func both(t *testing.T, schema *jsonschema.Schema, kind, name string, src []byte) (byDecoder Errors, bySchema error) {
 	t.Helper()
 	var data map[string]any
 	if err := toml.Unmarshal(src, &data); err != nil {
 		t.Fatalf("%s: %v", name, err)
 	}
-	return schema.Validate(plain(data)), decode(kind, name, src)
+	return decode(kind, name, src), schema.Validate(plain(data))
 }
 
 func decode(kind, name string, src []byte) Errors {
@@ -146,7 +146,7 @@ func TestSamplesPassBoth(t *testing.T) {
 				t.Fatal(err)
 			}
 			n++
-			bySchema, byDecoder := both(t, schema, kind, path, src)
+			byDecoder, bySchema := both(t, schema, kind, path, src)
 			if bySchema != nil {
 				t.Errorf("%s: the schema says %v", path, bySchema)
 			}
@@ -172,7 +172,7 @@ func TestBadSamplesFailBoth(t *testing.T) {
 				t.Fatal(err)
 			}
 			total++
-			bySchema, byDecoder := both(t, schema, kind, path, src)
+			byDecoder, bySchema := both(t, schema, kind, path, src)
 			if bySchema == nil {
 				t.Errorf("%s: the schema takes it", path)
 			}
@@ -226,7 +226,7 @@ func TestDecoderOnly(t *testing.T) {
 		{"class of its own without figures", "shop", "[[ink]]\nname = \"gold\"", "is missing"},
 		{"cure above its top", "shop", "[[ink]]\nname = \"gold\"\nlike = \"plastisol\"\ncure = \"150..170 C\"\ncure-top = \"160 C\"", "below the top of the cure range"},
 	} {
-		bySchema, byDecoder := both(t, schemas[c.kind], c.kind, c.what, []byte(c.src))
+		byDecoder, bySchema := both(t, schemas[c.kind], c.kind, c.what, []byte(c.src))
 		if bySchema != nil {
 			t.Errorf("%s: the schema finds it too: move it to testdata/bad\n%v", c.what, bySchema)
 		}
