@@ -9,6 +9,10 @@
 // BurntSushi/toml (syntax, values), places.go (where each key stands, from the syntax tree of
 // pelletier/go-toml), bind.go, then the checks across keys in jobfile.go and shopfile.go.
 //
+// Schema and KeyTables turn the same tags into a JSON Schema for editors and into the README's
+// tables of keys. A test puts every kind of value into every key and holds the schema against
+// the decoder; what only the decoder can find is listed there.
+//
 // Limits on files (a megabyte, 64 locations of 64 screens, texts of 200 characters) and
 // accepted ranges are judgement: wide enough for each real job, narrow enough to catch a slip
 // of the unit (common practice). Formulas are in other packages.

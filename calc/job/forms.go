@@ -70,7 +70,11 @@ func wrongOf(err error) string {
 	return ""
 }
 
-const acceptedEOM = `a share of the fabric thickness such as "20 %", 0.5 to 400 %, or a length such as "25 um", 0.5 to 1000 um, is accepted`
+const (
+	eomShares   = "0.5 to 400 %"
+	eomLengths  = "0.5 to 1000 um"
+	acceptedEOM = `a share of the fabric thickness such as "20 %", ` + eomShares + `, or a length such as "25 um", ` + eomLengths + `, is accepted`
+)
 
 // eom reads an emulsion over mesh: a share or a length. Single layers of 600 um are published
 // for raised work; the upper ends are far enough above (common practice).

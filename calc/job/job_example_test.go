@@ -1,7 +1,9 @@
 package job_test
 
 import (
+	"encoding/json"
 	"fmt"
+	"strings"
 
 	"bladecard/calc/job"
 )
@@ -88,4 +90,27 @@ func ExampleErrors_Err() {
 	_, errs := job.DecodeJob("job.toml", []byte(regatta))
 	fmt.Println(errs.Err() == nil)
 	// Output: true
+}
+
+func ExampleSchema() {
+	src, _ := job.Schema("job")
+	var schema struct{ Required []string }
+	json.Unmarshal(src, &schema)
+	fmt.Println(schema.Required)
+	// Output: [title location]
+}
+
+func ExampleKeyTables() {
+	text, _ := job.KeyTables("shop")
+	for line := range strings.Lines(text) {
+		if strings.HasPrefix(line, "| `waste` ") {
+			fmt.Print(line)
+		}
+	}
+	// Output: | `waste` | share `"10 %"` | 0 to 100 % | `10 %` | ink lost to test prints and rags, of what is printed |
+}
+
+func ExampleKinds() {
+	fmt.Println(job.Kinds())
+	// Output: [job shop]
 }

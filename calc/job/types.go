@@ -72,8 +72,8 @@ type Screen struct {
 	EOM       *EOM      `toml:"eom" doc:"emulsion over mesh: 20 % of the fabric thickness, or 25 um"`
 	Halftone  *Halftone `toml:"halftone" excludes:"bitmap" doc:"the halftone of this screen"`
 	BitmapDPI float64   `toml:"bitmap" unit:"dpi" min:"30" max:"2400" doc:"resolution of a square-dot bitmap, 300 dpi"`
-	FeatureMM float64   `toml:"feature" unit:"mm" min:"0.05" max:"2000" doc:"width of the typical printed feature; left out: from the use"`
-	FinestMM  float64   `toml:"finest" unit:"mm" min:"0.02" max:"2000" doc:"smallest feature that must hold; left out: from halftone, bitmap or use"`
+	FeatureMM float64   `toml:"feature" example:"5 mm" unit:"mm" min:"0.05" max:"2000" doc:"width of the typical printed feature; left out: from the use"`
+	FinestMM  float64   `toml:"finest" example:"0.4 mm" unit:"mm" min:"0.02" max:"2000" doc:"smallest feature that must hold; left out: from halftone, bitmap or use"`
 	Coverage  float64   `toml:"coverage" unit:"share" min:"0.001" max:"1" doc:"share of the location's area that this screen inks"`
 	FilmUM    *Range    `toml:"film" unit:"um" min:"1" max:"2000" doc:"target cured film, 45..70 um; left out: from ink class and use"`
 	HeightMM  float64   `toml:"height" example:"0.8 mm" unit:"mm" min:"0.02" max:"10" doc:"height that raised work must have after the heat; a film in its place wins"`
@@ -101,7 +101,7 @@ type EOM struct {
 type Halftone struct {
 	LinesPerInch float64  `toml:"lines" unit:"lpi" need:"true" min:"5" max:"200" doc:"line count: 45 lpi, 18 l/cm"`
 	AngleDeg     *float64 `toml:"angle" unit:"deg" min:"0" max:"180" doc:"screen angle against the image's upright"`
-	Smallest     float64  `toml:"smallest" unit:"share" min:"0.005" max:"0.5" doc:"smallest dot that must hold, 5 %"`
+	Smallest     float64  `toml:"smallest" example:"5 %" unit:"share" min:"0.005" max:"0.5" doc:"smallest dot that must hold, 5 %"`
 }
 
 // Range is a closed interval in the unit of the field that holds it.
@@ -145,11 +145,11 @@ type Blade struct {
 // Mesh is a mesh on frames. Opening and thickness may be measured; zero means geometry.
 type Mesh struct {
 	Name          string  `toml:"mesh" need:"true" form:"cloth" doc:"156-64: threads per inch - thread um; or 61/cm-64"`
-	OpeningUM     float64 `toml:"opening" unit:"um" min:"5" max:"10000" doc:"measured opening"`
-	FabricUM      float64 `toml:"fabric" unit:"um" min:"10" max:"10000" doc:"measured fabric thickness"`
+	OpeningUM     float64 `toml:"opening" example:"95 um" unit:"um" min:"5" max:"10000" doc:"measured opening"`
+	FabricUM      float64 `toml:"fabric" example:"100 um" unit:"um" min:"10" max:"10000" doc:"measured fabric thickness"`
 	Weave         string  `toml:"weave" one:"plain twill" default:"plain" doc:"weave"`
-	FrameWidthMM  float64 `toml:"frame-width" unit:"mm" min:"50" max:"5000" doc:"inside width of the frame, along the blade"`
-	FrameHeightMM float64 `toml:"frame-height" unit:"mm" min:"50" max:"5000" doc:"inside height of the frame, along the stroke"`
+	FrameWidthMM  float64 `toml:"frame-width" example:"51 cm" unit:"mm" min:"50" max:"5000" doc:"inside width of the frame, along the blade"`
+	FrameHeightMM float64 `toml:"frame-height" example:"66 cm" unit:"mm" min:"50" max:"5000" doc:"inside height of the frame, along the stroke"`
 	TensionNPerCM float64 `toml:"tension" unit:"N/cm" min:"1" max:"100" doc:"tension on the frame"`
 	CountPerInch  float64 `toml:"-"` // parsed from Name
 	ThreadUM      float64 `toml:"-"` // parsed from Name
@@ -181,8 +181,8 @@ type Flash struct {
 // Dryer is a conveyor dryer.
 type Dryer struct {
 	Name        string  `toml:"name" need:"true" doc:"what the shop calls it"`
-	HeatedMM    float64 `toml:"heated-length" unit:"mm" min:"200" max:"30000" doc:"heated length of the tunnel"`
-	BeltMM      float64 `toml:"belt-width" unit:"mm" min:"100" max:"5000" doc:"width of the belt"`
+	HeatedMM    float64 `toml:"heated-length" example:"2.4 m" unit:"mm" min:"200" max:"30000" doc:"heated length of the tunnel"`
+	BeltMM      float64 `toml:"belt-width" example:"60 cm" unit:"mm" min:"100" max:"5000" doc:"width of the belt"`
 	MaxC        float64 `toml:"top-temperature" unit:"C" min:"60" max:"400" doc:"highest setting"`
 	BeltMPerMin *Range  `toml:"belt-speed" example:"0.5..4 m/min" unit:"m/min" min:"0.05" max:"60" doc:"slowest and fastest belt"`
 }
@@ -191,18 +191,18 @@ type Dryer struct {
 type Ink struct {
 	Name          string             `toml:"name" need:"true" doc:"name of the class"`
 	Like          string             `toml:"like" doc:"class whose figures are taken for what is left out here"`
-	Solids        float64            `toml:"solids" unit:"share" min:"0.05" max:"1" doc:"volume solids: cured film / wet film"`
+	Solids        float64            `toml:"solids" example:"40 %" unit:"share" min:"0.05" max:"1" doc:"volume solids: cured film / wet film"`
 	DensityKgPerL float64            `toml:"density" unit:"kg/L" min:"0.5" max:"3" doc:"density"`
 	EtaInfPaS     float64            `toml:"eta-inf" unit:"Pa.s" min:"0.01" max:"500" default:"3 Pa.s" doc:"viscosity at very high shear"`
 	KPaSn         float64            `toml:"consistency" unit:"Pa.s^n" min:"0" max:"2000" default:"50 Pa.s^n" doc:"consistency of the flow curve"`
 	N             float64            `toml:"flow-index" min:"0.05" max:"1" default:"0.5" doc:"power-law index of the flow curve"`
-	ScatterPerMM  float64            `toml:"scattering" unit:"1/mm" min:"1" max:"1000" doc:"light scattering of the cured film, of inks that hide the cloth"`
-	Whiteness     float64            `toml:"whiteness" unit:"share" min:"0.02" max:"0.99" doc:"reflectance of a film too thick to see through"`
+	ScatterPerMM  float64            `toml:"scattering" example:"80 1/mm" unit:"1/mm" min:"1" max:"1000" doc:"light scattering of the cured film, of inks that hide the cloth"`
+	Whiteness     float64            `toml:"whiteness" example:"90 %" unit:"share" min:"0.02" max:"0.99" doc:"reflectance of a film too thick to see through"`
 	Rise          float64            `toml:"rise" min:"1" max:"30" doc:"volume after the heat / volume before it, of inks that rise"`
 	GelC          *Range             `toml:"gel" example:"104..110 C" unit:"C" min:"40" max:"250" doc:"gel temperature"`
 	CureC         *Range             `toml:"cure" example:"149..171 C" unit:"C" min:"40" max:"250" doc:"temperature that the whole film must reach"`
 	CureTopC      float64            `toml:"cure-top" unit:"C" min:"40" max:"300" doc:"never above"`
-	DwellS        *Range             `toml:"dwell" unit:"s" min:"1" max:"3600" doc:"time in the tunnel"`
+	DwellS        *Range             `toml:"dwell" example:"45..90 s" unit:"s" min:"1" max:"3600" doc:"time in the tunnel"`
 	On            string             `toml:"on" one:"garment sheet" default:"garment" doc:"what the class is made for"`
 	FlashEach     bool               `toml:"flash-each" doc:"flashed and cooled after every colour"`
 	Dries         string             `toml:"dries" one:"fuse water solvent uv react" doc:"how the film sets"`

@@ -273,6 +273,8 @@ func (b *binder) accepted(t reflect.Type, f *field) string {
 		return "a list of texts with unit, each such as " + example
 	case len(f.one) > 0 && t.Kind() == reflect.Slice:
 		return "a list of these is accepted: " + strings.Join(quoted(f.one), ", ")
+	case t == reflect.TypeFor[[]string]():
+		return "a list of texts in quotes is accepted"
 	case len(f.one) > 0:
 		return list(quoted(f.one)) + " is accepted"
 	case t.Kind() == reflect.String:

@@ -13,8 +13,8 @@ type Error struct{ Wrong, Accepted string }
 
 func (e *Error) Error() string { return e.Wrong + "; " + e.Accepted }
 
-// longest is the longest text of a quantity, in bytes: with no exponents this bounds the work.
-const longest = 64
+// Longest is the longest text of a quantity, in bytes: with no exponents this bounds the work.
+const Longest = 64
 
 // Parse reads a quantity such as "12 in" and returns it in the unit to, which is any unit that
 // Accepted knows: Parse("12 in", "mm") is 304.8. Numbers are plain decimals with a point and
@@ -48,7 +48,7 @@ func ParseRange(text, to string) (low, high float64, err error) {
 	fail := func(wrong string) (float64, float64, error) {
 		return 0, 0, &Error{quote(text) + " " + wrong, AcceptedRange(to)}
 	}
-	if len(text) > longest {
+	if len(text) > Longest {
 		return fail("is too long")
 	}
 	left, right, ok := strings.Cut(text, "..")
@@ -202,7 +202,7 @@ func split(text, to string) (*big.Rat, string, *Error) {
 	fail := func(wrong string) (*big.Rat, string, *Error) {
 		return nil, "", &Error{quote(text) + " " + wrong, Accepted(to)}
 	}
-	if len(text) > longest {
+	if len(text) > Longest {
 		return fail("is too long")
 	}
 	text = strings.TrimFunc(text, unicode.IsSpace)

@@ -2,6 +2,7 @@ package unit_test
 
 import (
 	"fmt"
+	"regexp"
 
 	"bladecard/calc/unit"
 )
@@ -52,4 +53,31 @@ func ExampleUnits() {
 func ExampleBare() {
 	fmt.Println(unit.Bare("deg"), unit.Bare("share"))
 	// Output: true false
+}
+
+func ExamplePattern() {
+	p := regexp.MustCompile(unit.Pattern(false, "N/cm"))
+	fmt.Println(p.MatchString("20 N/cm"), p.MatchString("20"))
+	// Output: true false
+}
+
+func ExampleRangePattern() {
+	p := regexp.MustCompile(unit.RangePattern(false, "um"))
+	fmt.Println(p.MatchString("45..70 um"), p.MatchString("45 um"))
+	// Output: true false
+}
+
+func ExampleKind() {
+	fmt.Println(unit.Kind("N/cm"))
+	// Output: line load
+}
+
+func ExampleExample() {
+	fmt.Println(unit.Example("mm"))
+	// Output: 30 cm
+}
+
+func ExampleRangeExample() {
+	fmt.Println(unit.RangeExample("C"))
+	// Output: 45..70 C
 }

@@ -27,7 +27,10 @@ type command struct {
 
 // commands in the order of the help.
 func commands() []command {
-	return []command{checkCommand, showCommand, cardsCommand, sheetCommand, handoutCommand, logCommand, fitCommand, correctCommand, sweepCommand, buildCommand}
+	return []command{
+		newCommand, checkCommand, showCommand, cardsCommand, sheetCommand, handoutCommand, buildCommand,
+		logCommand, fitCommand, correctCommand, sweepCommand, schemaCommand,
+	}
 }
 
 // call is one run of a command.

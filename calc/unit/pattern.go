@@ -1,0 +1,111 @@
+package unit
+
+import (
+	"regexp"
+	"strings"
+)
+
+// Pattern returns a regular expression that matches the texts which Parse takes for a field
+// kept in one of the units to: a number and one of the units, spelled as the tables spell it,
+// with blanks round it. It holds to what RE2, ECMA 262 and PCRE have in common. Texts with a
+// minus are matched where signed is true. Not in the pattern is the length of the text, at most
+// Longest bytes. An engine whose \s knows ASCII only asks for plain blanks, where Parse takes any.
+// It is empty for an unknown unit. The spellings are those of the tables (derived).
+func Pattern(signed bool, to ...string) string {
+	units, bare := unitsPattern(to...), ""
+	if units == "" {
+		return ""
+	}
+	for _, u := range to {
+		if Bare(u) {
+			bare = "?"
+		}
+	}
+	return `^\s*` + sign(signed) + decimal + `\s*` + units + bare + `\s*$`
+}
+
+// RangePattern returns a regular expression that matches the texts which ParseRange takes for
+// a field kept in the unit to, but for whether the range runs upward. The rest is as in
+// Pattern; a second end that starts with a sign and a point is not matched.
+func RangePattern(signed bool, to string) string {
+	units, bare := unitsPattern(to), ""
+	if units == "" {
+		return ""
+	}
+	if Bare(to) {
+		bare = "?"
+	}
+	return `^\s*` + sign(signed) + decimal + `(\s*` + units + `)?\s*\.\.\s*` +
+		sign(signed) + `[0-9]+(\.[0-9]+)?\s*` + units + bare + `\s*$`
+}
+
+// decimal is a number without sign: digits and a point with digits after it.
+const decimal = `([0-9]+(\.[0-9]+)?|\.[0-9]+)`
+
+func sign(signed bool) string {
+	if signed {
+		return `[+-]?`
+	}
+	return `\+?`
+}
+
+// unitsPattern is one of the units of the fields; empty when none is known.
+func unitsPattern(to ...string) string {
+	var all []string
+	for _, u := range to {
+		all = append(all, spellings(u)...)
+	}
+	if len(all) == 0 {
+		return ""
+	}
+	return `(` + strings.Join(all, "|") + `)`
+}
+
+// spellings lists every spelling of the units of a field, each as a regular expression.
+func spellings(to string) []string {
+	f, ok := named[to]
+	if !ok {
+		return nil
+	}
+	var out []string
+	for _, u := range f.kind.units {
+		if u.inner {
+			continue
+		}
+		for _, name := range u.names {
+			out = append(out, regexp.QuoteMeta(name))
+		}
+	}
+	return out
+}
+
+// Kind is what the unit to measures, "length"; empty for an unknown unit.
+func Kind(to string) string {
+	if f, ok := named[to]; ok {
+		return bareNoun(f.kind)
+	}
+	return ""
+}
+
+// Example is a likely text for a field kept in the unit to, "30 cm"; empty for an unknown unit.
+func Example(to string) string {
+	if _, ok := named[to]; !ok {
+		return ""
+	}
+	list := strings.Split(example(to), `"`)
+	if len(list) < 2 {
+		return ""
+	}
+	return list[1]
+}
+
+// RangeExample is a likely text for a range kept in the unit to, "45..70 um"; empty for an
+// unknown unit.
+func RangeExample(to string) string {
+	e := Example(to)
+	_, u, ok := strings.Cut(e, " ")
+	if !ok {
+		return ""
+	}
+	return "45..70 " + u
+}

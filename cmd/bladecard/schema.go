@@ -1,0 +1,56 @@
+package main
+
+import (
+	"flag"
+	"fmt"
+	"io"
+
+	"bladecard/calc/job"
+)
+
+var schemaCommand = command{
+	name: "schema", args: "job|shop [-o FILE]",
+	does: "print the JSON Schema of a file, for editors",
+	more: `
+An editor of TOML that has the schema completes keys and words, shows what a key means, and marks
+an unknown key or a missing unit while you type. Write it beside the file,
+
+    bladecard schema job -o job.schema.json
+
+and name it in the file's first line, which is a comment to everything else:
+
+    #:schema ./job.schema.json
+
+Or name it in the settings of the editor for all files of a folder. The draft is draft-07. Ranges
+of quantities and names in the racks are beyond a schema: check finds those.`,
+	run: printSchema,
+}
+
+func printSchema(c *call) int {
+	var file string
+	if code, ok := c.parse(func(fs *flag.FlagSet) {
+		fs.StringVar(&file, "o", "", "`FILE` to write; left out: the terminal")
+	}); !ok {
+		return code
+	}
+	if len(c.args) != 1 {
+		return c.wrong("one kind of file is wanted: job or shop")
+	}
+	src, err := job.Schema(c.args[0])
+	if err != nil {
+		return c.wrong(err.Error())
+	}
+	write := func(w io.Writer) error {
+		_, err := w.Write(src)
+		return err
+	}
+	if file == "" {
+		err = write(c.stdout)
+	} else if err = writeFile(file, write); err == nil {
+		fmt.Fprintln(c.stdout, file)
+	}
+	if err != nil {
+		return c.fail(err)
+	}
+	return exitDone
+}
