@@ -1,12 +1,11 @@
 package main
 
 import (
+	"bytes"
 	"encoding/xml"
 	"fmt"
 	"os"
 	"path/filepath"
-	"regexp"
-	"strconv"
 	"strings"
 	"testing"
 
@@ -172,22 +171,18 @@ func keepToCard(t *testing.T, e edition, job, name string, size page.Size, flip 
 	if err != nil {
 		t.Fatal(err)
 	}
-	fonts := 0
-	for _, m := range fontFile.FindAllSubmatch(src, -1) {
-		n, err := strconv.Atoi(string(m[1]))
-		if err != nil {
-			t.Fatal(err)
-		}
-		fonts += n
-	}
-	if fonts == 0 || len(src) > len(sheets)*most {
+	start, end := bytes.Index(src, []byte("<</Type /Font /Subtype /Type0")), bytes.LastIndex(src, []byte("xref\n0 "))
+	fonts := end - start // their objects stand together at the end
+	if start < 0 || fonts < 10_000 || len(src) > len(sheets)*most {
 		t.Errorf("%d bytes on %d pages, %d of fonts; at most %d a page are accepted", len(src), len(sheets), fonts, most)
 	}
-	t.Logf("%d cards, %d bytes, %d beyond fonts a card", cards, len(src), (len(src)-fonts)/cards)
+	if beyond := (len(src) - fonts) / cards; beyond > mostOfACard {
+		t.Errorf("%d bytes a card beyond the fonts; at most %d are accepted", beyond, mostOfACard)
+	}
 }
 
-// fontFile is the head of an embedded font with its length.
-var fontFile = regexp.MustCompile(`/Length (\d+)\s*/Filter /FlateDecode\s*/Length1`)
+// mostOfACard is the bytes of a card, both sides, beyond the fonts.
+const mostOfACard = 8 << 10
 
 // sorted counts the words of a page by the card that they stand on.
 func sorted(t *testing.T, s page.Sheet, number int, p wordsOfPage) []map[string]int {
