@@ -305,3 +305,28 @@ func FuzzDecodeJob(f *testing.F) {
 		}
 	})
 }
+
+// What the paper cannot print is an error at its place, not of the PDF: turned and hidden
+// characters, scripts that the font lacks. Marks that compose with their letter are composed.
+func TestPrintable(t *testing.T) {
+	for _, c := range []struct{ text, wrong string }{
+		{"Zażółć gęślą jaźń, Łódź ½ °C µ → ✓", ""},
+		{"Việt Nam, Ελλάδα, Київ", ""},
+		{"a\u202eb", "U+202E"}, {"a\u200fb", "U+200F"}, {"a\u2066b", "U+2066"}, {"a\u200bb", "U+200B"}, {"a\u00adb", "U+00AD"},
+		{"שלום", "U+05E9, U+05DC, U+05D5, U+05DD"}, {"漢字", "U+6F22, U+5B57"}, {"😀", "U+1F600"}, {"a\ufffd", "U+FFFD"}, {"q\u0301", "U+0301"},
+	} {
+		j, errs := DecodeJob("j.toml", []byte("title = \"t\"\ncustomer = \""+c.text+"\"\n[[location]]\n[[location.screen]]"))
+		if c.wrong == "" {
+			if errs != nil || j.Customer != c.text {
+				t.Errorf("%q: %v, %q", c.text, errs, j.Customer)
+			}
+			continue
+		}
+		if want := "j.toml:2:12: customer: holds what cannot be printed: " + c.wrong + "; " + acceptedText; len(errs) != 1 || errs[0].Error() != want {
+			t.Errorf("%q: %v, %s is wanted", c.text, errs, want)
+		}
+	}
+	if j, errs := DecodeJob("j.toml", []byte("title = \"e\u0301\"\nshop = \"\u6f22.toml\"\n[[location]]\n[[location.screen]]")); errs != nil || j.Title != "é" || j.ShopPath != "漢.toml" {
+		t.Errorf("%v, %+v", errs, j)
+	}
+}

@@ -138,7 +138,7 @@ func (k *keyTables) value(path string, t reflect.Type, f *field) string {
 		return such(unit.Kind(f.unit)+" range", exampleOf(t, f))
 	case t.Kind() == reflect.String && (len(f.one) > 0 || f.form == "language"):
 		return "word"
-	case t.Kind() == reflect.String && f.form != "":
+	case t.Kind() == reflect.String && f.form != "" && f.form != "path":
 		return such("text", strings.Join(formPatterns[f.form].examples, "\"`, `\""))
 	case t.Kind() == reflect.String:
 		return "text"

@@ -206,7 +206,7 @@ func textSchema(f *field) object {
 		return append(out, member{"enum", f.one})
 	case f.form == "language":
 		return append(out, member{"enum", templates.Languages()})
-	case f.form != "":
+	case f.form != "" && f.form != "path":
 		form := formPatterns[f.form]
 		return append(out, member{"pattern", form.pattern}, member{"maxLength", maxText}, member{"examples", form.examples})
 	case f.need:

@@ -8,7 +8,8 @@ package job
 //	min, max        the accepted range, in the unit of the field, both ends included
 //	one:"a b c"     the accepted words; of a list, those of each entry
 //	keys:"a b c"    the accepted keys of a table that is read into a map
-//	form:"mesh"     the form that a text must have: mesh, cloth (mesh with its thread), layup, swatch, language
+//	form:"mesh"     the form that a text must have: mesh, cloth (mesh with its thread), layup, swatch, language;
+//	                path is one that is not for paper and may hold any character but control ones
 //	most:"64"       the most entries of a list
 //	default:"..."   what a key that is left out means, as the file would write it
 //	example:"..."   what errors show as a likely text; left out: the default, else the one of calc/unit
@@ -22,7 +23,7 @@ type Job struct {
 	Customer  string     `toml:"customer" doc:"who ordered it"`
 	Quantity  int        `toml:"quantity" min:"1" max:"10000000" doc:"pieces to print"`
 	Due       Date       `toml:"due" doc:"day of delivery, 2026-12-04"`
-	ShopPath  string     `toml:"shop" doc:"the shop file, from the job file's folder; left out: the built-in shop"`
+	ShopPath  string     `toml:"shop" form:"path" doc:"the shop file, from the job file's folder; left out: the built-in shop"`
 	Press     string     `toml:"press" doc:"name of the press in the shop file; left out: the first one"`
 	Garment   *Garment   `toml:"garment" excludes:"stock" doc:"what is printed on, if it is a garment"`
 	Stock     *Stock     `toml:"stock" doc:"what is printed on, if it is a sheet and not a garment"`
@@ -114,7 +115,7 @@ type Shop struct {
 	Units       string       `toml:"units" one:"metric inch" doc:"units to print in"`
 	Paper       string       `toml:"paper" one:"a4 letter" doc:"sheet in the office printer"`
 	Language    string       `toml:"language" form:"language" doc:"language of the paper, such as en or es"`
-	Logo        string       `toml:"logo" doc:"picture of the shop for its documents, PNG or JPEG, from the shop file's folder"`
+	Logo        string       `toml:"logo" form:"path" doc:"picture of the shop for its documents, PNG or JPEG, from the shop file's folder"`
 	Accent      string       `toml:"accent" form:"swatch" doc:"colour of the rules on the shop's documents, #rrggbb"`
 	Waste       float64      `toml:"waste" unit:"share" min:"0" max:"1" default:"10 %" doc:"ink lost to test prints and rags, of what is printed"`
 	StaysG      float64      `toml:"stays-in-screen" unit:"g" min:"0" max:"5000" default:"150 g" doc:"ink that a screen must hold beyond what is printed"`

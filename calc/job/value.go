@@ -123,6 +123,12 @@ func (b *binder) text(raw any, at *place, f *field, sc scope, accepted string) (
 			return fail(fmt.Sprintf("holds the control character %U", r), accepted)
 		}
 	}
+	if f.form != "path" { // a path is not for paper
+		var wrong string
+		if text, wrong = printable(text); wrong != "" {
+			return fail(wrong, acceptedText)
+		}
+	}
 	if n := utf8.RuneCountInString(text); n > maxText {
 		return fail(fmt.Sprintf("has %d characters", n), fmt.Sprintf("at most %d are accepted", maxText))
 	}
@@ -278,8 +284,8 @@ func (b *binder) accepted(t reflect.Type, f *field) string {
 	case len(f.one) > 0:
 		return list(quoted(f.one)) + " is accepted"
 	case t.Kind() == reflect.String:
-		if f.form != "" {
-			_, accepted := forms[f.form]("")
+		if check := forms[f.form]; check != nil {
+			_, accepted := check("")
 			return accepted
 		}
 		return "a text in quotes is accepted"

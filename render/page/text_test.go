@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"bladecard/calc/job"
 	"bladecard/render/canvas"
 
 	"github.com/go-pdf/fpdf"
@@ -103,7 +104,7 @@ func TestInkStaysInTheRow(t *testing.T) {
 func TestReadMetricsRefusesDamage(t *testing.T) {
 	whole := fonts().ttf[0]
 	for _, cut := range []int{0, 3, 11, 40, 200, len(whole) / 2} {
-		if _, err := readMetrics(bytes.Clone(whole[:cut]), printable); err == nil {
+		if _, err := readMetrics(bytes.Clone(whole[:cut]), job.Printable); err == nil {
 			t.Errorf("a font cut at byte %d is read without an error", cut)
 		}
 	}
@@ -131,5 +132,17 @@ func TestOutline(t *testing.T) {
 	}
 	if _, err := Outline("\n", f); err == nil {
 		t.Error("a line end is taken")
+	}
+}
+
+// Whatever a text of a file may hold has a glyph in both faces, and the other way round.
+func TestPrintableIsTheFont(t *testing.T) {
+	set := fonts()
+	for r := range rune(0x3000) {
+		_, regular := set.glyph(canvas.Regular, r)
+		_, bold := set.glyph(canvas.Bold, r)
+		if want := job.Printable(r); regular != want || bold != want {
+			t.Errorf("%U: printable %v, a glyph in the regular face %v, in the bold one %v", r, want, regular, bold)
+		}
 	}
 }
