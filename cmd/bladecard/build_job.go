@@ -198,14 +198,11 @@ func (w *worker) isUpToDate(old *record, src []byte) bool {
 	}
 	var edited []string
 	for _, o := range old.Outputs {
-		switch w.out.sum(o.Name) {
-		case o.Sum:
-		case "", o.Was:
-			return false
-		default:
-			if w.opts.force {
-				return false
-			}
+		sum, err := w.out.sum(o.Name)
+		switch {
+		case err != nil || sum == "" || sum == o.Was || sum != o.Sum && w.opts.force:
+			return false // where it is to be made, an error is told
+		case sum != o.Sum:
 			edited = append(edited, o.Name)
 		}
 	}
@@ -228,7 +225,10 @@ func (w *worker) write(r *result, old, now *record, data [][]byte) int {
 	keep := make([]bool, len(data)) // what is there already, or edited where nothing else changed
 	for i := range now.Outputs {
 		o := &now.Outputs[i]
-		there := w.out.sum(o.Name)
+		there, err := w.out.sum(o.Name)
+		if err != nil {
+			return w.call.fail(err)
+		}
 		was := ownSum(old, o.Name, there)
 		switch {
 		case there == "" || there == o.Sum:

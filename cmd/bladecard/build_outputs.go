@@ -150,19 +150,21 @@ func (o *outputFolder) path(name string) string {
 	return filepath.Join(o.dir, filepath.FromSlash(name))
 }
 
-// sum is the sum of a file's bytes; empty where there is no file. What is not a plain file, or
-// cannot be read, has a sum that no output has.
-func (o *outputFolder) sum(name string) string {
+// sum is the sum of a file's bytes; empty where there is no file. What is not a plain file has a
+// sum that no output has. The error tells of a link that leads out of the folder, or of no rights.
+func (o *outputFolder) sum(name string) (string, error) {
 	info, err := o.root.Lstat(filepath.FromSlash(name))
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
-		return ""
-	case err != nil || !info.Mode().IsRegular():
-		return "not a file"
+		return "", nil
+	case err != nil:
+		return "", fileError(o.path(name), err)
+	case !info.Mode().IsRegular():
+		return "not a file", nil
 	}
 	data, err := o.root.ReadFile(filepath.FromSlash(name))
 	if err != nil {
-		return "not readable"
+		return "", fileError(o.path(name), err)
 	}
-	return sumOf(data)
+	return sumOf(data), nil
 }

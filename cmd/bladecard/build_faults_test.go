@@ -1,0 +1,339 @@
+package main
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"runtime"
+	"strings"
+	"testing"
+	"time"
+
+	"bladecard/render/page"
+	"bladecard/samples/bench"
+)
+
+// disk is an output folder on a disk that fails: at which call, and with what.
+type disk struct {
+	folder
+	fails string // create, write, sync, close, rename
+	err   error
+}
+
+type failing struct {
+	file
+	d disk
+}
+
+func (d disk) create(name string) (file, error) {
+	if d.fails == "create" {
+		return nil, d.err
+	}
+	f, err := d.folder.create(name)
+	return failing{f, d}, err
+}
+
+func (d disk) Rename(from, to string) error {
+	if d.fails == "rename" {
+		return d.err
+	}
+	return d.folder.Rename(from, to)
+}
+
+func (f failing) Write(b []byte) (int, error) {
+	if f.d.fails == "write" {
+		n, _ := f.file.Write(b[:len(b)/2])
+		return n, f.d.err
+	}
+	return f.file.Write(b)
+}
+
+func (f failing) Sync() error {
+	if f.d.fails == "sync" {
+		return f.d.err
+	}
+	return f.file.Sync()
+}
+
+func (f failing) Close() error {
+	err := f.file.Close()
+	if f.d.fails == "close" {
+		return f.d.err
+	}
+	return err
+}
+
+// A disk that fails at any step leaves the file as it was and nothing beside it.
+func TestPlaceOnAFailingDisk(t *testing.T) {
+	for _, fails := range []string{"create", "write", "sync", "close", "rename"} {
+		for _, there := range []bool{true, false} {
+			dir := t.TempDir()
+			if there {
+				write(t, filepath.Join(dir, "a.pdf"), "as it was")
+			}
+			root, err := os.OpenRoot(dir)
+			if err != nil {
+				t.Fatal(err)
+			}
+			defer root.Close()
+			full := fmt.Errorf("no space left on device")
+			if err := place(disk{rooted{root}, fails, full}, "new", "a.pdf", []byte("as it is to be")); !errors.Is(err, full) {
+				t.Errorf("%s: the error is %v", fails, err)
+			}
+			want := map[string]string{}
+			if there {
+				want["a.pdf"] = "as it was"
+			}
+			if have := wordsIn(t, dir); fmt.Sprint(have) != fmt.Sprint(want) {
+				t.Errorf("%s: the folder holds %v; %v is wanted", fails, have, want)
+			}
+		}
+	}
+}
+
+// wordsIn are the files of a folder.
+func wordsIn(t *testing.T, dir string) map[string]string {
+	t.Helper()
+	out := map[string]string{}
+	for name, data := range outputsIn(t, dir) {
+		out[name] = string(data)
+	}
+	return out
+}
+
+func write(t *testing.T, path, text string) {
+	t.Helper()
+	if err := os.MkdirAll(filepath.Dir(path), 0o777); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(path, []byte(text), 0o666); err != nil {
+		t.Fatal(err)
+	}
+}
+
+const leastJob = "title = \"Towpath tees\"\n[[location]]\n[[location.screen]]\n"
+
+// built runs a build in this process.
+func built(args ...string) (code int, said string) {
+	var out, errs bytes.Buffer
+	code = run(append([]string{"build"}, args...), nil, &out, &errs)
+	return code, errs.String()
+}
+
+// A link in the output folder is not followed: neither a file's, whose target would be written
+// over, nor a folder's, which would lead out.
+func TestBuildFollowsNoLinks(t *testing.T) {
+	dir := t.TempDir()
+	shelf, out, far := filepath.Join(dir, "shelf"), filepath.Join(dir, "out"), filepath.Join(dir, "far")
+	write(t, filepath.Join(shelf, "a.toml"), leastJob)
+	write(t, filepath.Join(shelf, "sub", "b.toml"), leastJob)
+	write(t, filepath.Join(far, "mine.txt"), "mine")
+	for from, to := range map[string]string{filepath.Join(out, "a-cards.pdf"): filepath.Join(far, "mine.txt"), filepath.Join(out, "sub"): far} {
+		if err := os.MkdirAll(out, 0o777); err != nil {
+			t.Fatal(err)
+		}
+		if err := os.Symlink(to, from); err != nil {
+			t.Fatal(err)
+		}
+	}
+	code, said := built(shelf, "-o", out)
+	if code != exitFile || !strings.Contains(said, "a-cards.pdf was not made by a build") || !strings.Contains(said, "path escapes from parent") {
+		t.Errorf("code %d: %s", code, said)
+	}
+	code, said = built(shelf, "-o", out, "--force") // the file's link is replaced; the folder's still leads out
+	if code != exitFile || !strings.Contains(said, "path escapes from parent") {
+		t.Errorf("code %d: %s", code, said)
+	}
+	if have := wordsIn(t, far); len(have) != 1 || have["mine.txt"] != "mine" {
+		t.Errorf("outside of the output folder there is now %v", have)
+	}
+	if info, err := os.Lstat(filepath.Join(out, "a-cards.pdf")); err != nil || !info.Mode().IsRegular() {
+		t.Errorf("the link is not replaced by a file: %v, %v", info, err)
+	}
+}
+
+// A pipe has no end, a folder no bytes, a link may lead nowhere: errors, and the other jobs are made.
+func TestBuildReadsFilesOnly(t *testing.T) {
+	if runtime.GOOS == "windows" {
+		return // no such files there
+	}
+	dir := t.TempDir()
+	shelf, out := filepath.Join(dir, "shelf"), filepath.Join(dir, "out")
+	write(t, filepath.Join(shelf, "good.toml"), leastJob)
+	write(t, filepath.Join(shelf, "pipeshop.toml"), "shop = \"shop.pipe\"\n"+leastJob)
+	write(t, filepath.Join(shelf, "devshop.toml"), "shop = \"/dev/zero\"\n"+leastJob)
+	write(t, filepath.Join(shelf, "dirshop.toml"), "shop = \".\"\n"+leastJob)
+	write(t, filepath.Join(shelf, "selfshop.toml"), "shop = \"selfshop.toml\"\n"+leastJob)
+	write(t, filepath.Join(shelf, "devlogo.toml"), "shop = \"logoshop.toml\"\n"+leastJob)
+	write(t, filepath.Join(shelf, "logoshop.toml"), "logo = \"/dev/zero\"\nunits = \"metric\"\n")
+	for _, pipe := range []string{"pipe.toml", "shop.pipe"} {
+		if err := exec.Command("mkfifo", filepath.Join(shelf, pipe)).Run(); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := os.Symlink("gone.toml", filepath.Join(shelf, "link.toml")); err != nil {
+		t.Fatal(err)
+	}
+	code, said := built(shelf, "-o", out)
+	for _, want := range []string{
+		"pipe.toml: is a pipe or a device", "shop.pipe: is a pipe or a device", "/dev/zero: is a pipe or a device", "shelf: is a folder",
+		"selfshop.toml:1:1: shop: is not a key", "link.toml: no such file", "logo: /dev/zero: is a pipe or a device",
+		"8 jobs: 1 made, 0 unchanged, 7 failed",
+	} {
+		if !strings.Contains(said, want) {
+			t.Errorf("nothing says %q:\n%s", want, said)
+		}
+	}
+	if have := outputsIn(t, out); code != exitFile || len(have) != 2 {
+		t.Errorf("code %d, %d outputs", code, len(have))
+	}
+}
+
+// An output folder that cannot be made, or not written to, leaves everything as it was. Root may
+// write anywhere but where nobody may: /proc.
+func TestBuildWhereNobodyMayWrite(t *testing.T) {
+	if runtime.GOOS != "linux" {
+		return
+	}
+	dir := t.TempDir()
+	write(t, filepath.Join(dir, "a.toml"), leastJob)
+	for out, want := range map[string]string{"/proc/out": "error: /proc/out: ", "/proc": "error: /proc: ", filepath.Join(dir, "a.toml", "out"): "not a directory"} {
+		if code, said := built(filepath.Join(dir, "a.toml"), "-o", out); code != exitFile || !strings.Contains(said, want) {
+			t.Errorf("%s: code %d, %s", out, code, said)
+		}
+	}
+}
+
+// Two builds at once in one folder: one waits for the other, and both are right.
+func TestBuildsAtOnce(t *testing.T) {
+	dir := t.TempDir()
+	exe := program(t, dir)
+	shelf, out := filepath.Join(dir, "shelf"), filepath.Join(dir, "out")
+	if err := bench.Folder(shelf, 16, 3, ""); err != nil {
+		t.Fatal(err)
+	}
+	finished(t, exe, shelf, filepath.Join(dir, "want"))
+	var cmds []*exec.Cmd
+	var said [3]bytes.Buffer
+	for i := range said {
+		cmd := exec.Command(exe, "build", shelf, "-o", out)
+		cmd.Stderr = &said[i]
+		if err := cmd.Start(); err != nil {
+			t.Fatal(err)
+		}
+		cmds = append(cmds, cmd)
+	}
+	made := 0
+	for i, cmd := range cmds {
+		if err := cmd.Wait(); err != nil {
+			t.Errorf("%v: %s", err, said[i].String())
+		}
+		made += strings.Count(said[i].String(), "16 jobs: 16 made, 0 unchanged, 0 failed")
+	}
+	if made != 1 {
+		t.Errorf("%d builds made the jobs; one is wanted:\n%s\n%s\n%s", made, said[0].String(), said[1].String(), said[2].String())
+	}
+	want, have := outputsIn(t, filepath.Join(dir, "want")), outputsIn(t, out)
+	for name := range want {
+		if !bytes.Equal(want[name], have[name]) {
+			t.Errorf("%s is not right", name)
+		}
+	}
+}
+
+// Ctrl-C ends a build at once with its own exit code, nothing half-written, and the next build
+// goes on from there.
+func TestBuildStopped(t *testing.T) {
+	if runtime.GOOS == "windows" {
+		return // a process there cannot be sent Ctrl-C alone
+	}
+	dir := t.TempDir()
+	exe := program(t, dir)
+	shelf, out := filepath.Join(dir, "shelf"), filepath.Join(dir, "out")
+	if err := bench.Folder(shelf, 300, 3, ""); err != nil {
+		t.Fatal(err)
+	}
+	var said bytes.Buffer
+	cmd := exec.Command(exe, "build", shelf, "-o", out)
+	cmd.Stderr = &said
+	if err := cmd.Start(); err != nil {
+		t.Fatal(err)
+	}
+	for range 200 { // until it is at work
+		if len(outputsIn(t, out)) > 3 {
+			break
+		}
+		time.Sleep(20 * time.Millisecond)
+	}
+	stop := time.Now()
+	if err := cmd.Process.Signal(os.Interrupt); err != nil {
+		t.Fatal(err)
+	}
+	err := cmd.Wait()
+	took := time.Since(stop)
+	var exit *exec.ExitError
+	if !errors.As(err, &exit) || exit.ExitCode() != exitStopped || !strings.Contains(said.String(), "stopped; ") {
+		t.Errorf("%v: %s", err, said.String())
+	}
+	if took > time.Second {
+		t.Errorf("it took %v to stop", took)
+	}
+	half := outputsIn(t, out)
+	if len(half) == 0 || len(half) == 600 {
+		t.Fatalf("%d outputs when stopped", len(half))
+	}
+	left, err := os.ReadDir(filepath.Join(out, ".bladecard", "new"))
+	if err != nil || len(left) > 0 {
+		t.Errorf("%d temporary files are left, %v", len(left), err)
+	}
+	// What was written before is whole: a single job's command writes the same.
+	for name, have := range half {
+		if !strings.HasSuffix(name, "-cards.pdf") {
+			continue
+		}
+		path := strings.TrimSuffix(name, "-cards.pdf") + ".toml"
+		if code := run([]string{"cards", filepath.Join(shelf, path), "-o", filepath.Join(dir, "single")}, nil, new(bytes.Buffer), new(bytes.Buffer)); code != exitDone {
+			t.Fatal(code)
+		}
+		want, err := os.ReadFile(filepath.Join(dir, "single", filepath.Base(name)))
+		if err != nil || !bytes.Equal(have, want) {
+			t.Errorf("%s is not whole", name)
+		}
+	}
+}
+
+// A job that vanishes between being found and being read is an error of its own.
+func TestBuildVanished(t *testing.T) {
+	dir := t.TempDir()
+	out, err := openOutputs(filepath.Join(dir, "out"), func() {})
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer out.close()
+	var said bytes.Buffer
+	b, err := newBuild(&call{stdout: &said, stderr: &said}, documents{size: page.Sizes[0]}, buildOptions{}, out)
+	if err != nil {
+		t.Fatal(err)
+	}
+	path := filepath.Join(dir, "a.toml")
+	write(t, path, leastJob)
+	var s source
+	find([]string{path}, func(found source) bool { s = found; return true })
+	if err := os.Remove(path); err != nil {
+		t.Fatal(err)
+	}
+	if r := b.newWorker().job(s); r.code != exitFile || !strings.Contains(string(r.said), "a.toml: no such file") || len(outputsIn(t, out.dir)) != 0 {
+		t.Errorf("%+v, %s", r, r.said)
+	}
+	// The output folder's own folder vanishes under it: an error, and nothing half-written.
+	write(t, path, leastJob)
+	if err := os.RemoveAll(filepath.Join(out.dir, ".bladecard")); err != nil {
+		t.Fatal(err)
+	}
+	if r := b.newWorker().job(s); r.code != exitFile || len(outputsIn(t, out.dir)) != 0 {
+		t.Errorf("%+v, %s", r, r.said)
+	}
+}
