@@ -2,11 +2,11 @@ package halftone
 
 import "bladecard/calc/internal/span"
 
-// within and first hold the inputs to their ranges.
-var (
-	within = span.In("halftone")
-	first  = span.First
-)
+// within holds an input to its range.
+var within = span.In("halftone")
+
+// first is no variable: its arguments then cost no memory.
+func first(errs ...error) error { return span.First(errs...) }
 
 func checkLines(linesPerInch float64) error {
 	return within("line count", linesPerInch, 1, 1000, "lines per inch")
