@@ -30,6 +30,7 @@ type flow struct {
 	y     float64
 	open  float64 // share of the usual room between rows and parts
 	side  float64 // width at the right that is taken, by the logo
+	known map[cellKey][]string
 	err   error
 }
 

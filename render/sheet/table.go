@@ -44,14 +44,30 @@ func (t *table) row(cells ...cell) { t.rows = append(t.rows, cells) }
 // font is that of a cell.
 func (c cell) font() canvas.Font { return canvas.Font{Face: canvas.Face(c.strong), SizePT: SmallPT} }
 
-// lines of a cell in a column w wide.
-func (c cell) lines(w float64) []string {
-	var out []string
+// cellKey is what the lines of a cell depend on.
+type cellKey struct {
+	text   string
+	strong bool
+	w      float64
+}
+
+// lines of a cell in a column w wide. They are asked for several times while the rows find their
+// page.
+func (f *flow) lines(c cell, w float64) []string {
+	key := cellKey{c.text, c.strong, w}
+	out, known := f.known[key]
+	if known {
+		return out
+	}
 	for _, run := range strings.Split(c.text, "\n") {
 		if run = strings.TrimSpace(run); run != "" {
 			out = append(out, page.Wrap(run, c.font(), w-2*padMM)...)
 		}
 	}
+	if f.known == nil {
+		f.known = map[cellKey][]string{}
+	}
+	f.known[key] = out
 	return out
 }
 
@@ -206,7 +222,7 @@ func (f *flow) groupHeight(t table, i int, widths []float64) float64 {
 func (f *flow) headHeight(t table, widths []float64) float64 {
 	n := 1
 	for i, h := range t.header {
-		n = max(n, len(cell{text: h, strong: true}.lines(widths[i])))
+		n = max(n, len(f.lines(cell{text: h, strong: true}, widths[i])))
 	}
 	return float64(n)*page.LineHeight(bold(SmallPT)) + 2*riseMM
 }
@@ -217,7 +233,7 @@ func (f *flow) rowHeight(t table, i int, widths []float64) float64 {
 		if c.patch != nil {
 			h = max(h, patchMM)
 		}
-		h = max(h, float64(len(c.lines(widths[k])))*page.LineHeight(c.font()))
+		h = max(h, float64(len(f.lines(c, widths[k])))*page.LineHeight(c.font()))
 	}
 	return h + 2*f.rise(t, i)
 }
@@ -256,7 +272,7 @@ func (f *flow) cells(name string, r []cell, widths []float64, rise float64, stro
 				return c.patch.Draw(cv, figure.Rect{W: patchMM, H: patchMM})
 			})
 		}
-		for _, line := range c.lines(widths[i]) {
+		for _, line := range f.lines(c, widths[i]) {
 			f.add(page.Text(where, x+padMM, y, widths[i]-2*padMM, 0, line, c.font(), canvas.Black, page.Left))
 			y += page.LineHeight(c.font())
 		}
