@@ -3,6 +3,14 @@
 // calc, the paper from render, the words from templates.
 package main
 
-import "os"
+import (
+	"os"
+	"runtime/debug"
+)
 
-func main() { os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr)) }
+func main() {
+	if os.Getenv("GOGC") == "" {
+		debug.SetGCPercent(200) // a tenth faster for some 20 MB
+	}
+	os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr))
+}
