@@ -15,6 +15,7 @@ import (
 // on the left; how the film moves with angle and hardness, on the right; cautions and the log
 // strip at the foot.
 func (m *maker) back(r page.Rect) {
+	m.words = m.newText()
 	const gapMM = 2.0
 	row := page.LineHeight(canvas.Font{SizePT: m.grid.notePT})
 	log := 2.4 * row
@@ -152,50 +153,71 @@ func (m *maker) rows(l line, w float64) page.Fitted {
 	return p
 }
 
-// lines is the text of the back, with at most n corrections each way and the first w warnings.
-func (m *maker) lines(n, w int) []line {
+// backText is the text of the back in the order of its lines; what may be left out stands apart.
+type backText struct {
+	film     []line // what to expect
+	warnings []line
+	setup    []line // load, wipe test, flash, cure
+	heavy    []line // what to do when the film is too heavy, and too thin
+	thin     []line
+}
+
+// newText words all that the back may say.
+func (m *maker) newText() backText {
 	s, v := m.screen, m.say
-	out := []line{
+	t := backText{film: []line{
 		{name: "cured film", text: v.T("card.cured", "value", v.FilmUM(s.CuredUM.Value)), bold: true, fact: true},
 		{name: "cured band", text: v.T("card.band", "band", v.FilmRange(s.CuredUM.Low, s.CuredUM.High))},
 		{name: "wet film", text: v.T("card.wet", "value", v.FilmUM(s.WetUM.Value), "band", v.FilmRange(s.WetUM.Low, s.WetUM.High))},
-	}
+	}}
 	if g := s.WeighG; g != nil {
-		out = append(out, line{name: "weight", text: v.T("card.weigh", "value", v.Grams(g.Value), "band", v.GramRange(g.Low, g.High))})
+		t.film = append(t.film, line{name: "weight", text: v.T("card.weigh", "value", v.Grams(g.Value), "band", v.GramRange(g.Low, g.High))})
 	}
-	out = append(out, line{name: "target", text: v.T("card.target", "range", v.FilmRange(s.TargetUM.Low, s.TargetUM.High), "from", v.T("from."+s.TargetUM.From))})
+	t.film = append(t.film, line{name: "target", text: v.T("card.target", "range", v.FilmRange(s.TargetUM.Low, s.TargetUM.High), "from", v.T("from."+s.TargetUM.From))})
 	if text := v.Measured(m.plan.Calibration, s.Measured); text != "" {
-		out = append(out, line{name: "measured", text: text})
+		t.film = append(t.film, line{name: "measured", text: text})
 	}
-	for i, warning := range s.Warnings[:w] {
-		out = append(out, line{name: fmt.Sprintf("warning %d", i+1), text: v.T("show.warning", "text", warning.Text), bold: true, space: 0.6})
+	for i, warning := range s.Warnings {
+		t.warnings = append(t.warnings, line{name: fmt.Sprintf("warning %d", i+1), text: v.T("show.warning", "text", warning.Text), bold: true, space: 0.6})
 	}
-	if more := len(s.Warnings) - w; more > 0 {
-		out = append(out, line{name: "more warnings", text: v.Many("card.more-warnings", more), bold: true, space: 0.6})
+	t.setup = []line{
+		{name: "load", text: v.T("card.load", "load", v.Load(s.LoadNPerCM), "pressure", v.Pressure(s)), space: 0.6},
+		{name: "wipe test", text: v.T("card.wipe")},
 	}
-	out = append(out,
-		line{name: "load", text: v.T("card.load", "load", v.Load(s.LoadNPerCM), "pressure", v.Pressure(s)), space: 0.6},
-		line{name: "wipe test", text: v.T("card.wipe")})
 	if f := s.Flash; f.Needed && f.Seconds != nil && f.ColdSeconds != nil && f.TemperatureC != nil {
-		out = append(out, line{name: "flash", text: v.T("card.flash-back", "seconds", v.SecondsRange(f.Seconds.Low, f.Seconds.High),
+		t.setup = append(t.setup, line{name: "flash", text: v.T("card.flash-back", "seconds", v.SecondsRange(f.Seconds.Low, f.Seconds.High),
 			"cold", v.SecondsRange(f.ColdSeconds.Low, f.ColdSeconds.High), "temperature", v.TemperatureRange(f.TemperatureC.Low, f.TemperatureC.High))})
 	}
-	out = append(out, line{name: "cure", text: m.cure()})
+	t.setup = append(t.setup, line{name: "cure", text: m.cure()})
+	t.heavy = m.corrections("card.too-heavy", -1, mostCorrections)
+	t.thin = m.corrections("card.too-thin", 1, mostCorrections)
+	return t
+}
+
+// lines is the text of the back, with at most n corrections each way and the first w warnings.
+func (m *maker) lines(n, w int) []line {
+	t, v := m.words, m.say
+	out := append(make([]line, 0, 32), t.film...)
+	out = append(out, t.warnings[:w]...)
+	if more := len(t.warnings) - w; more > 0 {
+		out = append(out, line{name: "more warnings", text: v.Many("card.more-warnings", more), bold: true, space: 0.6})
+	}
+	out = append(out, t.setup...)
+	heavy, thin := t.heavy[:max(0, min(n, len(t.heavy)))], t.thin[:max(0, min(n, len(t.thin)))]
 	if n == onePair {
-		pair := append(m.corrections("card.too-heavy", -1, 1), m.corrections("card.too-thin", 1, 1)...)
-		if len(pair) > 0 {
+		heavy, thin = t.heavy[:min(1, len(t.heavy))], t.thin[:min(1, len(t.thin))]
+		if len(heavy)+len(thin) > 0 {
 			out = append(out, line{name: "one change", text: v.T("card.one-change"), bold: true, space: 0.6})
 		}
-		return append(out, pair...)
+		return append(append(out, heavy...), thin...)
 	}
-	for _, way := range []struct {
-		key  string
-		sign float64
-	}{{"card.too-heavy", -1}, {"card.too-thin", 1}} {
-		if list := m.corrections(way.key, way.sign, n); len(list) > 0 {
-			out = append(out, line{name: way.key, text: v.T(way.key), bold: true, space: 0.6})
-			out = append(out, list...)
-		}
+	if len(heavy) > 0 {
+		out = append(out, line{name: "card.too-heavy", text: v.T("card.too-heavy"), bold: true, space: 0.6})
+		out = append(out, heavy...)
+	}
+	if len(thin) > 0 {
+		out = append(out, line{name: "card.too-thin", text: v.T("card.too-thin"), bold: true, space: 0.6})
+		out = append(out, thin...)
 	}
 	return out
 }

@@ -12,11 +12,12 @@ import (
 	"bladecard/samples/bench"
 )
 
-// benchCards is the plan of a made-up job with so many screens, and the voice to say it in.
+// benchCards is the plan of a made-up job with so many screens, of which a hundred differ, and the
+// voice to say it in.
 func benchCards(b *testing.B, screens int) (*plan.Plan, *say.Voice) {
 	b.Helper()
 	shop := job.BuiltInShop()
-	j, errs := job.DecodeJob("b.toml", bench.Job(1, screens, ""))
+	j, errs := job.DecodeJob("b.toml", bench.Job(1, min(screens, 100), ""))
 	if errs = append(errs, job.Resolve(j, shop)...); errs != nil {
 		b.Fatal(errs)
 	}
@@ -29,13 +30,16 @@ func benchCards(b *testing.B, screens int) (*plan.Plan, *say.Voice) {
 		b.Fatal(err)
 	}
 	v.Fill(p)
+	for all := p.Locations; screens > 100; screens -= 100 {
+		p.Locations = append(p.Locations, all...)
+	}
 	return p, v
 }
 
 // BenchmarkCards sets planned cards and writes them as one PDF, four a sheet, both sides.
 func BenchmarkCards(b *testing.B) {
-	for _, n := range []int{1, 6, 100} {
-		b.Run(map[int]string{1: "one", 6: "a job", 100: "hundred"}[n], func(b *testing.B) {
+	for _, n := range []int{1, 6, 100, 1000} {
+		b.Run(map[int]string{1: "one", 6: "a job", 100: "hundred", 1000: "thousand"}[n], func(b *testing.B) {
 			p, v := benchCards(b, n)
 			b.ReportAllocs()
 			for b.Loop() {

@@ -26,6 +26,7 @@ type maker struct {
 	grid   grid
 	boxes  []page.Box
 	known  map[rowsKey]page.Fitted
+	words  backText
 	err    error
 }
 

@@ -97,10 +97,8 @@ func wholeWords(s string, f canvas.Font, w float64) bool {
 // set (0: all); the last then ends in an ellipsis and Cut is true. A newline starts a new row.
 func Paragraph(name string, x, y, w float64, s string, st Style, maxRows int) Fitted {
 	var lines []string
-	for _, run := range strings.Split(s, "\n") {
-		if run = squash(run); run != "" {
-			lines = append(lines, Wrap(run, st.Font, w)...)
-		}
+	for run := range strings.SplitSeq(s, "\n") {
+		lines = append(lines, Wrap(run, st.Font, w)...)
 	}
 	cut := maxRows > 0 && len(lines) > maxRows
 	if cut {
@@ -113,38 +111,38 @@ func Paragraph(name string, x, y, w float64, s string, st Style, maxRows int) Fi
 // Wrap breaks s into lines no wider than w mm, at spaces but not at no-break spaces; a word wider than w is broken
 // between letters. There is always at least one letter a line.
 func Wrap(s string, f canvas.Font, w float64) []string {
-	var (
-		lines []string
-		line  []byte
-		at    milles // width of line
-	)
+	s = squash(s)
+	var lines []string
 	space := mille(" ", f.Face)
-	for _, word := range words(s) {
+	start, end := 0, 0 // of the line so far
+	at := milles(0)    // its width
+	for next := 0; next < len(s); {
+		word := s[next:]
+		if n := strings.IndexByte(word, ' '); n >= 0 {
+			word = word[:n]
+		}
 		wide := mille(word, f.Face)
-		if len(line) == 0 && wide.mm(f) <= w {
-			line, at = append(line, word...), wide
-			continue
-		}
-		if len(line) > 0 && (at+space+wide).mm(f) <= w {
-			line, at = append(append(line, ' '), word...), at+space+wide
-			continue
-		}
-		if len(line) > 0 {
-			lines = append(lines, string(line))
-		}
-		for wide.mm(f) > w {
-			head := longestPrefix(word, "", f, w)
-			if len(head) == len(word) {
-				break
+		if end > start && (at+space+wide).mm(f) <= w {
+			end, at = next+len(word), at+space+wide
+		} else {
+			if end > start {
+				lines = append(lines, s[start:end])
 			}
-			lines = append(lines, head)
-			word = word[len(head):]
-			wide = mille(word, f.Face)
+			start, end, at = next, next+len(word), wide
+			for at.mm(f) > w {
+				head := longestPrefix(s[start:end], "", f, w)
+				if len(head) == end-start {
+					break
+				}
+				lines = append(lines, head)
+				start += len(head)
+				at = mille(s[start:end], f.Face)
+			}
 		}
-		line, at = append(line[:0], word...), wide
+		next += len(word) + 1
 	}
-	if len(line) > 0 {
-		lines = append(lines, string(line))
+	if end > start {
+		lines = append(lines, s[start:end])
 	}
 	return lines
 }
@@ -245,7 +243,7 @@ func stack(name string, r Rect, lines []string, st Style, sizePT float64, cut bo
 	f := canvas.Font{Face: st.Font.Face, SizePT: sizePT}
 	h := LineHeight(f)
 	y := r.Y + (r.H-float64(len(lines))*h)/2
-	out := Fitted{SizePT: sizePT, Bottom: y + float64(len(lines))*h, Cut: cut}
+	out := Fitted{SizePT: sizePT, Bottom: y + float64(len(lines))*h, Cut: cut, Boxes: make([]Box, 0, len(lines))}
 	for _, s := range lines {
 		out.Boxes = append(out.Boxes, Text(name, r.X, y, r.W, h, s, f, st.Color, st.Align))
 		y += h
