@@ -63,7 +63,7 @@ func polygon(ps ...canvas.Point) canvas.Path {
 
 // polyline is the open run through the points.
 func polyline(ps ...canvas.Point) canvas.Path {
-	var p canvas.Path
+	p := canvas.Path{Pieces: make([]canvas.Piece, 0, len(ps)+1)} // and the one that closes it
 	for i, q := range ps {
 		if i == 0 {
 			p.Move(q.X, q.Y)

@@ -14,6 +14,7 @@ import (
 type document struct {
 	*fpdf.Fpdf
 	used [2]runeSet // by face
+	room []byte     // for the content of a page
 }
 
 // pdfCanvas draws on the current page of a document. What it is handed has been checked. It

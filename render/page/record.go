@@ -2,6 +2,7 @@ package page
 
 import (
 	"slices"
+	"sync"
 
 	"bladecard/render/canvas"
 )
@@ -29,12 +30,18 @@ type PlacedText struct {
 
 // Record runs draw once and keeps what it drew.
 func Record(draw func(canvas.Canvas)) Art {
-	var r recorder
-	if draw != nil {
-		draw(&r)
+	if draw == nil {
+		return nil
 	}
-	return r.art
+	r := recorders.Get().(*recorder)
+	draw(r)
+	art := r.keep()
+	recorders.Put(r)
+	return art
 }
+
+// recorders are kept for the room that they have.
+var recorders = sync.Pool{New: func() any { return new(recorder) }}
 
 // Play draws the recorded pieces on c.
 func (a Art) Play(c canvas.Canvas) {
@@ -61,22 +68,42 @@ func (a Art) Texts() []PlacedText {
 type recorder struct {
 	art    Art
 	pieces []canvas.Piece // of all paths, one after the other
+	ends   []int          // of the pieces of each op
 }
 
 func (r *recorder) Draw(p canvas.Path, fill *canvas.Color, pen canvas.Pen) {
-	start := len(r.pieces)
 	r.pieces = append(r.pieces, p.Pieces...)
-	op := Op{Path: canvas.Path{Pieces: r.pieces[start:len(r.pieces):len(r.pieces)]}, Pen: pen}
+	op := Op{Pen: pen}
 	op.Pen.DashMM = slices.Clone(pen.DashMM)
 	if fill != nil {
 		c := *fill
 		op.Fill = &c
 	}
+	r.add(op)
+}
+
+func (r *recorder) add(op Op) {
 	r.art = append(r.art, op)
+	r.ends = append(r.ends, len(r.pieces))
+}
+
+// keep is what was drawn, in no more room than it needs; the recorder is empty then.
+func (r *recorder) keep() Art {
+	art, pieces := slices.Clone(r.art), slices.Clone(r.pieces)
+	start := 0
+	for i, end := range r.ends {
+		if art[i].Text == nil {
+			art[i].Path.Pieces = pieces[start:end:end]
+		}
+		start = end
+	}
+	clear(r.art)
+	r.art, r.pieces, r.ends = r.art[:0], r.pieces[:0], r.ends[:0]
+	return art
 }
 
 func (r *recorder) Text(x, y float64, s string, f canvas.Font, c canvas.Color, angleDeg float64) {
-	r.art = append(r.art, Op{Text: &PlacedText{canvas.Point{X: x, Y: y}, nfc(s), f, c, angleDeg}})
+	r.add(Op{Text: &PlacedText{canvas.Point{X: x, Y: y}, nfc(s), f, c, angleDeg}})
 }
 
 func (r *recorder) TextWidth(s string, f canvas.Font) float64 { return Width(s, f) }

@@ -1,7 +1,6 @@
 package page
 
 import (
-	"bytes"
 	"fmt"
 	"io"
 	"regexp"
@@ -42,7 +41,7 @@ func Write(w io.Writer, m Meta, sheets []Sheet) error {
 			return fmt.Errorf("page %d: %w", i+1, err)
 		}
 	}
-	var out bytes.Buffer
+	var out taken
 	if err := guard(fmt.Sprintf("document %q", m.Title), func() error { return doc.Output(&out) }); err != nil {
 		return err
 	}
@@ -56,7 +55,19 @@ func Write(w io.Writer, m Meta, sheets []Sheet) error {
 			return err
 		}
 	}
-	return pack(w, out.Bytes(), faces)
+	return pack(w, out, faces)
+}
+
+// taken takes what is written without a copy where it comes at once.
+type taken []byte
+
+func (t *taken) Write(b []byte) (int, error) {
+	if *t == nil {
+		*t = b
+	} else {
+		*t = append(*t, b...)
+	}
+	return len(b), nil
 }
 
 func checkSheets(sheets []Sheet) error {
@@ -121,7 +132,7 @@ func newDocument(m Meta) (*document, error) {
 
 // drawSheet draws one page. A turned page is drawn upright inside half a turn.
 func drawSheet(doc *document, s Sheet) error {
-	c := &pdfCanvas{doc: doc, content: content{highMM: s.H}}
+	c := &pdfCanvas{doc: doc, content: content{highMM: s.H, out: doc.room[:0]}}
 	err := guard("sheet", func() error {
 		doc.AddPageFormat("P", fpdf.SizeType{Wd: s.W, Ht: s.H})
 		for _, k := range s.Marks {
@@ -168,6 +179,7 @@ func drawSheet(doc *document, s Sheet) error {
 			c.op("Q")
 		}
 		c.flush()
+		doc.room = c.out
 		return doc.Error()
 	})
 }
