@@ -69,14 +69,15 @@ func Read(file string, src []byte) ([]Row, job.Errors) {
 		if err == io.EOF {
 			break
 		}
-		line, _ := r.FieldPos(0)
 		if err != nil {
+			line := 1
 			var pe *csv.ParseError
 			if errors.As(err, &pe) {
 				line = pe.Line
 			}
 			return nil, append(errs, fail(line, "row", err.Error(), "cells parted by "+strconv.Quote(string(comma)))...)
 		}
+		line, _ := r.FieldPos(0)
 		if len(cells) != len(heads) {
 			wrong := fmt.Sprintf("has %d cells; the header has %d", len(cells), len(heads))
 			if len(cells) > len(heads) && comma == ',' {
