@@ -192,6 +192,36 @@ func TestBuildReadsFilesOnly(t *testing.T) {
 	}
 }
 
+// Nothing that a job says, and no name of a file, leads out of the output folder.
+func TestBuildNames(t *testing.T) {
+	dir := t.TempDir()
+	shelf, out := filepath.Join(dir, "shelf"), filepath.Join(dir, "in", "here", "out")
+	tricky := "job = \"../../../away\"\ncustomer = \"C:/away\"\ntitle = \"/away\"\n[[location]]\nname = \"../../away\"\n[[location.screen]]\ncolor = \"..\"\n"
+	names := []string{"plain.toml", "two words.toml", "CON.toml", "nul.x.toml", "a..toml", "-o.toml", "漢字.TOML", "%2e%2e%2faway.toml"}
+	for i, name := range names {
+		write(t, filepath.Join(shelf, name), strings.Replace(tricky, "away", fmt.Sprint("away", i), 1))
+	}
+	code, said := built(shelf, "-o", out)
+	if code != exitDone || !strings.Contains(said, fmt.Sprintf("%d jobs: %d made", len(names), len(names))) {
+		t.Errorf("code %d: %s", code, said)
+	}
+	if n := len(outputsIn(t, out)); n != 2*len(names) {
+		t.Errorf("%d outputs; %d are wanted", n, 2*len(names))
+	}
+	for at, want := range map[string]int{dir: 2, filepath.Join(dir, "in"): 1, filepath.Join(dir, "in", "here"): 1} {
+		if list, err := os.ReadDir(at); err != nil || len(list) != want {
+			t.Errorf("%s holds %v; %d are wanted", at, list, want)
+		}
+	}
+	if runtime.GOOS == "windows" {
+		return // no such names there
+	}
+	write(t, filepath.Join(shelf, "two\nlines.toml"), leastJob)
+	if code, said := built(shelf, "-o", out); code != exitFile || !strings.Contains(said, `two\nlines.toml": has a control character in its name`) || strings.Count(said, "\n") != 2 {
+		t.Errorf("code %d: %s", code, said)
+	}
+}
+
 // An output folder that cannot be made, or not written to, leaves everything as it was. Root may
 // write anywhere but where nobody may: /proc.
 func TestBuildWhereNobodyMayWrite(t *testing.T) {

@@ -6,6 +6,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"unicode"
 )
 
 // source is a file that may be a job's.
@@ -57,8 +58,11 @@ func findIn(folder string, yes func(source) bool) bool {
 		case e.IsDir() || hidden || !strings.EqualFold(filepath.Ext(path), ".toml") || !leadsToFile(path, e):
 		default:
 			rel, err := filepath.Rel(folder, path)
-			if err != nil {
+			switch {
+			case err != nil:
 				err = fmt.Errorf("%s: %w", path, err)
+			case strings.ContainsFunc(rel, unicode.IsControl):
+				err = fmt.Errorf("%q: has a control character in its name; give it another", path)
 			}
 			more = yes(source{path: path, name: outputName(rel), err: err})
 		}
