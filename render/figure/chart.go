@@ -269,7 +269,11 @@ func (ch Chart) fit(c canvas.Canvas, r Rect) (Chart, *layout) {
 	for i, l := range ch.Lines {
 		ch.Lines[i].Label = shortened(c, l.Label, l.font(ch.font()), labelOfW*r.W, 2)
 	}
+	var all *layout // of all lines: their labels are as high with fewer, and the plot too
 	for n := len(ch.Lines); n > 1; n-- {
+		if all != nil && !all.takes(ch.kept(n)) {
+			continue
+		}
 		t := ch.thinned(n)
 		if t.check() != nil {
 			return t, nil
@@ -277,6 +281,9 @@ func (ch Chart) fit(c canvas.Canvas, r Rect) (Chart, *layout) {
 		if l, err := t.layout(c, r); err == nil {
 			if _, ok := l.spreadLabels(l.plot.Y, l.plot.Bottom()); ok {
 				return t, l
+			}
+			if n == len(ch.Lines) && len(t.Lines) == n {
+				all = l
 			}
 		}
 	}

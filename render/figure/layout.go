@@ -282,6 +282,17 @@ type endLabel struct {
 	middle float64      // of the label, y
 }
 
+// takes tells whether the end labels of some lines are together no higher than the plot.
+func (l *layout) takes(lines []int) bool {
+	total := 0.0
+	for _, i := range lines {
+		if _, _, drawn := l.pieces(l.ch.Lines[i]); drawn && len(l.labels[i].lines) > 0 {
+			total += l.labels[i].h
+		}
+	}
+	return total <= l.plot.H+1e-9
+}
+
 // spreadLabels places the end labels so that none overlaps; ok is false when they need more
 // height than there is.
 func (l *layout) spreadLabels(lo, hi float64) (out []endLabel, ok bool) {

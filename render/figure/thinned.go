@@ -2,9 +2,19 @@ package figure
 
 import "sort"
 
-// thinned keeps n lines: the chosen ones first, and of the others an even choice by their
-// height at the end, the lowest and the highest among them. The order stays.
+// thinned keeps n lines, those of kept.
 func (ch Chart) thinned(n int) Chart {
+	lines := make([]Line, 0, n)
+	for _, i := range ch.kept(n) {
+		lines = append(lines, ch.Lines[i])
+	}
+	ch.Lines = lines
+	return ch
+}
+
+// kept are the indexes of n lines: the chosen ones first, and of the others an even choice by their
+// height at the end, the lowest and the highest among them. The order stays.
+func (ch Chart) kept(n int) []int {
 	var rest []int
 	keep := map[int]bool{}
 	for i, l := range ch.Lines {
@@ -28,12 +38,11 @@ func (ch Chart) thinned(n int) Chart {
 		}
 		keep[rest[at]] = true
 	}
-	lines := make([]Line, 0, n)
-	for i, l := range ch.Lines {
+	out := make([]int, 0, n)
+	for i := range ch.Lines {
 		if keep[i] {
-			lines = append(lines, l)
+			out = append(out, i)
 		}
 	}
-	ch.Lines = lines
-	return ch
+	return out
 }

@@ -71,12 +71,7 @@ func (c *pdfCanvas) drawAt(p canvas.Path, fill *canvas.Color, pen canvas.Pen, dx
 }
 
 func (c *pdfCanvas) Text(x, y float64, s string, f canvas.Font, col canvas.Color, angleDeg float64) {
-	s, err := Clean(s)
-	if err != nil {
-		c.doc.SetError(err)
-		return
-	}
-	if s == "" {
+	if s = nfc(s); s == "" {
 		return
 	}
 	if c.state.font != f {
