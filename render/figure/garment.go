@@ -118,7 +118,7 @@ func (d *garmentDrawing) onBody() {
 	seam, hem := d.at(middle, d.seamMM()), d.at(middle, garmentH)
 	d.c.Draw(polyline(seam, hem), nil, canvas.Pen{Color: canvas.Black, WidthMM: 0.15, DashMM: []float64{2, 0.6, 0.4, 0.6}})
 	px := max(d.r.X+1, min(d.r.Right()-1, (low.X+high.X)/2))
-	if px != seam.X { // the height of the seam, carried over to the arrow
+	if math.Abs(px-seam.X) > 0.01 { // the height of the seam, carried over to the arrow
 		d.c.Draw(polyline(seam, canvas.Point{X: px, Y: seam.Y}), nil, hairline)
 	}
 	d.dimension(canvas.Point{X: px, Y: seam.Y}, canvas.Point{X: px, Y: low.Y})

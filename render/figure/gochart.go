@@ -24,7 +24,7 @@ func (palette) GetSeriesColor(int) drawing.Color     { return drawing.ColorBlack
 // the right: it is hidden, and everything is on the secondary one, on the left. Both carry the
 // same ticks, for the range of the secondary axis is read from the ticks of the primary.
 func (l *layout) goChart() chart.Chart {
-	px := func(mm float64) int { return int(math.Ceil(mm * pxPerMM)) }
+	px := func(mm float64) int { return unitsUp(mm, pxPerMM) }
 	axis := func(font *truetype.Font) chart.Style {
 		return chart.Style{StrokeColor: drawing.ColorBlack, StrokeWidth: axisMM * pxPerMM,
 			Font: font, FontSize: l.ch.font().SizePT, FontColor: drawing.ColorBlack}
@@ -50,7 +50,7 @@ func (l *layout) goChart() chart.Chart {
 		{"titles", l, l.drawTitles},
 	}
 	ch := chart.Chart{
-		Width: int(l.r.W * pxPerMM), Height: int(l.r.H * pxPerMM), DPI: dpi,
+		Width: unitsDown(l.r.W, pxPerMM), Height: unitsDown(l.r.H, pxPerMM), DPI: dpi,
 		Font: tokenRegular, ColorPalette: palette{},
 		Background: chart.Style{Padding: chart.Box{
 			IsSet: true,

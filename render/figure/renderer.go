@@ -19,6 +19,14 @@ const dpi = 288
 // pxPerMM turns millimetres into go-chart's units. Widths, dashes and radii are in them too.
 const pxPerMM = dpi / 25.4
 
+// unitsUp and unitsDown are a length in go-chart's units, rounded up or down. A hair's breadth from a
+// whole number is that number: processors differ in the last digit of a product and a sum, and one
+// unit can be seen.
+func unitsUp(mm, perMM float64) int   { return int(math.Ceil(mm*perMM - hairUnits)) }
+func unitsDown(mm, perMM float64) int { return int(math.Floor(mm*perMM + hairUnits)) }
+
+const hairUnits = 1e-6
+
 // Fonts are only names to a renderer of our own; with them set go-chart never parses its own.
 // tokenBelow is the regular face hung below an axis: it measures taller, which keeps the first
 // label of the x axis clear of the lowest label of the y axis.
@@ -214,9 +222,9 @@ func (r *renderer) MeasureText(s string) chart.Box {
 		h = belowMM(em(f))
 	}
 	perMM := r.dpi / 25.4
-	b := chart.Box{IsSet: true, Bottom: int(math.Ceil(h * perMM))}
+	b := chart.Box{IsSet: true, Bottom: unitsUp(h, perMM)}
 	if s != "" {
-		b.Right = int(math.Ceil(r.c.TextWidth(s, f) * perMM))
+		b.Right = unitsUp(r.c.TextWidth(s, f), perMM)
 	}
 	if r.rotation == 0 {
 		return b

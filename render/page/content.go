@@ -17,9 +17,11 @@ type content struct {
 // perMM is points to the millimetre.
 const perMM = 72 / 25.4
 
-// number writes v with at most two decimals: a hundredth of a point is 3.5 micrometres.
+// number writes v with at most two decimals: a hundredth of a point is 3.5 micrometres. What lies
+// between two is rounded up, a hair below as well: processors differ in the last digit of a product
+// and a sum, and the paper must not.
 func (c *content) number(v float64) {
-	n := int64(math.Round(v * 100))
+	n := int64(math.Floor(v*100 + 0.5 + 1e-6))
 	if n < 0 {
 		c.out = append(c.out, '-')
 		n = -n
@@ -36,7 +38,7 @@ func (c *content) number(v float64) {
 
 // fine writes v with at most five decimals, for the sines of a turn and the shares of a colour.
 func (c *content) fine(v float64) {
-	c.out = strconv.AppendFloat(c.out, math.Round(v*1e5)/1e5+0, 'f', -1, 64) // + 0: no -0
+	c.out = strconv.AppendFloat(c.out, math.Floor(v*1e5+0.5+1e-6)/1e5+0, 'f', -1, 64) // + 0: no -0
 	c.out = append(c.out, ' ')
 }
 

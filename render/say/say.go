@@ -74,9 +74,10 @@ func fill(s string, pairs []string) string {
 // Has tells whether the language has a text for the key.
 func (v *Voice) Has(key string) bool { _, ok := v.words[key]; return ok }
 
-// Number writes a value with the given decimals, without needless zeros.
+// Number writes a value with the given decimals, without needless zeros. A half is rounded away from
+// zero, and so is what a hair's breadth keeps from it: processors differ in the last digit.
 func (v *Voice) Number(x float64, decimals int) string {
-	s := strconv.FormatFloat(x, 'f', decimals, 64)
+	s := strconv.FormatFloat(x*(1+1e-12), 'f', decimals, 64)
 	if strings.Contains(s, ".") {
 		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
 	}
