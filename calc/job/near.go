@@ -2,6 +2,9 @@ package job
 
 import "strings"
 
+// Nearest returns the word of a list that a mistyped text may have meant; "" when none is close.
+func Nearest(text string, words []string) string { return nearest(text, words) }
+
 // nearest returns the word that is closest to text in edits, "" when none is close. A word
 // that differs in the case of letters only is always the closest.
 func nearest(text string, words []string) string {

@@ -6,6 +6,8 @@ import (
 	"fmt"
 	"io"
 	"strings"
+
+	"bladecard/calc/job"
 )
 
 // Exit codes.
@@ -29,7 +31,7 @@ type command struct {
 func commands() []command {
 	return []command{
 		newCommand, checkCommand, showCommand, cardsCommand, sheetCommand, handoutCommand, buildCommand,
-		logCommand, fitCommand, correctCommand, sweepCommand, schemaCommand,
+		logCommand, fitCommand, correctCommand, sweepCommand, schemaCommand, completionCommand, versionCommand,
 	}
 }
 
@@ -41,6 +43,9 @@ type call struct {
 	floors map[string]*floor
 	stdout io.Writer
 	stderr io.Writer
+
+	all      []command           // of the program
+	describe func(*flag.FlagSet) // not nil: the command only tells of its flags
 }
 
 func run(args []string, _ io.Reader, stdout, stderr io.Writer) int {
@@ -55,28 +60,35 @@ func run(args []string, _ io.Reader, stdout, stderr io.Writer) int {
 		}
 		usage(stdout)
 		return exitDone
+	case "-version", "--version":
+		args = append([]string{"version"}, args[1:]...)
 	}
 	for _, c := range commands() {
 		if c.name == args[0] {
-			return c.run(&call{command: c, args: args[1:], stdout: stdout, stderr: stderr})
+			return c.run(&call{command: c, args: args[1:], stdout: stdout, stderr: stderr, all: commands()})
 		}
 	}
-	fmt.Fprintf(stderr, "error: there is no command %q\nhint: commands are %s\n", args[0], names())
-	return exitUsage
+	return noCommand(args[0], stderr)
 }
 
-func names() string {
-	var out []string
+// noCommand reports a word that is no command, with the one that may have been meant.
+func noCommand(word string, stderr io.Writer) int {
+	var names []string
 	for _, c := range commands() {
-		out = append(out, c.name)
+		names = append(names, c.name)
 	}
-	return strings.Join(out, ", ")
+	hint := "commands are " + strings.Join(names, ", ")
+	if near := job.Nearest(word, names); near != "" {
+		hint = "did you mean " + near + "?"
+	}
+	fmt.Fprintf(stderr, "error: there is no command %q\nhint: %s\n", word, hint)
+	return exitUsage
 }
 
 func usage(w io.Writer) {
 	fmt.Fprint(w, "bladecard computes squeegee setups for screen printing and prints them on cards.\n\nusage:\n")
 	for _, c := range commands() {
-		fmt.Fprintf(w, "  bladecard %-7s %-32s %s\n", c.name, c.args, c.does)
+		fmt.Fprintf(w, "  bladecard %-10s %-32s %s\n", c.name, c.args, c.does)
 	}
 	fmt.Fprint(w, "\n`bladecard COMMAND --help` says more of one.\nexit codes: 0 done, 1 a job has errors, 2 wrong usage, 3 could not read or write\n")
 }
@@ -87,8 +99,7 @@ func help(name string, stdout, stderr io.Writer) int {
 			return c.run(&call{command: c, args: []string{"--help"}, stdout: stdout, stderr: stderr})
 		}
 	}
-	fmt.Fprintf(stderr, "error: there is no command %q\nhint: commands are %s\n", name, names())
-	return exitUsage
+	return noCommand(name, stderr)
 }
 
 // parse reads flags and other arguments in any order. It returns false with the exit code when
@@ -97,6 +108,10 @@ func (c *call) parse(declare func(*flag.FlagSet)) (code int, ok bool) {
 	fs := flag.NewFlagSet(c.name, flag.ContinueOnError)
 	fs.SetOutput(io.Discard)
 	declare(fs)
+	if c.describe != nil {
+		c.describe(fs)
+		return exitDone, false
+	}
 	rest := c.args
 	c.args = nil
 	for {
@@ -106,7 +121,7 @@ func (c *call) parse(declare func(*flag.FlagSet)) (code int, ok bool) {
 			return exitDone, false
 		}
 		if err != nil {
-			return c.wrong(err.Error()), false
+			return c.wrongFlag(err, fs), false
 		}
 		if fs.NArg() == 0 {
 			return exitDone, true
@@ -141,6 +156,22 @@ func (c *call) help(fs *flag.FlagSet) {
 		}
 		fmt.Fprintf(c.stdout, "  %-16s %s\n", dash+f.Name+kind, text)
 	})
+}
+
+// wrongFlag reports what the flags' reader says, with the flag that may have been meant.
+func (c *call) wrongFlag(err error, fs *flag.FlagSet) int {
+	word, unknown := strings.CutPrefix(err.Error(), "flag provided but not defined: ")
+	if !unknown {
+		return c.wrong(err.Error())
+	}
+	var names []string
+	fs.VisitAll(func(f *flag.Flag) { names = append(names, f.Name) })
+	word = strings.TrimLeft(word, "-")
+	if near := job.Nearest(word, names); near != "" {
+		fmt.Fprintf(c.stderr, "error: %s has no flag %s\nhint: did you mean %s?\n", c.name, dashed(word), dashed(near))
+		return exitUsage
+	}
+	return c.wrong(fmt.Sprintf("there is no flag %s", dashed(word)))
 }
 
 // wrong reports wrong usage.

@@ -1,0 +1,83 @@
+package main
+
+import (
+	"encoding/json"
+	"flag"
+	"fmt"
+	"runtime"
+	"runtime/debug"
+	"strings"
+
+	"bladecard/templates"
+)
+
+var versionCommand = command{
+	name: "version", args: "[--notices]",
+	does: "print the version, and the licences of what is linked in",
+	run:  version,
+}
+
+// release is the version of a program that .ci/release made; the linker sets it.
+var release string
+
+// about is what the program knows of itself.
+type about struct {
+	Version string   `json:"version"`
+	Go      string   `json:"go"`
+	System  string   `json:"system"`
+	Modules []string `json:"modules"`
+}
+
+func aboutThis() about {
+	a := about{Version: release, Go: runtime.Version(), System: runtime.GOOS + "/" + runtime.GOARCH, Modules: []string{}}
+	info, ok := debug.ReadBuildInfo()
+	if !ok {
+		info = &debug.BuildInfo{}
+	}
+	for _, m := range info.Deps {
+		a.Modules = append(a.Modules, m.Path+" "+m.Version)
+	}
+	if a.Version != "" {
+		return a
+	}
+	a.Version = "development"
+	if v := info.Main.Version; v != "" && v != "(devel)" {
+		a.Version = v
+	}
+	for _, s := range info.Settings {
+		switch {
+		case s.Key == "vcs.revision" && !strings.Contains(a.Version, s.Value[:min(12, len(s.Value))]):
+			a.Version += " " + s.Value[:min(12, len(s.Value))]
+		case s.Key == "vcs.modified" && s.Value == "true" && !strings.Contains(a.Version, "dirty"):
+			a.Version += " with changes"
+		}
+	}
+	return a
+}
+
+func version(c *call) int {
+	var asJSON, notices bool
+	if code, ok := c.parse(func(fs *flag.FlagSet) {
+		fs.BoolVar(&notices, "notices", false, "also print the licences of all that is linked in")
+		fs.BoolVar(&asJSON, "json", false, "print the version and the linked modules as JSON")
+	}); !ok {
+		return code
+	}
+	if len(c.args) > 0 {
+		return c.wrong(fmt.Sprintf("%q is one too many; version takes flags only", c.args[0]))
+	}
+	a := aboutThis()
+	if asJSON {
+		if err := json.NewEncoder(c.stdout).Encode(a); err != nil {
+			return c.fail(err)
+		}
+		return exitDone
+	}
+	fmt.Fprintf(c.stdout, "bladecard %s, %s, %s\n", a.Version, a.Go, a.System)
+	if notices {
+		for _, n := range templates.Notices() {
+			fmt.Fprintf(c.stdout, "\n%s\n%s\n\n%s\n", n.Of, strings.Repeat("-", len(n.Of)), n.Text)
+		}
+	}
+	return exitDone
+}
