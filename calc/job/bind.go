@@ -64,7 +64,7 @@ func (b *binder) unknown(data map[string]any, keys []string, at *place, sc scope
 		if has(keys, key) {
 			continue
 		}
-		near := nearest(key, keys)
+		near := Nearest(key, keys)
 		hint := ""
 		switch {
 		case strings.EqualFold(near, key) && near != "":

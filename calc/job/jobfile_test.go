@@ -279,7 +279,7 @@ func TestErrorParts(t *testing.T) {
 func TestNearest(t *testing.T) {
 	words := []string{"color", "coverage", "mesh", "halftone"}
 	for text, want := range map[string]string{"colour": "color", "COLOR": "color", "mehs": "mesh", "halftones": "halftone", "zebra": "", "": "", "covrage": "coverage", strings.Repeat("c", 99): ""} {
-		if got := nearest(text, words); got != want {
+		if got := Nearest(text, words); got != want {
 			t.Errorf("nearest to %q is %q, want %q", text, got, want)
 		}
 	}

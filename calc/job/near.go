@@ -2,12 +2,9 @@ package job
 
 import "strings"
 
-// Nearest returns the word of a list that a mistyped text may have meant; "" when none is close.
-func Nearest(text string, words []string) string { return nearest(text, words) }
-
-// nearest returns the word that is closest to text in edits, "" when none is close. A word
+// Nearest returns the word that is closest to text in edits, "" when none is close. A word
 // that differs in the case of letters only is always the closest.
-func nearest(text string, words []string) string {
+func Nearest(text string, words []string) string {
 	for _, w := range words {
 		if strings.EqualFold(w, text) {
 			return w
@@ -52,7 +49,7 @@ func edits(a, b string) int {
 
 // didYouMean is "did you mean X? " where there is a near word.
 func didYouMean(text string, words []string) string {
-	if w := nearest(text, words); w != "" {
+	if w := Nearest(text, words); w != "" {
 		return "did you mean " + quote(w) + "? "
 	}
 	return ""
