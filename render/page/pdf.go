@@ -1,8 +1,6 @@
 package page
 
 import (
-	"bytes"
-
 	"bladecard/render/canvas"
 
 	"github.com/go-pdf/fpdf"
@@ -38,7 +36,7 @@ type penState struct {
 // flush hands the page what has been drawn. Every call of the library on the page needs it first.
 func (c *pdfCanvas) flush() {
 	if len(c.out) > 0 {
-		c.doc.RawWriteBuf(bytes.NewReader(c.out[:len(c.out)-1])) // the library ends the line
+		c.doc.RawWriteStr(string(c.out[:len(c.out)-1])) // the library ends the line
 		c.out = c.out[:0]
 	}
 }
