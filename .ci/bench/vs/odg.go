@@ -23,7 +23,7 @@ func writeODG(dir string, all []leaf) error {
 			if op.Text != nil {
 				o.text(&body, op.Text)
 			} else {
-				o.path(&body, op, l)
+				o.path(&body, op)
 			}
 		}
 		body.WriteString("</draw:page>\n")
@@ -42,7 +42,7 @@ func writeODG(dir string, all []leaf) error {
 	for _, s := range o.shapes.list {
 		fmt.Fprintf(&out, `<style:style style:name="%s" style:family="graphic"><style:graphic-properties %s/></style:style>`+"\n", s[0], s[1])
 	}
-	out.WriteString(`<style:style style:name="frame" style:family="graphic"><style:graphic-properties draw:stroke="none" draw:fill="none" fo:padding="0mm" fo:wrap-option="no-wrap" draw:auto-grow-width="false" draw:auto-grow-height="false" draw:textarea-horizontal-align="left" draw:textarea-vertical-align="top"/></style:style>` + "\n")
+	out.WriteString(`<style:style style:name="frame" style:family="graphic"><style:graphic-properties draw:stroke="none" draw:fill="none" fo:padding-top="0mm" fo:padding-bottom="0mm" fo:padding-left="0mm" fo:padding-right="0mm" fo:wrap-option="no-wrap" draw:auto-grow-width="true" draw:auto-grow-height="true" draw:textarea-horizontal-align="left" draw:textarea-vertical-align="top"/></style:style>` + "\n")
 	for _, s := range o.types.list {
 		fmt.Fprintf(&out, `<style:style style:name="%s" style:family="paragraph"><style:paragraph-properties fo:margin="0mm"/><style:text-properties style:font-name="card" style:letter-kerning="false" %s/></style:style>`+"\n", s[0], s[1])
 	}
@@ -54,9 +54,8 @@ func writeODG(dir string, all []leaf) error {
 
 type odg struct{ shapes, types, dashes looks }
 
-// path writes a shape whose view box is the page in hundredths of a mm, so that its figures are
-// those of the page.
-func (o *odg) path(b *bytes.Buffer, op page.Op, l leaf) {
+// path writes a line, or a shape whose view box is what it covers, in hundredths of a mm.
+func (o *odg) path(b *bytes.Buffer, op page.Op) {
 	style := `draw:fill="none"`
 	if op.Fill != nil {
 		style = `draw:fill="solid" draw:fill-color="` + hex(*op.Fill) + `"`
@@ -81,8 +80,14 @@ func (o *odg) path(b *bytes.Buffer, op page.Op, l leaf) {
 		fmt.Fprintf(b, `<draw:line draw:style-name="%s" svg:x1="%smm" svg:y1="%smm" svg:x2="%smm" svg:y2="%smm"/>`+"\n", name, text(p.X, 3), text(p.Y, 3), text(q.X, 3), text(q.Y, 3))
 		return
 	}
-	fmt.Fprintf(b, `<draw:path draw:style-name="%s" svg:x="0mm" svg:y="0mm" svg:width="%smm" svg:height="%smm" svg:viewBox="0 0 %d %d" svg:d="%s"/>`+"\n",
-		name, text(l.wMM, 3), text(l.hMM, 3), hundredths(l.wMM), hundredths(l.hMM), pathData(op.Path, 0, 100))
+	x0, y0, x1, y1 := bounds(op.Path)
+	moved := canvas.Path{}
+	for _, q := range op.Path.Pieces {
+		moved.Pieces = append(moved.Pieces, canvas.Piece{Op: q.Op, A: canvas.Point{X: q.A.X - x0, Y: q.A.Y - y0}, B: canvas.Point{X: q.B.X - x0, Y: q.B.Y - y0}, P: canvas.Point{X: q.P.X - x0, Y: q.P.Y - y0}})
+	}
+	w, h := max(x1-x0, 0.01), max(y1-y0, 0.01)
+	fmt.Fprintf(b, `<draw:path draw:style-name="%s" svg:x="%smm" svg:y="%smm" svg:width="%smm" svg:height="%smm" svg:viewBox="0 0 %d %d" svg:d="%s"/>`+"\n",
+		name, text(x0, 3), text(y0, 3), text(w, 3), text(h, 3), hundredths(w), hundredths(h), pathData(moved, 0, 100))
 }
 
 // dash is the pattern as OpenDocument says it: up to two kinds of dash with one gap.

@@ -231,7 +231,7 @@ func (t *tex) path(b *bytes.Buffer, op page.Op, said *state) {
 		}
 	}
 	b.Write(line)
-	b.WriteString(paint + "\n")
+	b.WriteString(paint + " ") // no line end: TeX would drop the space before it
 }
 
 // face writes the font, its metric, and which letter stands in which slot.
