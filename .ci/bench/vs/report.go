@@ -28,7 +28,7 @@ func report(w io.Writer, list []way, all []leaf, cards, runs int) bool {
 	fmt.Fprintf(w, "%d cards, front and back, on %d pages: %d texts, %d paths in the drawing. Medians of %d runs after a warm one.\n", cards, len(all), texts, paths, runs)
 	fmt.Fprintln(w, "Ours reads, computes, draws and writes; the others set a finished source whose making is not timed.")
 	fmt.Fprintf(w, "Machine: %s, %d cores, %s; load %s; %s.\n\n", cpu(), runtime.NumCPU(), runtime.GOOS+"/"+runtime.GOARCH, load(), time.Now().Format(time.DateOnly))
-	fmt.Fprintf(w, "%-21s %9s %9s %9s %8s %6s %9s %7s %8s %8s %9s %8s\n", "way", "median s", "least s", "most s", "x ours", "pages", "bytes", "words", "fills", "strokes", "words off", "ink off")
+	fmt.Fprintf(w, "%-21s %9s %9s %9s %8s %8s %6s %9s %7s %8s %8s %9s %8s\n", "way", "median s", "least s", "most s", "cpu s", "x ours", "pages", "bytes", "words", "fills", "strokes", "words off", "ink off")
 	ok := true
 	var faults []string
 	var fastest time.Duration
@@ -44,7 +44,7 @@ func report(w io.Writer, list []way, all []leaf, cards, runs int) bool {
 		}
 		c := l.content
 		wordsOff, inkOff := wordsApart(ours.content, c), inkApart(ours.content, c)
-		fmt.Fprintf(w, "%-21s %9.3f %9.3f %9.3f %8.1f %6d %9d %7d %8d %8d %8.2f%% %7.2f%%\n", l.name, l.median().Seconds(), low.Seconds(), high.Seconds(),
+		fmt.Fprintf(w, "%-21s %9.3f %9.3f %9.3f %8.3f %8.1f %6d %9d %7d %8d %8d %8.2f%% %7.2f%%\n", l.name, l.median().Seconds(), low.Seconds(), high.Seconds(), middle(l.cpu).Seconds(),
 			l.median().Seconds()/ours.median().Seconds(), c.pages, c.bytes, c.count, c.fills, c.strokes, 100*wordsOff, 100*inkOff)
 		if i == 0 {
 			continue

@@ -18,6 +18,7 @@ type way struct {
 	args    []string
 	pdf     string
 	times   []time.Duration // process start to exit
+	cpu     []time.Duration // of the process and what it waited for, user and system
 	err     error
 	content content
 }
@@ -57,38 +58,41 @@ func measure(list []way, runs int) {
 			if w.err != nil {
 				continue
 			}
-			took, err := w.run()
+			took, cpu, err := w.run()
 			if err != nil {
 				w.err = err
 			} else if round > 0 {
 				w.times = append(w.times, took)
+				w.cpu = append(w.cpu, cpu)
 			}
 		}
 	}
 }
 
-func (w *way) run() (time.Duration, error) {
+func (w *way) run() (took, cpu time.Duration, err error) {
 	if err := os.Remove(w.pdf); err != nil && !os.IsNotExist(err) {
-		return 0, err
+		return 0, 0, err
 	}
 	var said bytes.Buffer
 	c := exec.Command(w.args[0], w.args[1:]...)
 	c.Stdout, c.Stderr = &said, &said
 	c.Dir = filepath.Dir(filepath.Dir(w.pdf))
 	start := time.Now()
-	err := c.Run()
-	took := time.Since(start)
+	err = c.Run()
+	took = time.Since(start)
 	if err == nil {
 		_, err = os.Stat(w.pdf)
 	}
 	if err != nil {
-		return 0, fmt.Errorf("%s: %w: %s", w.args[0], err, last(said.String()))
+		return 0, 0, fmt.Errorf("%s: %w: %s", w.args[0], err, last(said.String()))
 	}
-	return took, nil
+	return took, c.ProcessState.UserTime() + c.ProcessState.SystemTime(), nil
 }
 
-func (w way) median() time.Duration {
-	sorted := slices.Sorted(slices.Values(w.times))
+func (w way) median() time.Duration { return middle(w.times) }
+
+func middle(times []time.Duration) time.Duration {
+	sorted := slices.Sorted(slices.Values(times))
 	n := len(sorted)
 	if n == 0 {
 		return 0
