@@ -54,7 +54,7 @@ func compare(runs, screens int, dir string) (bool, error) {
 	if err != nil {
 		return false, err
 	}
-	for _, write := range []func(string, []leaf) error{writeTeX, writeHTML, writeODG} {
+	for _, write := range []func(string, []leaf) error{writeTeX, writePGF, writeHTML, writeODG} {
 		if err := write(dir, all); err != nil {
 			return false, err
 		}

@@ -28,33 +28,47 @@ func writeTeX(dir string, all []leaf) error {
 		t.page(&body, l)
 	}
 	var out bytes.Buffer
-	out.WriteString("\\documentclass{minimal}\n\\pdfcompresslevel=9\n\\pdfgentounicode=1\n")
-	fmt.Fprintf(&out, "\\pdfpagewidth=%sbp\n\\pdfpageheight=%sbp\n\\pdfhorigin=0pt\n\\pdfvorigin=0pt\n", text(bp(all[0].wMM), 3), text(bp(all[0].hMM), 3))
-	for i, name := range faceNames {
-		fmt.Fprintf(&out, "\\pdfmapline{=%[1]s <cards.enc <%[1]s.ttf}\n", name)
-		if err := t.face(dir, canvas.Face(i == 1), name); err != nil {
-			return err
-		}
-	}
-	for _, f := range t.inOrder() {
-		fmt.Fprintf(&out, "\\font\\%s=%s at %sbp\n", t.fonts[f], faceName(f.Face), text(f.SizePT, 3))
+	out.WriteString("\\documentclass{minimal}\n\\pdfcompresslevel=9\n")
+	if err := t.head(&out, dir, all); err != nil {
+		return err
 	}
 	// T: a text at x, y from the lower left corner; R: the same, turned.
 	out.WriteString("\\def\\T#1,#2;#3{\\rlap{\\kern#1bp\\raise#2bp\\hbox{#3}}}\n")
 	out.WriteString("\\def\\R#1,#2;#3;#4{\\rlap{\\kern#1bp\\raise#2bp\\hbox{\\pdfsave\\pdfsetmatrix{#3}\\rlap{#4}\\pdfrestore}}}\n")
 	out.WriteString("\\def\\P{\\pdfliteral page}\n")
-	out.WriteString("\\begin{document}\n\\frenchspacing\n\\parindent=0pt\n")
-	out.WriteString("\\begingroup\\catcode`\\#=12\\catcode`\\$=12\\catcode`\\&=12\\catcode`\\~=12\\catcode`\\_=12\\catcode`\\^=12\\endlinechar=-1\n")
-	for s := 128; s < 256; s++ {
-		fmt.Fprintf(&out, "\\catcode%d=12 ", s)
-	}
-	out.WriteString("\\catcode`\\%=12\n")
+	t.letterCodes(&out)
 	out.Write(body.Bytes())
 	out.WriteString("\\endgroup\n\\end{document}\n")
+	return os.WriteFile(filepath.Join(dir, "cards.tex"), out.Bytes(), 0o644)
+}
+
+// head names page size and fonts, and writes the fonts' files.
+func (t *tex) head(out *bytes.Buffer, dir string, all []leaf) error {
 	if t.err != nil {
 		return t.err
 	}
-	return os.WriteFile(filepath.Join(dir, "cards.tex"), out.Bytes(), 0o644)
+	out.WriteString("\\pdfgentounicode=1\n")
+	fmt.Fprintf(out, "\\pdfpagewidth=%sbp\n\\pdfpageheight=%sbp\n\\pdfhorigin=0pt\n\\pdfvorigin=0pt\n", text(bp(all[0].wMM), 3), text(bp(all[0].hMM), 3))
+	for i, name := range faceNames {
+		fmt.Fprintf(out, "\\pdfmapline{=%[1]s <cards.enc <%[1]s.ttf}\n", name)
+		if err := t.face(dir, canvas.Face(i == 1), name); err != nil {
+			return err
+		}
+	}
+	for _, f := range t.inOrder() {
+		fmt.Fprintf(out, "\\font\\%s=%s at %sbp\n", t.fonts[f], faceName(f.Face), text(f.SizePT, 3))
+	}
+	return nil
+}
+
+// letterCodes begins the document, in which every letter but the three of TeX's own stands for itself.
+func (t *tex) letterCodes(out *bytes.Buffer) {
+	out.WriteString("\\begin{document}\n\\frenchspacing\n\\parindent=0pt\n")
+	out.WriteString("\\begingroup\\catcode`\\#=12\\catcode`\\$=12\\catcode`\\&=12\\catcode`\\~=12\\catcode`\\_=12\\catcode`\\^=12\\endlinechar=-1\n")
+	for s := 128; s < 256; s++ {
+		fmt.Fprintf(out, "\\catcode%d=12 ", s)
+	}
+	out.WriteString("\\catcode`\\%=12\n")
 }
 
 var faceNames = [2]string{"cardsregular", "cardsbold"}
@@ -166,7 +180,12 @@ func (t *tex) text(b *bytes.Buffer, p *page.PlacedText) {
 		sin, cos := math.Sincos(p.AngleDeg * math.Pi / 180)
 		fmt.Fprintf(b, "\\R%s,%s;%s %s %s %s;{", x, y, text(cos, 5), text(sin, 5), text(-sin, 5), text(cos, 5))
 	}
-	for _, r := range p.Text {
+	t.letters(b, p.Text)
+	b.WriteString("}\n")
+}
+
+func (t *tex) letters(b *bytes.Buffer, s string) {
+	for _, r := range s {
 		switch r {
 		case '\\', '{', '}':
 			fmt.Fprintf(b, "\\char%d ", r)
@@ -174,7 +193,6 @@ func (t *tex) text(b *bytes.Buffer, p *page.PlacedText) {
 			b.WriteByte(t.slots[r])
 		}
 	}
-	b.WriteString("}\n")
 }
 
 func (t *tex) path(b *bytes.Buffer, op page.Op, said *state) {

@@ -30,7 +30,7 @@ func ways(dir, program, jobPath string) []way {
 		_ = os.MkdirAll(p, 0o755) // what is written there would fail and say so
 		return p
 	}
-	ours, tex, web, office := in("ours"), in("tex"), in("web"), in("office")
+	ours, tex, pgf, web, office := in("ours"), in("tex"), in("pgf"), in("web"), in("office")
 	browser := "chromium-headless-shell"
 	if _, err := exec.LookPath(browser); err != nil {
 		browser = "chromium"
@@ -38,8 +38,10 @@ func ways(dir, program, jobPath string) []way {
 	return []way{
 		{name: "bladecard cards", version: "this tree", pdf: filepath.Join(ours, "festival-cards.pdf"),
 			args: []string{program, "cards", jobPath, "--flip", "short", "-o", ours}},
-		{name: "pdfLaTeX", version: versionOf("pdflatex", "--version"), pdf: filepath.Join(tex, "cards.pdf"),
+		{name: "pdfLaTeX, operators", version: versionOf("pdflatex", "--version"), pdf: filepath.Join(tex, "cards.pdf"),
 			args: []string{"pdflatex", "-interaction=batchmode", "-halt-on-error", "-output-directory", tex, filepath.Join(dir, "cards.tex")}},
+		{name: "pdfLaTeX, PGF", version: versionOf("pdflatex", "--version"), pdf: filepath.Join(pgf, "pgf.pdf"),
+			args: []string{"pdflatex", "-interaction=batchmode", "-halt-on-error", "-output-directory", pgf, filepath.Join(dir, "pgf.tex")}},
 		{name: "headless Chromium", version: versionOf(browser, "--version"), pdf: filepath.Join(web, "cards.pdf"),
 			args: []string{browser, "--headless", "--no-sandbox", "--disable-gpu", "--disable-extensions", "--disable-background-networking", "--no-first-run",
 				"--user-data-dir=" + filepath.Join(web, "profile"), "--no-pdf-header-footer", "--print-to-pdf=" + filepath.Join(web, "cards.pdf"), "file://" + filepath.Join(dir, "cards.html")}},
