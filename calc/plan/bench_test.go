@@ -1,10 +1,13 @@
 package plan_test
 
 import (
+	"bytes"
+	"encoding/json"
 	"testing"
 
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
+	"bladecard/samples/bench"
 )
 
 // BenchmarkMake plans a job of one screen, mesh stated.
@@ -21,6 +24,37 @@ func BenchmarkMake(b *testing.B) {
 		}
 		if _, errs := plan.Make(j, shop); errs != nil {
 			b.Fatal(errs)
+		}
+	}
+}
+
+// On several cores, and with a planner that has planned other jobs, the plans are the same.
+func TestPlansAreTheSameOnAllCores(t *testing.T) {
+	shop := job.BuiltInShop()
+	kept, many := plan.NewPlanner(shop), plan.NewPlanner(shop)
+	many.PlanOn(4)
+	for n := range 12 {
+		var want []byte
+		for i, make := range []func(*job.Job) (*plan.Plan, job.Errors){
+			func(j *job.Job) (*plan.Plan, job.Errors) { return plan.Make(j, shop) }, kept.Make, many.Make,
+		} {
+			j, errs := job.DecodeJob("job.toml", bench.Job(n, 7, ""))
+			if errs = append(errs, job.Resolve(j, shop)...); errs != nil {
+				t.Fatal(errs)
+			}
+			p, errs := make(j)
+			if errs != nil {
+				t.Fatal(errs)
+			}
+			have, err := json.Marshal(p)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if i == 0 {
+				want = have
+			} else if !bytes.Equal(have, want) {
+				t.Errorf("job %d: plan %d differs", n, i)
+			}
 		}
 	}
 }

@@ -2,6 +2,8 @@ package plan
 
 import (
 	"fmt"
+	"sync"
+	"sync/atomic"
 
 	"bladecard/calc/job"
 )
@@ -17,6 +19,16 @@ type Planner struct {
 	rack   rack
 	broken error // why the rack is none
 	flux   map[job.Flash]float64
+	others []*Planner // of the same shop, for screens that are planned at the same time
+}
+
+// PlanOn makes plans of jobs on so many cores, screens of one job at the same time; without it, on
+// one. The plans are the same.
+func (pl *Planner) PlanOn(cores int) {
+	pl.others = nil
+	for range cores - 1 {
+		pl.others = append(pl.others, NewPlanner(pl.shop))
+	}
 }
 
 // NewPlanner readies a shop, which must have passed job.DecodeShop, for the plans of its jobs.
@@ -47,16 +59,15 @@ func (pl *Planner) Make(j *job.Job) (*Plan, job.Errors) {
 		return nil, job.Errors{{Pos: job.Pos{File: shop.File}, Key: "blade", Wrong: err.Error(), Accepted: "at least one blade with a count of 1 or more"}}
 	}
 	var errs job.Errors
-	for _, l := range j.Locations {
+	made := pl.screens(j, press)
+	for k, l := range j.Locations {
 		loc := Location{Name: l.Name, WidthMM: l.WidthMM, HeightMM: l.HeightMM}
-		for i, s := range l.Screens {
-			m := maker{Planner: pl, job: j, press: press, location: l, screen: s, number: i + 1}
-			sc, fail := m.make()
-			if fail != nil {
-				errs = append(errs, *fail)
+		for _, o := range made[k] {
+			if o.fail != nil {
+				errs = append(errs, *o.fail)
 				continue
 			}
-			loc.Screens = append(loc.Screens, sc)
+			loc.Screens = append(loc.Screens, o.screen)
 		}
 		if len(loc.Screens) == len(l.Screens) {
 			m := maker{Planner: pl, job: j, press: press, location: l, screen: l.Screens[0], number: 1}
@@ -71,6 +82,49 @@ func (pl *Planner) Make(j *job.Job) (*Plan, job.Errors) {
 	}
 	p.Mix = mix(p.Locations)
 	return p, nil
+}
+
+// outcome is the plan of a screen, or why there is none.
+type outcome struct {
+	screen Screen
+	fail   *job.Error
+}
+
+// fewScreens is a job that is planned on one core: sharing it out would cost more than it saves.
+const fewScreens = 4
+
+// screens plans every screen by itself, location by location.
+func (pl *Planner) screens(j *job.Job, press job.Press) [][]outcome {
+	var todo []func(*Planner)
+	made := make([][]outcome, len(j.Locations))
+	for k, l := range j.Locations {
+		made[k] = make([]outcome, len(l.Screens))
+		for i, s := range l.Screens {
+			todo = append(todo, func(by *Planner) {
+				m := maker{Planner: by, job: j, press: press, location: l, screen: s, number: i + 1}
+				made[k][i].screen, made[k][i].fail = m.make()
+			})
+		}
+	}
+	if len(todo) <= fewScreens || pl.others == nil {
+		for _, do := range todo {
+			do(pl)
+		}
+		return made
+	}
+	var next atomic.Int64
+	work := func(by *Planner) {
+		for n := next.Add(1) - 1; n < int64(len(todo)); n = next.Add(1) - 1 {
+			todo[n](by)
+		}
+	}
+	var all sync.WaitGroup
+	for _, by := range pl.others {
+		all.Go(func() { work(by) })
+	}
+	work(pl)
+	all.Wait()
+	return made
 }
 
 func isoDate(d job.Date) string { return fmt.Sprintf("%04d-%02d-%02d", d.Year, d.Month, d.Day) }

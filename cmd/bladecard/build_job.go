@@ -66,7 +66,7 @@ type worker struct {
 func (b *build) newWorker() *worker {
 	w := &worker{build: b, call: *b.call}
 	w.call.stderr = &w.said
-	w.call.floors = nil
+	w.call.floors, w.call.cores = nil, 1 // jobs are made side by side, each on its own core
 	return w
 }
 

@@ -70,6 +70,7 @@ func (c *call) newFloor(path string) *floor {
 	}
 	if f.voice, f.code = c.voiceOf(f.shop); f.code == exitDone {
 		f.planner = plan.NewPlanner(f.shop)
+		f.planner.PlanOn(c.cores)
 	}
 	return f
 }

@@ -5,6 +5,7 @@ import (
 	"flag"
 	"fmt"
 	"io"
+	"runtime"
 	"strings"
 
 	"bladecard/calc/job"
@@ -41,6 +42,7 @@ type call struct {
 	args   []string // what is not a flag
 	lang   string   // --lang; empty: the shop's language
 	floors map[string]*floor
+	cores  int // that one job may be planned on
 	stdout io.Writer
 	stderr io.Writer
 
@@ -65,7 +67,7 @@ func run(args []string, _ io.Reader, stdout, stderr io.Writer) int {
 	}
 	for _, c := range commands() {
 		if c.name == args[0] {
-			return c.run(&call{command: c, args: args[1:], stdout: stdout, stderr: stderr, all: commands()})
+			return c.run(&call{command: c, args: args[1:], stdout: stdout, stderr: stderr, all: commands(), cores: runtime.GOMAXPROCS(0)})
 		}
 	}
 	return noCommand(args[0], stderr)

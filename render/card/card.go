@@ -2,6 +2,9 @@ package card
 
 import (
 	"fmt"
+	"runtime"
+	"sync"
+	"sync/atomic"
 
 	"bladecard/calc/plan"
 	"bladecard/render/canvas"
@@ -30,24 +33,47 @@ type maker struct {
 	err    error
 }
 
-// All lays out the cards of a plan, in print order.
+// fewCards are laid out one after the other: sharing them out would cost more than it saves.
+const fewCards = 8
+
+// All lays out the cards of a plan, in print order; those of a large job on all cores.
 func All(p *plan.Plan, size page.Size, v *say.Voice) ([]page.Card, error) {
-	var out []page.Card
+	var makers []*maker
 	for _, l := range p.Locations {
 		for _, s := range l.Screens {
-			m := maker{plan: p, loc: l, screen: s, size: size, say: v, grid: newGrid(safeArea(size))}
-			front, err := m.side("front", m.front)
-			if err != nil {
-				return nil, err
+			makers = append(makers, &maker{plan: p, loc: l, screen: s, size: size, say: v, grid: newGrid(safeArea(size))})
+		}
+	}
+	out, errs := make([]page.Card, len(makers)), make([]error, len(makers))
+	cores := 1
+	if len(makers) > fewCards {
+		cores = runtime.GOMAXPROCS(0)
+	}
+	var next atomic.Int64
+	var all sync.WaitGroup
+	for range cores {
+		all.Go(func() {
+			for n := next.Add(1) - 1; n < int64(len(makers)); n = next.Add(1) - 1 {
+				out[n], errs[n] = makers[n].card()
 			}
-			back, err := m.side("back", m.back)
-			if err != nil {
-				return nil, err
-			}
-			out = append(out, page.Card{Front: front, Back: back})
+		})
+	}
+	all.Wait()
+	for _, err := range errs {
+		if err != nil {
+			return nil, err
 		}
 	}
 	return out, nil
+}
+
+// card lays out both sides.
+func (m *maker) card() (c page.Card, err error) {
+	if c.Front, err = m.side("front", m.front); err != nil {
+		return c, err
+	}
+	c.Back, err = m.side("back", m.back)
+	return c, err
 }
 
 // safeArea is where text and drawings of a card lie.
