@@ -1,8 +1,6 @@
 package page
 
 import (
-	"bytes"
-	"slices"
 	"sync"
 
 	"bladecard/calc/job"
@@ -10,10 +8,9 @@ import (
 
 	"github.com/go-fonts/dejavu/dejavusanscondensed"
 	"github.com/go-fonts/dejavu/dejavusanscondensedbold"
-	"github.com/go-pdf/fpdf"
 )
 
-// fontSet is the pair of faces, cut to the runes that both have.
+// fontSet is the pair of faces.
 type fontSet struct {
 	metrics [2]metrics
 	table   [2][tableEnd]glyph // metrics once more, to be looked up fast
@@ -33,32 +30,16 @@ func (s *fontSet) glyph(f canvas.Face, r rune) (g glyph, has bool) {
 	return g, g.width > 0
 }
 
-// fonts cuts the faces once per run. The result is read only.
+// fonts reads the faces once per run. The result is read only.
 var fonts = sync.OnceValue(func() *fontSet {
-	set := &fontSet{}
-	whole := [2][]byte{dejavusanscondensed.TTF, dejavusanscondensedbold.TTF}
-	for i := range whole {
-		if set.metrics[i], set.err = readMetrics(whole[i], job.Printable); set.err != nil {
+	set := &fontSet{ttf: [2][]byte{dejavusanscondensed.TTF, dejavusanscondensedbold.TTF}}
+	for i, ttf := range set.ttf {
+		if set.metrics[i], set.err = readMetrics(ttf, job.Printable); set.err != nil {
 			return set
-		}
-	}
-	var cut []rune
-	for r := range set.metrics[0] {
-		if _, both := set.metrics[1][r]; both {
-			cut = append(cut, r)
-		}
-	}
-	slices.Sort(cut)
-	for i := range whole {
-		for r := range set.metrics[i] {
-			if _, both := set.metrics[1-i][r]; !both {
-				delete(set.metrics[i], r)
-			}
 		}
 		for r, g := range set.metrics[i] {
 			set.table[i][r] = g
 		}
-		set.ttf[i] = fpdf.UTF8CutFont(bytes.Clone(whole[i]), string(cut))
 	}
 	return set
 })

