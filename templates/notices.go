@@ -11,7 +11,7 @@ var notices embed.FS
 
 // Notice is the licence of what is linked into the program.
 type Notice struct {
-	Of   string // module path; "go" is the language's own library
+	Of   string // module path; "go" is the language's own library, "roboto" a font inside go-chart
 	Text string
 }
 

@@ -7,6 +7,7 @@ import (
 	"sort"
 	"strings"
 
+	"bladecard/calc/plan"
 	"bladecard/render/handout"
 	"bladecard/render/page"
 	"bladecard/templates"
@@ -71,7 +72,7 @@ type completedFlag struct {
 type values struct {
 	words   []string
 	folders bool
-	files   string // ending without the point; "*": any
+	files   []string // endings without the point; "*": any
 }
 
 // allCompleted reads commands and flags off the commands themselves.
@@ -91,23 +92,28 @@ func allCompleted(all []command) []completed {
 	return out
 }
 
-// argValues reads what a command takes off the words of its usage.
+// argValues reads what a command takes off the words of its usage; what flags take is left out.
 func argValues(usage string) values {
-	first, _, _ := strings.Cut(strings.Trim(usage, "[]"), " ")
-	first = strings.Trim(first, "[].")
-	switch {
-	case strings.HasPrefix(first, "-"):
-		return values{}
-	case strings.Contains(first, "|"):
-		return values{words: strings.Split(first, "|")}
-	case first == "DIR":
-		return values{folders: true}
-	case strings.HasSuffix(first, ".csv"):
-		return values{files: "csv", folders: true}
-	case first == "":
-		return values{}
+	var v values
+	ofFlag := false
+	for _, word := range strings.Fields(usage) {
+		if ofFlag || strings.HasPrefix(strings.Trim(word, "["), "-") {
+			ofFlag = !ofFlag && !strings.HasSuffix(word, "]")
+			continue
+		}
+		switch word = strings.Trim(word, "[]."); {
+		case strings.Contains(word, "|"):
+			v.words = strings.Split(word, "|")
+			continue
+		case word == "DIR":
+		case strings.HasSuffix(word, ".csv"):
+			v.files = append(v.files, "csv")
+		default:
+			v.files = append(v.files, "toml")
+		}
+		v.folders = true
 	}
-	return values{files: "toml", folders: true}
+	return v
 }
 
 // flagValues is what may follow a flag, by its name or by the word for its value.
@@ -123,12 +129,18 @@ func flagValues(name, kind string) values {
 		return values{words: strings.Split(sizeNames(), ", ")}
 	case "level":
 		return values{words: strings.Split(handout.Levels(), ", ")}
+	case "vary":
+		var v values
+		for _, w := range plan.Variables {
+			v.words = append(v.words, w.What+"=")
+		}
+		return v
 	}
 	switch kind {
 	case "DIR":
 		return values{folders: true}
 	case "FILE":
-		return values{files: "*", folders: true}
+		return values{files: []string{"*"}, folders: true}
 	}
 	return values{}
 }

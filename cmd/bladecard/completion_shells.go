@@ -9,40 +9,70 @@ import (
 // quoted sets a text in single quotes for a POSIX shell.
 func quoted(s string) string { return "'" + strings.ReplaceAll(s, "'", `'\''`) + "'" }
 
-func bashCompletion(w io.Writer, all []completed) {
-	reply := func(v values) string {
-		switch {
-		case v.words != nil:
-			return fmt.Sprintf(`COMPREPLY=($(compgen -W %s -- "$cur"))`, quoted(strings.Join(v.words, " ")))
-		case v.files == "*":
-			return `_bladecard_names < <(compgen -f -- "$cur")`
-		case v.files != "":
-			return fmt.Sprintf(`_bladecard_names < <(compgen -d -- "$cur"; compgen -f -X '!*.%s' -- "$cur")`, v.files)
-		case v.folders:
-			return `_bladecard_names < <(compgen -d -- "$cur")`
-		}
-		return ":"
-	}
+// commandWords are the commands and help.
+func commandWords(all []completed) []string {
 	var words []string
 	for _, k := range all {
 		words = append(words, k.name)
 	}
-	words = append(words, "help")
+	return append(words, "help")
+}
+
+// endings are patterns of names, in quotes.
+func endings(files []string) []string {
+	var out []string
+	for _, f := range files {
+		if f != "*" {
+			f = "*." + f
+		}
+		out = append(out, quoted(f))
+	}
+	return out
+}
+
+func bashCompletion(w io.Writer, all []completed) {
+	reply := func(v values) string {
+		switch {
+		case v.words != nil:
+			return "_bladecard_words " + quoted(strings.Join(v.words, " "))
+		case v.folders:
+			return strings.Join(append([]string{"_bladecard_names"}, endings(v.files)...), " ")
+		}
+		return ":"
+	}
+	words := strings.Join(commandWords(all), " ")
 	fmt.Fprintf(w, `# bash completion of bladecard
-_bladecard_names() {
-	local name
-	while IFS= read -r name; do COMPREPLY+=("$name"); done
+_bladecard_words() {
+	COMPREPLY=($(compgen -W "$1" -- "$cur"))
+	if [[ ${COMPREPLY[0]} == *= ]]; then compopt -o nospace 2>/dev/null; fi
+}
+_bladecard_names() { # folders, and files of the endings
+	local name ending
+	while IFS= read -r name; do COMPREPLY+=("$name"); done < <(
+		compgen -d -- "$cur"
+		for ending; do compgen -f -X "!$ending" -- "$cur"; done | while IFS= read -r name; do
+			if [[ ! -d $name ]]; then printf '%%s\n' "$name"; fi
+		done
+	)
 	compopt -o filenames 2>/dev/null
 }
 _bladecard() {
-	local cur=${COMP_WORDS[COMP_CWORD]} prev=${COMP_WORDS[COMP_CWORD-1]}
+	local cur=${COMP_WORDS[COMP_CWORD]} of=${COMP_WORDS[1]} prev=${COMP_WORDS[COMP_CWORD-1]} named
 	COMPREPLY=()
 	if ((COMP_CWORD == 1)); then
-		COMPREPLY=($(compgen -W %s -- "$cur"))
+		_bladecard_words %s
 		return
 	fi
-	case "${COMP_WORDS[1]} $prev" in
-`, quoted(strings.Join(words, " ")))
+	if [[ $cur == = ]]; then # --flag=value comes in three words
+		cur='' named=$prev
+	elif [[ $prev == = ]]; then
+		prev=${COMP_WORDS[COMP_CWORD-2]} named=$prev
+	fi
+	if [[ $named && $named != -* ]]; then return; fi
+	if [[ $named ]]; then prev=$named; fi
+	if [[ $prev == -[!-]?* ]]; then prev=-$prev; fi # -flag is --flag
+	case "$of $prev" in
+`, quoted(words))
 	for _, k := range all {
 		for _, f := range k.flags {
 			if f.takes {
@@ -50,24 +80,28 @@ _bladecard() {
 			}
 		}
 	}
-	fmt.Fprint(w, "\tesac\n\tcase \"${COMP_WORDS[1]} $cur\" in\n")
+	fmt.Fprint(w, "\tesac\n\tcase \"$of $cur\" in\n")
 	for _, k := range all {
-		fmt.Fprintf(w, "\t%s*) COMPREPLY=($(compgen -W %s -- \"$cur\")) ;;\n", quoted(k.name+" -"), quoted(k.names()))
+		fmt.Fprintf(w, "\t%s*) _bladecard_words %s ;;\n", quoted(k.name+" -"), quoted(k.names()))
 		fmt.Fprintf(w, "\t%s*) %s ;;\n", quoted(k.name+" "), reply(k.args))
 	}
-	fmt.Fprintf(w, "\t'help '*) COMPREPLY=($(compgen -W %s -- \"$cur\")) ;;\n\tesac\n}\ncomplete -F _bladecard bladecard\n", quoted(strings.Join(words, " ")))
+	fmt.Fprintf(w, "\t'help '*) _bladecard_words %s ;;\n\tesac\n}\ncomplete -F _bladecard bladecard\n", quoted(words))
 }
 
 func zshCompletion(w io.Writer, all []completed) {
 	plain := strings.NewReplacer("[", "(", "]", ")", ":", ",") // they part the fields of _arguments
 	action := func(v values) string {
 		switch {
+		case v.words != nil && strings.HasSuffix(v.words[0], "="): // more follows: no space behind
+			return "{compadd -S \"\" -- " + strings.Join(v.words, " ") + "}"
 		case v.words != nil:
 			return "(" + strings.Join(v.words, " ") + ")"
-		case v.files == "*":
+		case len(v.files) > 0 && v.files[0] == "*":
 			return "_files"
-		case v.files != "":
-			return `_files -g "*.` + v.files + `"`
+		case len(v.files) == 1: // in brackets an ending at the end is read as a qualifier
+			return `_files -g "*.` + v.files[0] + `"`
+		case len(v.files) > 1:
+			return `_files -g "*.(` + strings.Join(v.files, "|") + `)"`
 		case v.folders:
 			return "_files -/"
 		}
@@ -77,11 +111,15 @@ func zshCompletion(w io.Writer, all []completed) {
 	for _, k := range all {
 		fmt.Fprintf(w, "\t\t%s\n", quoted(k.name+":"+plain.Replace(k.does)))
 	}
-	fmt.Fprint(w, "\t)\n\tif (( CURRENT == 2 )); then\n\t\t_describe command commands\n\t\treturn\n\tfi\n\tlocal of=$words[2]\n\tshift words\n\t(( CURRENT-- ))\n\tcase $of in\n")
+	fmt.Fprint(w, "\t\t'help:say more of a command'\n\t)\n\tif (( CURRENT == 2 )) || [[ $words[2] == help ]]; then\n\t\t_describe command commands\n\t\treturn\n\tfi\n\tlocal of=$words[2]\n\tshift words\n\t(( CURRENT-- ))\n\tcase $of in\n")
 	for _, k := range all {
 		fmt.Fprintf(w, "\t%s)\n\t\t_arguments", k.name)
 		for _, f := range k.flags {
-			text := f.name + "[" + plain.Replace(f.does) + "]"
+			text := f.name
+			if f.takes && strings.HasPrefix(f.name, "--") {
+				text = "*" + text + "=" // the value in the same word or the next; some come twice
+			}
+			text += "[" + plain.Replace(f.does) + "]"
 			if f.takes {
 				text += ":value:" + action(f.values)
 			}
@@ -103,19 +141,31 @@ func fishCompletion(w io.Writer, all []completed) {
 		switch {
 		case v.words != nil:
 			return "-x -a " + quote(strings.Join(v.words, " "))
-		case v.files == "*":
+		case len(v.files) > 0 && v.files[0] == "*":
 			return "-r -F"
-		case v.files != "":
-			return "-x -a " + quote("(__fish_complete_suffix ."+v.files+")")
+		case len(v.files) > 0:
+			return "-x -a " + quote("(__bladecard_names "+strings.Join(v.files, " ")+")")
 		case v.folders:
 			return "-x -a " + quote("(__fish_complete_directories)")
 		}
 		return "-x"
 	}
-	fmt.Fprint(w, "# fish completion of bladecard\ncomplete -c bladecard -f\n")
+	fmt.Fprint(w, `# fish completion of bladecard
+function __bladecard_of # the command is this one
+	set -l said (commandline -opc)
+	test (count $said) -gt 1; and test $said[2] = $argv[1]
+end
+function __bladecard_first # the command comes now
+	test (count (commandline -opc)) -eq 1
+end
+function __bladecard_names # folders, and files of the endings
+	__fish_complete_suffix .$argv[1] | string match -r -- '.*(?:/|\.(?:'(string join '|' $argv)'))$'
+end
+complete -c bladecard -f
+`)
 	for _, k := range all {
-		fmt.Fprintf(w, "complete -c bladecard -n __fish_use_subcommand -a %s -d %s\n", k.name, quote(k.does))
-		in := "complete -c bladecard -n '__fish_seen_subcommand_from " + k.name + "'"
+		fmt.Fprintf(w, "complete -c bladecard -n __bladecard_first -a %s -d %s\n", k.name, quote(k.does))
+		in := "complete -c bladecard -n '__bladecard_of " + k.name + "'"
 		for _, f := range k.flags {
 			name := "-l " + strings.TrimPrefix(f.name, "--")
 			if !strings.HasPrefix(f.name, "--") {
@@ -130,6 +180,8 @@ func fishCompletion(w io.Writer, all []completed) {
 			fmt.Fprintf(w, "%s %s\n", in, a)
 		}
 	}
+	fmt.Fprint(w, "complete -c bladecard -n __bladecard_first -a help -d 'say more of a command'\n")
+	fmt.Fprintf(w, "complete -c bladecard -n '__bladecard_of help' -x -a %s\n", quote(strings.Join(commandWords(all), " ")))
 }
 
 func powershellCompletion(w io.Writer, all []completed) {
@@ -146,15 +198,14 @@ Register-ArgumentCompleter -Native -CommandName bladecard -ScriptBlock {
 	param($word, $line, $at)
 	$flags = @{
 `)
-	var words []string
+	words := commandWords(all)
 	for _, k := range all {
-		words = append(words, k.name)
 		fmt.Fprintf(w, "\t\t%s = %s\n", quote(k.name), list(strings.Fields(k.names())))
 	}
-	fmt.Fprint(w, "\t}\n\t$values = @{\n")
+	fmt.Fprintf(w, "\t}\n\t$values = @{\n\t\t'help' = %s\n", list(words))
 	for _, k := range all {
 		for _, f := range k.flags {
-			if f.values.words != nil {
+			if f.takes { // with no words of its own, names of files
 				fmt.Fprintf(w, "\t\t%s = %s\n", quote(k.name+" "+f.name), list(f.values.words))
 			}
 		}

@@ -6,6 +6,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 )
@@ -39,8 +40,31 @@ var completions = []struct {
 	{"bladecard schema s", []string{"shop"}},
 	{"bladecard completion f", []string{"fish"}},
 	{"bladecard check j", []string{"job one.toml", "jobs/"}},
+	{"bladecard check ./j", []string{"./job one.toml", "./jobs/"}},
 	{"bladecard fit l", []string{"log.csv"}},
+	{"bladecard fit log.csv j", []string{"job one.toml", "jobs/"}},
 	{"bladecard cards -o j", []string{"jobs/"}},
+	{"bladecard handout -o j", []string{"job one.toml", "jobs/", "junk.txt"}},
+	{"bladecard sweep --vary a", []string{"angle="}},
+	{"bladecard new j", []string{"jobs/"}},
+	{"bladecard help cor", []string{"correct"}},
+	{"bladecard correct --screen ", nil},
+	{"bladecard help show --", nil},
+}
+
+// bashWords are lines as bash parts them: an equals sign is a word.
+var bashWords = []struct {
+	words []string
+	want  []string
+}{
+	{[]string{"cards", "--paper", "=", ""}, []string{"a4", "letter"}},
+	{[]string{"cards", "--paper", "="}, []string{"a4", "letter"}},
+	{[]string{"cards", "--paper", "=", "le"}, []string{"letter"}},
+	{[]string{"cards", "-paper", ""}, []string{"a4", "letter"}},
+	{[]string{"sweep", "--vary", "angle", "="}, nil},
+	{[]string{"sweep", "--vary", "angle", "=", "0"}, nil},
+	{[]string{"cards", "job one.toml", "--sin"}, []string{"--single"}},
+	{[]string{"nothing", "j"}, nil},
 }
 
 // In the folder where lines are typed there are a job, a log, a folder and what is none of them.
@@ -55,8 +79,10 @@ func typingFolder(t *testing.T) string {
 
 func TestBashCompletion(t *testing.T) {
 	path, dir := script(t, "bash"), typingFolder(t)
-	for _, c := range completions {
-		words := strings.Split(c.line, " ")
+	if out, err := exec.Command("bash", "-n", path).CombinedOutput(); err != nil || len(out) > 0 {
+		t.Fatalf("%v\n%s", err, out)
+	}
+	try := func(words, want []string) {
 		var say strings.Builder
 		say.WriteString("source " + quoted(path) + "; COMP_WORDS=(")
 		for _, w := range words {
@@ -67,9 +93,15 @@ func TestBashCompletion(t *testing.T) {
 		cmd.Dir = dir
 		out, err := cmd.CombinedOutput()
 		if err != nil {
-			t.Fatalf("%s: %v\n%s", c.line, err, out)
+			t.Fatalf("%q: %v\n%s", words, err, out)
 		}
-		offers(t, c.line, out, c.want)
+		offers(t, strings.Join(words, " "), out, want)
+	}
+	for _, c := range completions {
+		try(strings.Split(c.line, " "), c.want)
+	}
+	for _, c := range bashWords {
+		try(append([]string{"bladecard"}, c.words...), c.want)
 	}
 }
 
@@ -87,6 +119,7 @@ func offers(t *testing.T, line string, out []byte, want []string) {
 		plain = append(plain, strings.TrimRight(w, "/"))
 	}
 	slices.Sort(have)
+	have = slices.Compact(have) // zsh tells of a folder by two ways
 	slices.Sort(plain)
 	if !slices.Equal(have, plain) {
 		t.Errorf("%s: offered are %q; %q are wanted", line, have, plain)
@@ -119,26 +152,56 @@ func TestCompletionsHoldAll(t *testing.T) {
 	}
 }
 
-// The shells that are here read their scripts, and fish also completes.
+// The shells that are here read their scripts and complete; those that are not are held to the
+// structure above.
 func TestOtherShells(t *testing.T) {
+	dir := typingFolder(t)
 	if zsh, err := exec.LookPath("zsh"); err == nil {
-		if out, err := exec.Command(zsh, "-n", script(t, "zsh")).CombinedOutput(); err != nil {
+		path := script(t, "zsh")
+		if out, err := exec.Command(zsh, "-n", path).CombinedOutput(); err != nil {
 			t.Errorf("zsh: %v\n%s", err, out)
 		}
+		driver, err := filepath.Abs("testdata/completion/offers.zsh")
+		if err != nil {
+			t.Fatal(err)
+		}
+		shellOffers(t, dir, func(line string) *exec.Cmd { return exec.Command(zsh, "-f", driver, path, line) })
 	}
-	fish, err := exec.LookPath("fish")
-	if err != nil {
-		return
+	if fish, err := exec.LookPath("fish"); err == nil {
+		path := script(t, "fish")
+		if out, err := exec.Command(fish, "-n", path).CombinedOutput(); err != nil {
+			t.Errorf("fish: %v\n%s", err, out)
+		}
+		shellOffers(t, dir, func(line string) *exec.Cmd {
+			return exec.Command(fish, "--no-config", "-c", "source "+path+"; complete -C "+quoted(line))
+		})
 	}
-	path, dir := script(t, "fish"), typingFolder(t)
+	if pwsh, err := exec.LookPath("pwsh"); err == nil {
+		path := script(t, "powershell")
+		for _, c := range completions {
+			if slices.ContainsFunc(c.want, func(w string) bool { return strings.ContainsAny(w, "./") }) || c.want == nil {
+				continue // names of files are its own doing
+			}
+			line := strings.ReplaceAll(c.line, "'", "''")
+			out, err := exec.Command(pwsh, "-NoProfile", "-Command", ". ([scriptblock]::Create((Get-Content -Raw "+quoted(path)+"))); (TabExpansion2 '"+line+"' "+strconv.Itoa(len(c.line))+").CompletionMatches.CompletionText").CombinedOutput()
+			if err != nil {
+				t.Fatalf("%s: %v\n%s", c.line, err, out)
+			}
+			offers(t, c.line, bytes.ReplaceAll(out, []byte("\r"), nil), c.want)
+		}
+	}
+}
+
+// shellOffers types every line into a shell.
+func shellOffers(t *testing.T, dir string, typed func(line string) *exec.Cmd) {
+	t.Helper()
 	for _, c := range completions {
-		cmd := exec.Command(fish, "--no-config", "-c", "source "+path+"; complete -C "+quoted(c.line))
+		cmd := typed(c.line)
 		cmd.Dir = dir
 		out, err := cmd.CombinedOutput()
 		if err != nil {
 			t.Fatalf("%s: %v\n%s", c.line, err, out)
 		}
-		out = bytes.ReplaceAll(out, []byte("junk.txt\n"), nil) // fish offers files with another ending too, last
-		offers(t, c.line, out, c.want)
+		offers(t, cmd.Args[0]+": "+c.line, out, c.want)
 	}
 }

@@ -38,7 +38,7 @@ func printHandout(c *call) int {
 	case len(c.args) > 1:
 		return c.wrong(fmt.Sprintf("%d shop files are named; one is accepted", len(c.args)))
 	case !known:
-		return c.wrong(fmt.Sprintf("--level %q is not a level; accepted: %s", levelName, handout.Levels()))
+		return c.wrong(notOneOf("--level", levelName, "a level", handout.Levels()))
 	}
 	if wrong := wrongPaper(paperName); wrong != "" {
 		return c.wrong(wrong)

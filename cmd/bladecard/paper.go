@@ -30,11 +30,11 @@ func (f *paperFlags) documents() (d documents, wrong string) {
 	d = documents{paper: f.paper, single: f.single, dx: f.dx, dy: f.dy}
 	var ok bool
 	if d.size, ok = sizeOf(f.size); !ok {
-		return d, fmt.Sprintf("--size %q is not a card size; accepted: %s", f.size, sizeNames())
+		return d, notOneOf("--size", f.size, "a card size", sizeNames())
 	}
 	flips := map[string]page.Flip{"long": page.LongEdge, "short": page.ShortEdge}
 	if d.flip, ok = flips[f.flip]; !ok {
-		return d, fmt.Sprintf("--flip %q is not an edge; accepted: long, short", f.flip)
+		return d, notOneOf("--flip", f.flip, "an edge", "long, short")
 	}
 	return d, wrongPaper(f.paper)
 }
@@ -44,7 +44,16 @@ func wrongPaper(paper string) string {
 	if paper == "" || paper == page.A4.Name || paper == page.Letter.Name {
 		return ""
 	}
-	return fmt.Sprintf("--paper %q is not a paper; accepted: a4, letter", paper)
+	return notOneOf("--paper", paper, "a paper", "a4, letter")
+}
+
+// notOneOf tells that a flag's word is none of those accepted, and which may have been meant.
+func notOneOf(name, word, what, accepted string) string {
+	near := job.Nearest(word, strings.Split(accepted, ", "))
+	if near != "" {
+		near = "did you mean " + near + "? "
+	}
+	return fmt.Sprintf("%s %q is not %s; %saccepted: %s", name, word, what, near, accepted)
 }
 
 // paperOf is the paper of the command line, else the shop's.

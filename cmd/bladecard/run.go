@@ -87,10 +87,34 @@ func noCommand(word string, stderr io.Writer) int {
 	return exitUsage
 }
 
+// The usage page: its width, and where it says what a command does.
+const (
+	usageWide = 100
+	usageDoes = 45
+)
+
+// wrapped breaks a text between words into lines of at most so many letters.
+func wrapped(text string, most int) []string {
+	var lines []string
+	line := ""
+	for _, word := range strings.Fields(text) {
+		if line != "" && len(line)+1+len(word) > most {
+			lines = append(lines, line)
+			line = ""
+		}
+		line = strings.TrimPrefix(line+" "+word, " ")
+	}
+	return append(lines, line)
+}
+
 func usage(w io.Writer) {
-	fmt.Fprint(w, "bladecard computes squeegee setups for screen printing and prints them on cards.\n\nusage:\n")
+	fmt.Fprint(w, "bladecard computes squeegee setups for screen printing and prints them on cards.\n\nusage: bladecard COMMAND ...\n\n")
 	for _, c := range commands() {
-		fmt.Fprintf(w, "  bladecard %-10s %-32s %s\n", c.name, c.args, c.does)
+		lines := wrapped(c.does, usageWide-usageDoes)
+		fmt.Fprintf(w, "  %-10s %-*s %s\n", c.name, usageDoes-14, c.args, lines[0])
+		for _, l := range lines[1:] {
+			fmt.Fprintf(w, "%*s%s\n", usageDoes, "", l)
+		}
 	}
 	fmt.Fprint(w, "\n`bladecard COMMAND --help` says more of one.\nexit codes: 0 done, 1 a job has errors, 2 wrong usage, 3 could not read or write\n")
 }

@@ -76,7 +76,13 @@ func version(c *call) int {
 	fmt.Fprintf(c.stdout, "bladecard %s, %s, %s\n", a.Version, a.Go, a.System)
 	if notices {
 		for _, n := range templates.Notices() {
-			fmt.Fprintf(c.stdout, "\n%s\n%s\n\n%s\n", n.Of, strings.Repeat("-", len(n.Of)), n.Text)
+			of := n.Of
+			for _, m := range a.Modules {
+				if strings.HasPrefix(m, n.Of+" ") {
+					of = m
+				}
+			}
+			fmt.Fprintf(c.stdout, "\n%s\n%s\n\n%s\n", of, strings.Repeat("-", len(of)), n.Text)
 		}
 	}
 	return exitDone
