@@ -2,6 +2,8 @@ package plan
 
 import (
 	"math"
+	"slices"
+	"sort"
 
 	"bladecard/calc/film"
 	"bladecard/calc/job"
@@ -265,23 +267,32 @@ type choice struct {
 	each  []trial // the best of each stock tried, in rack order; fault set where it has none
 }
 
-// choose tries every stock, angle and stroke count that the job leaves open.
+// choose finds the best setup of all stocks, angles and stroke counts that the job leaves open.
 func (c chooser) choose() (choice, error) {
 	var out choice
+	angles, counts := c.angles(), c.strokeCounts()
+	// From the usual angle up, then down from it: what comes first leaves the least to try.
+	sort.SliceStable(angles, func(i, j int) bool {
+		a, b := angles[i]-workhorseAngleDeg, angles[j]-workhorseAngleDeg
+		return a >= 0 && (b < 0 || a < b) || a < 0 && b < 0 && a > b
+	})
 	for _, s := range c.stocks() {
 		best, found := trial{setup: setup{stock: s}}, false
-		for _, a := range c.angles() {
+		for _, a := range angles {
+			if found && c.beyond(s, a, counts, best) {
+				continue
+			}
 			base, err := c.once(s, a)
 			if err != nil {
 				return out, err
 			}
 			if base.fault != "" { // no stroke count mends it
-				if !found {
+				if !found && (best.fault == "" || a > best.angleDeg) {
 					best = base
 				}
 				continue
 			}
-			for _, n := range c.strokeCounts() {
+			for _, n := range counts {
 				t, err := c.times(base, n)
 				if err != nil {
 					return out, err
@@ -306,6 +317,19 @@ func (c chooser) choose() (choice, error) {
 		out.best = c.leastLean(out)
 	}
 	return out, nil
+}
+
+// beyond tells without any film that no setup of a stock at an angle is better than one that
+// misses nothing at a working angle: it stands too upright, or departs more with the fewest strokes.
+func (c chooser) beyond(s stock, angleDeg float64, counts []int, than trial) bool {
+	if c.bench.demand.heavy || !than.miss.none() || than.angleDeg < workhorseAngleDeg {
+		return false
+	}
+	if angleDeg < workhorseAngleDeg {
+		return true
+	}
+	least := c.cost(setup{stock: s, angleDeg: angleDeg, strokes: slices.Min(counts)})
+	return least > than.cost && !near(least, than.cost)
 }
 
 // leastLean takes, of the blades whose films a shop could not tell from the heaviest, the one
