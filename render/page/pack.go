@@ -28,6 +28,11 @@ var deflaters = sync.Pool{New: func() any {
 	return z
 }}
 
+// packing is the room that a document is packed in; it is kept for the next one.
+type packing struct{ out, small bytes.Buffer }
+
+var rooms = sync.Pool{New: func() any { return new(packing) }}
+
 // noFonts is the empty list of fonts in the one dictionary of resources that the library writes, and
 // sizeEntry the count of objects in its trailer.
 var (
@@ -44,8 +49,10 @@ func pack(w io.Writer, raw []byte, faces map[canvas.Face]*embedded) error {
 	}
 	z := deflaters.Get().(*zlib.Writer)
 	defer deflaters.Put(z)
-	var out, small bytes.Buffer
-	out.Grow(len(raw)/3 + 1<<15)
+	room := rooms.Get().(*packing)
+	defer rooms.Put(room)
+	out, small := &room.out, &room.small
+	out.Reset()
 	moved := make(map[int]int, len(places)) // old place to new
 	order := slices.Sorted(slices.Values(places))
 	out.Write(raw[:order[0]])
@@ -73,7 +80,7 @@ func pack(w io.Writer, raw []byte, faces map[canvas.Face]*embedded) error {
 			return fmt.Errorf("the PDF library wrote a stream of %s bytes where there are %d", head[1], len(body))
 		}
 		small.Reset()
-		z.Reset(&small)
+		z.Reset(small)
 		if _, err := z.Write(body[:size]); err != nil {
 			return err
 		}
@@ -81,7 +88,7 @@ func pack(w io.Writer, raw []byte, faces map[canvas.Face]*embedded) error {
 			return err
 		}
 		number, _, _ := bytes.Cut(object, []byte(" "))
-		fmt.Fprintf(&out, "%s 0 obj\n<</Filter /FlateDecode /Length %d>>\nstream\n", number, small.Len())
+		fmt.Fprintf(out, "%s 0 obj\n<</Filter /FlateDecode /Length %d>>\nstream\n", number, small.Len())
 		out.Write(small.Bytes())
 		out.Write(body[size:])
 	}
@@ -91,13 +98,13 @@ func pack(w io.Writer, raw []byte, faces map[canvas.Face]*embedded) error {
 	}
 	for _, f := range faceOrder {
 		if e := faces[f]; e != nil {
-			e.write(&out, len(at)+1, func() { at = append(at, out.Len()) })
+			e.write(out, len(at)+1, func() { at = append(at, out.Len()) })
 		}
 	}
 	start := out.Len()
-	fmt.Fprintf(&out, "xref\n0 %d\n0000000000 65535 f \n", len(at)+1)
+	fmt.Fprintf(out, "xref\n0 %d\n0000000000 65535 f \n", len(at)+1)
 	for _, place := range at {
-		fmt.Fprintf(&out, "%010d 00000 n \n", place)
+		fmt.Fprintf(out, "%010d 00000 n \n", place)
 	}
 	trailer := bytes.Index(raw[table:], []byte("trailer\n"))
 	end := bytes.LastIndex(raw, []byte("startxref\n"))
@@ -105,7 +112,7 @@ func pack(w io.Writer, raw []byte, faces map[canvas.Face]*embedded) error {
 		return fmt.Errorf("the PDF library wrote no trailer")
 	}
 	out.Write(sizeEntry.ReplaceAll(raw[table+trailer:end], fmt.Appendf(nil, "/Size %d\n", len(at)+1)))
-	fmt.Fprintf(&out, "startxref\n%d\n%%%%EOF\n", start)
+	fmt.Fprintf(out, "startxref\n%d\n%%%%EOF\n", start)
 	_, err = w.Write(out.Bytes())
 	return err
 }
