@@ -95,8 +95,8 @@ type pressed struct {
 	edge    film.Edge
 }
 
-// mostKnown is how many pressed blades a rack keeps: some twenty screens' worth, a few MB.
-const mostKnown = 1 << 15
+// mostKnown is how many pressed blades a rack keeps: some inks' worth, about 1 MB.
+const mostKnown = 1 << 12
 
 // pressKey is what pressed depends on, each figure by its bits: those hash at a stroke.
 type pressKey struct {

@@ -114,7 +114,7 @@ func (s *sayer) say(r result) {
 		if other, taken := s.numbers[r.number]; taken {
 			r.said = fmt.Appendf(r.said, "note: %s has the job number %q of %s\n", r.path, r.number, other)
 		} else {
-			s.numbers[r.number] = r.path
+			s.numbers[strings.Clone(r.number)] = r.path // the number alone, not the file that it stands in
 		}
 	}
 	if len(r.said) > 0 {
