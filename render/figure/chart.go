@@ -94,6 +94,16 @@ func (l Line) font(f canvas.Font) canvas.Font {
 	return f
 }
 
+// last is the last point that is finite; ok is false where there is none.
+func (l Line) last() (p XY, ok bool) {
+	for i := len(l.Points) - 1; i >= 0; i-- {
+		if p = l.Points[i]; finite(p.X, p.Y) {
+			return p, true
+		}
+	}
+	return XY{}, false
+}
+
 // runs are the unbroken pieces of the line, parts of its points.
 func (l Line) runs() [][]XY {
 	var all [][]XY
@@ -167,7 +177,7 @@ func (ch Chart) check() error {
 		}
 	}
 	for _, l := range ch.Lines {
-		if len(l.runs()) > 0 {
+		if _, ok := l.last(); ok {
 			return nil
 		}
 	}
@@ -184,8 +194,8 @@ func (ch Chart) span() (x, y Interval, fixedX, fixedY bool, err error) {
 		}
 	}
 	for _, l := range ch.Lines {
-		for _, run := range l.runs() {
-			for _, p := range run {
+		for _, p := range l.Points {
+			if finite(p.X, p.Y) {
 				grow(&x, p.X)
 				grow(&y, p.Y)
 			}

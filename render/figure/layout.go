@@ -136,7 +136,7 @@ func (l *layout) texts() error {
 	}
 	for _, line := range ch.Lines {
 		b := set(line.Label, line.font(f), labelOfW*r.W)
-		if len(b.lines) > 0 && len(line.runs()) > 0 {
+		if _, ok := line.last(); len(b.lines) > 0 && ok {
 			l.columnW = math.Max(l.columnW, connectorMM+stubMM+gapMM+b.w)
 		}
 		l.labels = append(l.labels, b)

@@ -17,19 +17,17 @@ func (ch Chart) thinned(n int) Chart {
 func (ch Chart) kept(n int) []int {
 	var rest []int
 	keep := map[int]bool{}
+	height := make([]float64, len(ch.Lines))
 	for i, l := range ch.Lines {
+		end, ok := l.last()
+		height[i] = end.Y
 		if l.Strong && len(keep) < n {
 			keep[i] = true
-		} else if len(l.runs()) > 0 {
+		} else if ok {
 			rest = append(rest, i)
 		}
 	}
-	height := func(i int) float64 {
-		runs := ch.Lines[i].runs()
-		last := runs[len(runs)-1]
-		return last[len(last)-1].Y
-	}
-	sort.SliceStable(rest, func(a, b int) bool { return height(rest[a]) < height(rest[b]) })
+	sort.SliceStable(rest, func(a, b int) bool { return height[rest[a]] < height[rest[b]] })
 	left := min(n-len(keep), len(rest))
 	for k := range left {
 		at := 0
