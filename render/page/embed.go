@@ -2,7 +2,6 @@ package page
 
 import (
 	"bytes"
-	"compress/zlib"
 	"crypto/sha256"
 	"encoding/binary"
 	"fmt"
@@ -12,6 +11,7 @@ import (
 	"bladecard/render/canvas"
 
 	"github.com/go-pdf/fpdf"
+	"github.com/klauspost/compress/zlib"
 )
 
 // The PDF library parses a font anew for every document, which takes longer than all the rest of a

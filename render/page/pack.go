@@ -2,7 +2,6 @@ package page
 
 import (
 	"bytes"
-	"compress/zlib"
 	"fmt"
 	"io"
 	"regexp"
@@ -11,10 +10,13 @@ import (
 	"sync"
 
 	"bladecard/render/canvas"
+
+	"github.com/klauspost/compress/zlib"
 )
 
 // The library can deflate a page itself, but makes a new writer of 1.2 MB for each. It is told not
-// to, and pack deflates its streams afterwards with writers that are kept.
+// to, and pack deflates its streams afterwards with writers that are kept, of a library that takes two
+// thirds of the time of Go's own and packs a little closer.
 
 // plainStream is the start of an object that holds a stream with no filter, as the library writes it.
 var plainStream = regexp.MustCompile(`^[0-9]+ 0 obj\n<</Length ([0-9]+)>>\nstream\n`)
