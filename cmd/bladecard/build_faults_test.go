@@ -80,7 +80,7 @@ func TestPlaceOnAFailingDisk(t *testing.T) {
 			}
 			defer root.Close()
 			full := fmt.Errorf("no space left on device")
-			if err := place(disk{rooted{root}, fails, full}, "new", "a.pdf", []byte("as it is to be")); !errors.Is(err, full) {
+			if err := place(disk{rooted{root}, fails, full}, placed{"new 0", "b.pdf", []byte("beside it")}, placed{"new", "a.pdf", []byte("as it is to be")}); !errors.Is(err, full) {
 				t.Errorf("%s: the error is %v", fails, err)
 			}
 			want := map[string]string{}

@@ -243,17 +243,16 @@ func (w *worker) write(r *result, old, now *record, data [][]byte) int {
 			return w.refuse(r, old, now, o.Name, was)
 		}
 	}
-	if err := w.out.writeRecord(r.name, now); err != nil {
-		return w.call.fail(err)
-	}
+	var outputs []written
 	for i, o := range now.Outputs {
-		if keep[i] {
-			continue
+		if !keep[i] {
+			outputs = append(outputs, written{o.Name, data[i]})
+			r.outputs = append(r.outputs, w.out.path(o.Name))
 		}
-		if err := w.out.write(o.Name, data[i]); err != nil {
-			return w.call.fail(err)
-		}
-		r.outputs = append(r.outputs, w.out.path(o.Name))
+	}
+	if err := w.out.write(r.name, now, outputs); err != nil {
+		r.outputs = nil
+		return w.call.fail(err)
 	}
 	r.state = stateMade
 	return exitDone

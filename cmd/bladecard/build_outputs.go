@@ -125,24 +125,39 @@ func (o *outputFolder) record(name string) *record {
 	return &r
 }
 
-func (o *outputFolder) writeRecord(name string, r *record) error {
+// written is a file below the output folder with its bytes.
+type written struct {
+	name string
+	data []byte
+}
+
+// write writes the record of a job and its outputs: all of them are on disk before the first gets
+// its name, and the record gets its first.
+func (o *outputFolder) write(name string, r *record, outputs []written) error {
 	data, err := json.MarshalIndent(r, "", " ")
 	if err != nil {
 		return err
 	}
-	return o.write(recordPath(name), append(data, '\n'))
-}
-
-// write writes a file below the folder whole or not at all.
-func (o *outputFolder) write(name string, data []byte) error {
-	if err := o.root.MkdirAll(filepath.FromSlash(path.Dir(name)), 0o777); err != nil {
-		return fileError(o.path(name), err)
+	var files []placed
+	for _, f := range append([]written{{recordPath(name), append(data, '\n')}}, outputs...) {
+		if dir := path.Dir(f.name); !o.made(dir) {
+			if err := o.root.MkdirAll(filepath.FromSlash(dir), 0o777); err != nil {
+				return fileError(o.path(f.name), err)
+			}
+		}
+		temp := tempDir + "/" + strconv.FormatInt(o.temps.Add(1), 10)
+		files = append(files, placed{filepath.FromSlash(temp), filepath.FromSlash(f.name), f.data})
 	}
-	temp := tempDir + "/" + strconv.FormatInt(o.temps.Add(1), 10)
-	if err := place(rooted{o.root}, filepath.FromSlash(temp), filepath.FromSlash(name), data); err != nil {
+	if err := place(rooted{o.root}, files...); err != nil {
 		return fileError(o.path(name), err)
 	}
 	return nil
+}
+
+// made tells whether a folder below the output folder is there.
+func (o *outputFolder) made(dir string) bool {
+	info, err := o.root.Lstat(filepath.FromSlash(dir))
+	return err == nil && info.IsDir()
 }
 
 // path is how a file of the folder is called in the user's words.

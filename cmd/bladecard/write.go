@@ -28,7 +28,7 @@ func writeFile(path string, fill func(io.Writer) error) error {
 	}
 	defer root.Close()
 	temp := fmt.Sprintf(".bladecard-%d", os.Getpid())
-	if err := place(rooted{root}, temp, filepath.Base(path), data.Bytes()); err != nil {
+	if err := place(rooted{root}, placed{temp, filepath.Base(path), data.Bytes()}); err != nil {
 		return fileError(path, err)
 	}
 	return nil
@@ -53,34 +53,62 @@ func (r rooted) create(name string) (file, error) {
 	return r.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
 }
 
-// place writes a file under a temporary name, syncs it and renames it: name is either what it was
-// or all of data.
-func place(in folder, temp, name string, data []byte) (err error) {
-	f, err := in.create(temp)
-	if errors.Is(err, fs.ErrExist) { // of a process that was killed, with the same number
-		if err = in.Remove(temp); err == nil {
-			f, err = in.create(temp)
-		}
-	}
-	if err != nil {
-		return err
-	}
+// placed is a file to be written: its name, the temporary one, and its bytes.
+type placed struct {
+	temp, name string
+	data       []byte
+}
+
+// place writes files under temporary names, syncs them and renames them in their order: every name
+// is either what it was or all of its data, and none is touched before all of the data are on disk.
+func place(in folder, files ...placed) (err error) {
+	open := make([]file, 0, len(files))
+	renamed := 0
 	defer func() {
-		if err != nil {
+		if err == nil {
+			return
+		}
+		for _, f := range open {
 			f.Close()
-			in.Remove(temp)
+		}
+		for _, p := range files[renamed:] {
+			in.Remove(p.temp)
 		}
 	}()
-	if _, err = f.Write(data); err != nil {
-		return err
+	for _, p := range files {
+		f, err := in.create(p.temp)
+		if errors.Is(err, fs.ErrExist) { // of a process that was killed, with the same number
+			if err = in.Remove(p.temp); err == nil {
+				f, err = in.create(p.temp)
+			}
+		}
+		if err != nil {
+			return err
+		}
+		open = append(open, f)
+		if _, err := f.Write(p.data); err != nil {
+			return err
+		}
 	}
-	if err = f.Sync(); err != nil {
-		return err
+	for _, f := range open { // one after the other: the first takes the disk most of the others' work too
+		if err := f.Sync(); err != nil {
+			return err
+		}
 	}
-	if err = f.Close(); err != nil {
-		return err
+	for len(open) > 0 {
+		f := open[0]
+		open = open[1:]
+		if err := f.Close(); err != nil {
+			return err
+		}
 	}
-	return in.Rename(temp, name)
+	for _, p := range files {
+		if err := in.Rename(p.temp, p.name); err != nil {
+			return err
+		}
+		renamed++
+	}
+	return nil
 }
 
 // sumOf tells files apart by their bytes.
