@@ -95,27 +95,27 @@ const fewScreens = 4
 
 // screens plans every screen by itself, location by location.
 func (pl *Planner) screens(j *job.Job, press job.Press) [][]outcome {
-	var todo []func(*Planner)
+	var tasks []func(*Planner)
 	made := make([][]outcome, len(j.Locations))
 	for k, l := range j.Locations {
 		made[k] = make([]outcome, len(l.Screens))
 		for i, s := range l.Screens {
-			todo = append(todo, func(by *Planner) {
+			tasks = append(tasks, func(by *Planner) {
 				m := maker{Planner: by, job: j, press: press, location: l, screen: s, number: i + 1}
 				made[k][i].screen, made[k][i].fail = m.make()
 			})
 		}
 	}
-	if len(todo) <= fewScreens || pl.others == nil {
-		for _, do := range todo {
+	if len(tasks) <= fewScreens || pl.others == nil {
+		for _, do := range tasks {
 			do(pl)
 		}
 		return made
 	}
 	var next atomic.Int64
 	work := func(by *Planner) {
-		for n := next.Add(1) - 1; n < int64(len(todo)); n = next.Add(1) - 1 {
-			todo[n](by)
+		for n := next.Add(1) - 1; n < int64(len(tasks)); n = next.Add(1) - 1 {
+			tasks[n](by)
 		}
 	}
 	var all sync.WaitGroup

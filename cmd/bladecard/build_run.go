@@ -25,9 +25,9 @@ func (b *build) run(stop context.Context, paths []string, cores int) int {
 		source
 		done chan result
 	}
-	todo, inOrder := make(chan task), make(chan task, 8*cores)
+	waiting, inOrder := make(chan task), make(chan task, 8*cores)
 	go func() {
-		defer close(todo)
+		defer close(waiting)
 		defer close(inOrder)
 		find(paths, func(s source) bool {
 			t := task{source: s, done: make(chan result, 1)}
@@ -37,7 +37,7 @@ func (b *build) run(stop context.Context, paths []string, cores int) int {
 				return false
 			}
 			select {
-			case todo <- t:
+			case waiting <- t:
 				return true
 			case <-stop.Done():
 				return false
@@ -48,7 +48,7 @@ func (b *build) run(stop context.Context, paths []string, cores int) int {
 	for range cores {
 		workers.Go(func() {
 			w := b.newWorker()
-			for t := range todo {
+			for t := range waiting {
 				t.done <- w.job(t.source)
 			}
 		})
