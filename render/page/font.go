@@ -12,10 +12,9 @@ import (
 
 // fontSet is the pair of faces.
 type fontSet struct {
-	metrics [2]metrics
-	table   [2][tableEnd]glyph // metrics once more, to be looked up fast
-	ttf     [2][]byte
-	err     error
+	table [2][tableEnd]glyph // by rune; a width of 0: no glyph
+	ttf   [2][]byte
+	err   error
 }
 
 // tableEnd is past the last rune that may be printed.
@@ -34,10 +33,11 @@ func (s *fontSet) glyph(f canvas.Face, r rune) (g glyph, has bool) {
 var fonts = sync.OnceValue(func() *fontSet {
 	set := &fontSet{ttf: [2][]byte{dejavusanscondensed.TTF, dejavusanscondensedbold.TTF}}
 	for i, ttf := range set.ttf {
-		if set.metrics[i], set.err = readMetrics(ttf, job.Printable); set.err != nil {
+		var m metrics
+		if m, set.err = readMetrics(ttf, job.Printable); set.err != nil {
 			return set
 		}
-		for r, g := range set.metrics[i] {
+		for r, g := range m {
 			set.table[i][r] = g
 		}
 	}
