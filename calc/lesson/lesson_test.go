@@ -6,8 +6,8 @@ import (
 	"testing"
 
 	"bladecard/calc/blade"
+	"bladecard/calc/choose"
 	"bladecard/calc/job"
-	"bladecard/calc/plan"
 )
 
 func TestBuiltInShop(t *testing.T) {
@@ -137,7 +137,7 @@ func TestChoiceIsThePlanners(t *testing.T) {
 		if errs = append(errs, job.Resolve(j, shop)...); len(errs) > 0 {
 			t.Fatal(errs)
 		}
-		p, errs := plan.Make(j, shop)
+		p, errs := choose.Make(j, shop)
 		if errs != nil {
 			t.Fatal(errs)
 		}

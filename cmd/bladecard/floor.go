@@ -6,8 +6,8 @@ import (
 	"fmt"
 	"path/filepath"
 
+	"bladecard/calc/choose"
 	"bladecard/calc/job"
-	"bladecard/calc/plan"
 	"bladecard/render/page"
 	"bladecard/render/say"
 )
@@ -15,7 +15,7 @@ import (
 // floor is a shop made ready for its jobs. Jobs of one call that name the same shop file share it.
 type floor struct {
 	shop    *job.Shop
-	planner *plan.Planner
+	planner *choose.Planner
 	voice   *say.Voice
 	path    string // of the shop file; empty: the built-in shop
 	sum     string // of the file's bytes
@@ -69,7 +69,7 @@ func (c *call) newFloor(path string) *floor {
 		}
 	}
 	if f.voice, f.code = c.voiceOf(f.shop); f.code == exitDone {
-		f.planner = plan.NewPlanner(f.shop)
+		f.planner = choose.NewPlanner(f.shop)
 		f.planner.PlanOn(c.cores)
 	}
 	return f

@@ -4,6 +4,7 @@ import (
 	"io"
 	"testing"
 
+	"bladecard/calc/choose"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
 	"bladecard/render/card"
@@ -21,7 +22,7 @@ func benchCards(b *testing.B, screens int) (*plan.Plan, *say.Voice) {
 	if errs = append(errs, job.Resolve(j, shop)...); errs != nil {
 		b.Fatal(errs)
 	}
-	p, errs := plan.Make(j, shop)
+	p, errs := choose.Make(j, shop)
 	if errs != nil {
 		b.Fatal(errs)
 	}

@@ -8,6 +8,7 @@ import (
 	"strings"
 	"testing"
 
+	"bladecard/calc/choose"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
 	"bladecard/render/card"
@@ -137,7 +138,7 @@ func TestAnyNames(t *testing.T) {
 		if errs := job.Resolve(j, shop); errs != nil {
 			return
 		}
-		if _, errs := plan.Make(j, shop); errs != nil {
+		if _, errs := choose.Make(j, shop); errs != nil {
 			return
 		}
 		p, v := plantest.Plan(t, j, shop)

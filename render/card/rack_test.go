@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"bladecard/calc/choose"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
 	"bladecard/render/card"
@@ -96,7 +97,7 @@ func TestAnyRack(t *testing.T) {
 		if job.Resolve(j, shop) != nil {
 			return
 		}
-		p, errs := plan.Make(j, shop)
+		p, errs := choose.Make(j, shop)
 		if errs != nil {
 			return
 		}

@@ -6,8 +6,8 @@ import (
 	"path/filepath"
 	"strings"
 
+	"bladecard/calc/choose"
 	"bladecard/calc/job"
-	"bladecard/calc/plan"
 	"bladecard/render/canvas"
 	"bladecard/render/card"
 	"bladecard/render/page"
@@ -46,7 +46,7 @@ func leaves(jobPath string) ([]leaf, error) {
 	if err != nil {
 		return nil, err
 	}
-	p, errs := plan.Make(j, shop)
+	p, errs := choose.Make(j, shop)
 	if len(errs) > 0 {
 		return nil, errs[0]
 	}

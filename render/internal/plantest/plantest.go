@@ -4,6 +4,7 @@ import (
 	"os"
 	"path/filepath"
 
+	"bladecard/calc/choose"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
 	"bladecard/render/say"
@@ -49,7 +50,7 @@ func Plan(t TB, j *job.Job, shop *job.Shop) (*plan.Plan, *say.Voice) {
 	if errs := job.Resolve(j, shop); errs != nil {
 		t.Fatal(errs)
 	}
-	p, errs := plan.Make(j, shop)
+	p, errs := choose.Make(j, shop)
 	if errs != nil {
 		t.Fatal(errs)
 	}
