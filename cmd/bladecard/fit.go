@@ -12,6 +12,7 @@ import (
 	"strings"
 
 	"bladecard/calc/choose"
+	"bladecard/calc/file"
 	"bladecard/calc/fit"
 	"bladecard/calc/job"
 	"bladecard/calc/presslog"
@@ -57,13 +58,13 @@ func fitShop(c *call) int {
 	if len(errs) > 0 {
 		return c.jobErrors(errs)
 	}
-	shop, shopSrc := job.BuiltInShop(), []byte(nil)
+	shop, shopSrc := file.BuiltInShop(), []byte(nil)
 	if len(c.args) == 2 {
 		var code int
 		if shopSrc, code = c.read(c.args[1]); code != exitDone {
 			return code
 		}
-		if shop, errs = job.DecodeShop(c.args[1], shopSrc); len(errs) > 0 {
+		if shop, errs = file.DecodeShop(c.args[1], shopSrc); len(errs) > 0 {
 			return c.jobErrors(errs)
 		}
 	}

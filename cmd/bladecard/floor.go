@@ -7,6 +7,7 @@ import (
 	"path/filepath"
 
 	"bladecard/calc/choose"
+	"bladecard/calc/file"
 	"bladecard/calc/job"
 	"bladecard/render/page"
 	"bladecard/render/say"
@@ -54,7 +55,7 @@ func (c *call) floor(jobPath, shopPath string) (*floor, int) {
 }
 
 func (c *call) newFloor(path string) *floor {
-	f := &floor{path: path, shop: job.BuiltInShop()}
+	f := &floor{path: path, shop: file.BuiltInShop()}
 	if path != "" {
 		src, code := c.read(path)
 		if code != exitDone {
@@ -63,7 +64,7 @@ func (c *call) newFloor(path string) *floor {
 		}
 		f.sum = sumOf(src)
 		var errs job.Errors
-		if f.shop, errs = job.DecodeShop(path, src); len(errs) > 0 {
+		if f.shop, errs = file.DecodeShop(path, src); len(errs) > 0 {
 			f.code = c.jobErrors(errs)
 			return f
 		}
