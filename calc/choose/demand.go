@@ -42,7 +42,7 @@ func newDemand(s job.Screen, g ground) (demand, error) {
 		d.heavy, d.thick = false, true
 	}
 	switch {
-	case d.hard:
+	case d.hard, s.FlashWish == job.FlashNo:
 		d.hitsMost = 1
 	case d.heavy || d.thick:
 		d.hitsMost = hitsMostThick
@@ -189,7 +189,7 @@ func (m maker) ground() ground {
 		g.based = g.based || isBase(s)
 	}
 	last := m.number == len(m.location.Screens)
-	g.flashed = !last && (isBase(m.screen) || m.screen.Ink.FlashEach)
+	g.flashed = !last && (isBase(m.screen) || m.screen.Ink.FlashEach) || m.screen.FlashWish == job.FlashYes || m.screen.FlashWish == job.FlashDry
 	return g
 }
 

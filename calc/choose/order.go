@@ -22,7 +22,8 @@ func (m maker) order(loc *plan.Location) *job.Error {
 		screens[i] = press.Screen{
 			Use: sc.Use, Coverage: s.Coverage,
 			Flash: !m.onSheet() && (s.Ink.FlashEach || sc.CuredUM.Value >= thickFilmUM || m.whiteTwice(i)), Cool: s.Ink.FlashEach,
-			Hits: sc.Hits,
+			Hits: sc.Hits, Forbidden: s.FlashWish == job.FlashNo,
+			Forced: s.FlashWish == job.FlashYes || s.FlashWish == job.FlashDry,
 		}
 		if l, known := lightness(s); known {
 			screens[i].Lightness = &l
@@ -115,6 +116,10 @@ func (m maker) flashWord(i int, stations []press.Station, screens []press.Screen
 		f.Why = "sheet"
 	case f.Needed && screens[i].Hits > 1:
 		f.Why = "twice"
+	case screens[i].Forced:
+		f.Why = "forced"
+	case screens[i].Forbidden:
+		f.Why = "forbidden"
 	case len(screens) == 1:
 		f.Why = "alone"
 	case i == len(screens)-1:

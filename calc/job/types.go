@@ -80,6 +80,7 @@ type Screen struct {
 	BladeName string    `toml:"blade" doc:"layup or name of a blade in the rack; left out: chosen"`
 	Strokes   int       `toml:"strokes" min:"1" max:"6" doc:"wet print strokes of a hit; left out: chosen"`
 	Hits      int       `toml:"hits" min:"1" max:"6" doc:"prints with a flash between; left out: chosen"`
+	FlashWish FlashWish `toml:"flash" doc:"flash after this screen: true, false, or \"dry\" for until it is dry; left out: as the order needs"`
 	AngleDeg  *float64  `toml:"angle" unit:"deg" min:"0" max:"60" doc:"blade angle from vertical; left out: chosen"`
 	LoadNCM   float64   `toml:"load" unit:"N/cm" min:"0.5" max:"20" doc:"line load on the blade; left out: the press's working load"`
 
@@ -91,6 +92,17 @@ type Screen struct {
 	Pos  Pos    `toml:"-"` // where the element starts in the file
 	Keys Places `toml:"-"` // nil: the screen comes from no file
 }
+
+// FlashWish is what a job asks of the flash after a screen.
+type FlashWish string
+
+// The wishes: left open, forced, forbidden, and forced until the film is dry.
+const (
+	FlashOpen FlashWish = ""
+	FlashYes  FlashWish = "yes"
+	FlashNo   FlashWish = "no"
+	FlashDry  FlashWish = "dry"
+)
 
 // EOM is the emulsion over mesh as the file states it: exactly one of the two is not zero.
 type EOM struct {

@@ -74,6 +74,9 @@ func TestLayouts(t *testing.T) {
 		{[]Screen{solid, again}, "P0 P1 F1 C1 P1", [][]int{{0, 1}, {1}}, []int{1}},
 		{[]Screen{flashed, solid, solid}, "P0 F0 P1 P2", [][]int{{0}, {1, 2}}, []int{2}},
 		{[]Screen{cooled, solid}, "P0 F0 C0 P1", [][]int{{0}, {1}}, nil},
+		{[]Screen{{Use: "underbase", Forbidden: true}, solid}, "P0 P1", [][]int{{0, 1}}, []int{1}},
+		{[]Screen{{Use: "solid", Forced: true}, solid}, "P0 F0 P1", [][]int{{0}, {1}}, nil},
+		{[]Screen{solid, {Use: "solid", Forced: true}}, "P0 P1 F1", [][]int{{0, 1}}, []int{1}},
 		{[]Screen{solid, flashed}, "P0 P1", [][]int{{0, 1}}, []int{1}},
 		{[]Screen{{Use: "solid", Cool: true}, solid}, "P0 P1", [][]int{{0, 1}}, []int{1}},
 	} {

@@ -13,6 +13,8 @@ type Screen struct {
 	Flash     bool     // must be flashed before the next screen, whatever its use
 	Cool      bool     // must cool down after its flash
 	Hits      int      // prints with a flash between; 0 is 1
+	Forced    bool     // flashed even where nothing asks for it, after the last print too
+	Forbidden bool     // never flashed, whatever its use
 }
 
 // The kinds of Station.
@@ -33,7 +35,8 @@ type Station struct {
 // An underbase and a blocker are followed by a flash and a cool-down; a screen with Flash by a
 // flash, and a cool-down if it says Cool. A screen with several Hits prints, is flashed and cooled,
 // and prints again on a head of its own, once for each. After the last print nothing follows: it goes to the
-// dryer, which is why thick films, last by custom (Advice), take no flash.
+// dryer, which is why thick films, last by custom (Advice), take no flash; a Forced flash stands there
+// all the same.
 //
 // Range: any number of screens, none gives none. Kind: common practice; the count is published
 // (6 colours, 1 flash, 1 cool-down: 8).
@@ -44,18 +47,23 @@ func Stations(screens []Screen) []Station {
 			out = append(out, Station{Print, i}, Station{Flash, i}, Station{Cool, i})
 		}
 		out = append(out, Station{Print, i})
-		if i == len(screens)-1 {
-			break
-		}
-		ground := s.Use == "underbase" || s.Use == "blocker" || s.Hits > 1
-		if ground || s.Flash {
-			out = append(out, Station{Flash, i})
-			if ground || s.Cool {
-				out = append(out, Station{Cool, i})
-			}
+		if i < len(screens)-1 || s.Forced {
+			out = append(out, s.after(i, s.Hits > 1)...)
 		}
 	}
 	return out
+}
+
+// after are the stations that follow the print of screen i before the next one.
+func (s Screen) after(i int, cool bool) []Station {
+	ground := s.Use == "underbase" || s.Use == "blocker" || cool
+	switch {
+	case s.Forbidden || !ground && !s.Flash && !s.Forced:
+		return nil
+	case ground || s.Cool:
+		return []Station{{Flash, i}, {Cool, i}}
+	}
+	return []Station{{Flash, i}}
 }
 
 // OneTurn lays the screens out as Stations does, with one head a screen, for a press that sends the
@@ -67,15 +75,8 @@ func OneTurn(screens []Screen) (stations []Station, turns int) {
 	for i, s := range screens {
 		turns = max(turns, 1, s.Hits)
 		stations = append(stations, Station{Print, i})
-		ground := s.Use == "underbase" || s.Use == "blocker"
-		switch last := i == len(screens)-1; {
-		case s.Hits > 1, !last && ground:
-			stations = append(stations, Station{Flash, i}, Station{Cool, i})
-		case !last && s.Flash:
-			stations = append(stations, Station{Flash, i})
-			if s.Cool {
-				stations = append(stations, Station{Cool, i})
-			}
+		if i < len(screens)-1 || s.Forced || s.Hits > 1 {
+			stations = append(stations, s.after(i, s.Hits > 1)...)
 		}
 	}
 	return stations, turns

@@ -32,8 +32,11 @@ func (v *Voice) warnings(ws []plan.Warning) {
 
 // Change is a correction in words, "blade 60".
 func (v *Voice) Change(c plan.Correction) string {
-	if n, err := strconv.Atoi(c.To); err == nil && (c.Kind == "strokes" || c.Kind == "hits") {
-		return v.Many("change."+c.Kind, n)
+	switch n, err := strconv.Atoi(c.To); {
+	case err == nil && c.Kind == "strokes":
+		return v.Many("change.strokes", n)
+	case err == nil && c.Kind == "hits":
+		return v.Many("change.hits", n)
 	}
 	return v.T("change."+c.Kind, "to", v.Decimal(c.To))
 }
