@@ -195,10 +195,8 @@ func substrate(j *job.Job) plan.Substrate {
 
 func pressOf(j *job.Job, shop *job.Shop) job.Press {
 	press := shop.Presses[0]
-	for _, p := range shop.Presses {
-		if p.Name == j.Press {
-			press = p
-		}
+	if j.On != nil {
+		press = *j.On
 	}
 	if press.StrokeMPerS == 0 {
 		press.StrokeMPerS = strokeSpeedMPerS

@@ -80,7 +80,7 @@ func (p predictor) foretell(s setting) foretold {
 	}
 	sc, bare := j.Locations[0].Screens[0], *p.shop
 	bare.Calibration = nil
-	racked, err := newRack([]job.Blade{*sc.Blade})
+	racked, err := newRack(sc.Blades[:1])
 	if err != nil {
 		return fail("blade", err.Error(), "a blade of the rack with a count of 1 or more")
 	}

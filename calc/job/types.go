@@ -29,6 +29,7 @@ type Job struct {
 	Stock     *Stock     `toml:"stock" doc:"what is printed on, if it is a sheet and not a garment"`
 	Locations []Location `toml:"location" need:"true" most:"64" doc:"a print position"`
 
+	On   *Press `toml:"-"` // the press that Press means, filled in by Resolve
 	Keys Places `toml:"-"` // nil: the job comes from no file
 }
 
@@ -85,9 +86,9 @@ type Screen struct {
 	LoadNCM   float64   `toml:"load" unit:"N/cm" min:"0.5" max:"20" doc:"line load on the blade; left out: the press's working load"`
 
 	// Filled in by Resolve from the shop, never by the user.
-	Ink   *Ink   `toml:"-"` // the class that InkName means
-	Mesh  *Mesh  `toml:"-"` // nil when the file leaves the mesh open
-	Blade *Blade `toml:"-"` // nil when the file leaves the blade open
+	Ink    *Ink    `toml:"-"` // the class that InkName means
+	Mesh   *Mesh   `toml:"-"` // nil when the file leaves the mesh open
+	Blades []Blade `toml:"-"` // what BladeName means; none when the file leaves the blade open
 
 	Pos  Pos    `toml:"-"` // where the element starts in the file
 	Keys Places `toml:"-"` // nil: the screen comes from no file
