@@ -1,8 +1,6 @@
 package main
 
 import (
-	"flag"
-	"fmt"
 	"io"
 
 	"bladecard/calc/job"
@@ -28,8 +26,9 @@ of quantities and names in the racks are beyond a schema: check finds those.`,
 
 func printSchema(c *call) int {
 	var file string
-	if code, ok := c.parse(func(fs *flag.FlagSet) {
-		fs.StringVar(&file, "o", "", "`FILE` to write; left out: the terminal")
+	if code, ok := c.parse(func(f *flags) {
+		f.file(&file, "the schema")
+		c.quietFlag(f)
 	}); !ok {
 		return code
 	}
@@ -45,9 +44,9 @@ func printSchema(c *call) int {
 		return err
 	}
 	if file == "" {
-		err = write(c.stdout)
+		err = write(c.data)
 	} else if err = writeFile(file, write); err == nil {
-		fmt.Fprintln(c.stdout, file)
+		c.wrote(file)
 	}
 	if err != nil {
 		return c.fail(err)

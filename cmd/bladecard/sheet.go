@@ -1,8 +1,6 @@
 package main
 
 import (
-	"flag"
-	"fmt"
 	"io"
 )
 
@@ -18,22 +16,21 @@ what may vary, the other blades and meshes that give the same film, ink, dryer a
 func setupSheet(c *call) int {
 	var dir string
 	var d documents
-	if code, ok := c.parse(func(fs *flag.FlagSet) {
-		c.language(fs)
-		fs.StringVar(&dir, "o", "", "folder `DIR` for the PDFs (needed)")
-		fs.StringVar(&d.paper, "paper", "", "`PAPER` a4 or letter; left out: the shop's")
-		fs.BoolVar(&d.noCustomer, "no-customer", false, "leave the customer's name out")
+	if code, ok := c.parse(func(f *flags) {
+		c.jobFlags(f)
+		f.folder(&dir, "the PDFs")
+		paperFlag(f, &d.paper)
+		f.yes(&d.noCustomer, "no-customer", "leave the customer's name out")
+		c.quietFlag(f)
 	}); !ok {
 		return code
 	}
 	if dir == "" {
 		return c.wrong("-o is missing: the folder to write to")
 	}
-	if wrong := wrongPaper(d.paper); wrong != "" {
-		return c.wrong(wrong)
-	}
 	out := newOutputs(dir, "-sheet.pdf")
 	return c.each(func(l loaded) int {
+		c.tellShop(l.use, l.voice)
 		path, ok := out.path(c, l.path)
 		if !ok {
 			return exitUsage
@@ -41,7 +38,7 @@ func setupSheet(c *call) int {
 		if err := writeFile(path, func(w io.Writer) error { return d.sheet(w, l) }); err != nil {
 			return c.failed(err)
 		}
-		fmt.Fprintln(c.stdout, path)
+		c.wrote(path)
 		return exitDone
 	})
 }
