@@ -1,8 +1,9 @@
 package choose
 
 import (
-	"bladecard/calc/plan"
 	"math"
+
+	"bladecard/calc/plan"
 )
 
 // scanDeg is how finely the ends of an angle range are looked for.

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"bladecard/calc/choose"
+	"bladecard/calc/file"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
 	"bladecard/samples/bench"
@@ -14,9 +15,9 @@ import (
 // BenchmarkMake plans a job of one screen, mesh stated.
 func BenchmarkMake(b *testing.B) {
 	src := []byte("title = \"t\"\n[[location]]\nwidth = \"30 cm\"\nheight = \"35 cm\"\n[[location.screen]]\nmesh = \"156-64\"\n")
-	shop := job.BuiltInShop()
+	shop := file.BuiltInShop()
 	for b.Loop() {
-		j, errs := job.DecodeJob("job.toml", src)
+		j, errs := file.DecodeJob("job.toml", src)
 		if errs != nil {
 			b.Fatal(errs)
 		}
@@ -31,7 +32,7 @@ func BenchmarkMake(b *testing.B) {
 
 // On several cores, and with a planner that has planned other jobs, the plans are the same.
 func TestPlansAreTheSameOnAllCores(t *testing.T) {
-	shop := job.BuiltInShop()
+	shop := file.BuiltInShop()
 	kept, many := choose.NewPlanner(shop), choose.NewPlanner(shop)
 	many.PlanOn(4)
 	for n := range 12 {
@@ -39,7 +40,7 @@ func TestPlansAreTheSameOnAllCores(t *testing.T) {
 		for i, make := range []func(*job.Job) (*plan.Plan, job.Errors){
 			func(j *job.Job) (*plan.Plan, job.Errors) { return choose.Make(j, shop) }, kept.Make, many.Make,
 		} {
-			j, errs := job.DecodeJob("job.toml", bench.Job(n, 7, ""))
+			j, errs := file.DecodeJob("job.toml", bench.Job(n, 7, ""))
 			if errs = append(errs, job.Resolve(j, shop)...); errs != nil {
 				t.Fatal(errs)
 			}

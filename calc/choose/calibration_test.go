@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"bladecard/calc/file"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
 )
@@ -12,7 +13,7 @@ import (
 // learnedShop is a rack with what ten prints said of it.
 func learnedShop(t *testing.T, more string) *job.Shop {
 	t.Helper()
-	sh, errs := job.DecodeShop("shop.toml", []byte(`[[blade]]
+	sh, errs := file.DecodeShop("shop.toml", []byte(`[[blade]]
 layup = "70"
 [[blade]]
 layup = "80"

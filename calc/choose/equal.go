@@ -1,8 +1,9 @@
 package choose
 
 import (
-	"bladecard/calc/plan"
 	"math"
+
+	"bladecard/calc/plan"
 )
 
 // meshEquivalents is how many other meshes are tried as equivalents, the nearest ink volumes first.

@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"bladecard/calc/choose"
+	"bladecard/calc/file"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
 
@@ -76,11 +77,11 @@ func codesOf(s plan.Screen) string {
 // that asked for it, never a number.
 func TestFoldingIsAnErrorAtItsKey(t *testing.T) {
 	src := one("", "mesh = \"156-64\"\nblade = \"60\"\nload = \"20 N/cm\"\nangle = 60")
-	j, errs := job.DecodeJob("job.toml", []byte(src))
+	j, errs := file.DecodeJob("job.toml", []byte(src))
 	if errs != nil {
 		t.Fatal(errs)
 	}
-	shop := job.BuiltInShop()
+	shop := file.BuiltInShop()
 	if errs := job.Resolve(j, shop); errs != nil {
 		t.Fatal(errs)
 	}
@@ -232,7 +233,7 @@ func number(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 // TestAnyJob: whatever valid job comes, the Plan is finite, ordered and true to its own figures,
 // or there is an error that says why.
 func TestAnyJob(t *testing.T) {
-	shop := job.BuiltInShop()
+	shop := file.BuiltInShop()
 	rapid.Check(t, func(t *rapid.T) {
 		j := &job.Job{Title: "t", Locations: []job.Location{{Name: "front", WidthMM: rapid.Float64Range(0, 420).Draw(t, "width")}}}
 		s := job.Screen{

@@ -32,7 +32,7 @@ func (pl *Planner) PlanOn(cores int) {
 	}
 }
 
-// NewPlanner readies a shop, which must have passed job.DecodeShop, for the plans of its jobs.
+// NewPlanner readies a shop, which must have passed file.DecodeShop, for the plans of its jobs.
 func NewPlanner(shop *job.Shop) *Planner {
 	p := &Planner{shop: shop, flux: map[job.Flash]float64{}}
 	p.rack, p.broken = newRack(shop.Blades)

@@ -1,10 +1,11 @@
 package choose
 
 import (
-	"bladecard/calc/plan"
 	"fmt"
 	"math"
 	"sort"
+
+	"bladecard/calc/plan"
 )
 
 // Outcome is what a correction makes of a measured film.

@@ -1,9 +1,10 @@
 package choose_test
 
 import (
-	"bladecard/calc/choose"
 	"math"
 	"testing"
+
+	"bladecard/calc/choose"
 )
 
 // TestCorrect: a measured film gets the changes that go the right way, scaled to it, those that

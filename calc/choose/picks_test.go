@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"bladecard/calc/choose"
+	"bladecard/calc/file"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
 )
@@ -18,7 +19,7 @@ func screenOf(t *testing.T, src string) plan.Screen {
 // screenIn is screenOf on a shop of its own.
 func screenIn(t *testing.T, src, shop string) plan.Screen {
 	t.Helper()
-	sh, errs := job.DecodeShop("shop.toml", []byte(shop))
+	sh, errs := file.DecodeShop("shop.toml", []byte(shop))
 	if errs != nil {
 		t.Fatal(errs)
 	}
@@ -27,12 +28,12 @@ func screenIn(t *testing.T, src, shop string) plan.Screen {
 
 func planOf(t *testing.T, src string) *plan.Plan {
 	t.Helper()
-	return planOn(t, src, job.BuiltInShop())
+	return planOn(t, src, file.BuiltInShop())
 }
 
 func planOn(t *testing.T, src string, shop *job.Shop) *plan.Plan {
 	t.Helper()
-	j, errs := job.DecodeJob("job.toml", []byte(src))
+	j, errs := file.DecodeJob("job.toml", []byte(src))
 	if errs != nil {
 		t.Fatal(errs)
 	}

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"bladecard/calc/choose"
+	"bladecard/calc/file"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
 )
@@ -13,11 +14,11 @@ import (
 // onShop computes a job text on a shop text.
 func onShop(t *testing.T, shopText, src string) (*plan.Plan, job.Errors) {
 	t.Helper()
-	j, errs := job.DecodeJob("job.toml", []byte(src))
+	j, errs := file.DecodeJob("job.toml", []byte(src))
 	if errs != nil {
 		t.Fatal(errs)
 	}
-	shop, errs := job.DecodeShop("shop.toml", []byte(shopText))
+	shop, errs := file.DecodeShop("shop.toml", []byte(shopText))
 	if errs != nil {
 		t.Fatal(errs)
 	}

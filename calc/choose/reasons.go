@@ -1,9 +1,10 @@
 package choose
 
 import (
-	"bladecard/calc/plan"
 	"math"
 	"strconv"
+
+	"bladecard/calc/plan"
 )
 
 // path is the way from the workhorse to the chosen setup, a step at a time: the blade, then the

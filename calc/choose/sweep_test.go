@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"bladecard/calc/choose"
+	"bladecard/calc/file"
 	"bladecard/calc/job"
 )
 
@@ -24,8 +25,8 @@ func TestSweepIsThePlan(t *testing.T) {
 		}
 		return one("", src)
 	}
-	shop := job.BuiltInShop()
-	j, errs := job.DecodeJob("job.toml", []byte(text("", "")))
+	shop := file.BuiltInShop()
+	j, errs := file.DecodeJob("job.toml", []byte(text("", "")))
 	if errs != nil {
 		t.Fatal(errs)
 	}

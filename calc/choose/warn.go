@@ -1,9 +1,10 @@
 package choose
 
 import (
-	"bladecard/calc/plan"
 	"math"
 	"sort"
+
+	"bladecard/calc/plan"
 )
 
 // warnings tells what a person must know about the chosen setup: what it misses and by how

@@ -7,7 +7,7 @@ import (
 	"path/filepath"
 	"sync"
 
-	"bladecard/calc/job"
+	"bladecard/calc/file"
 	"bladecard/calc/plan"
 	"bladecard/render/page"
 	"bladecard/render/say"
@@ -88,7 +88,7 @@ func (w *worker) make(r *result) int {
 	if r.err != nil {
 		return w.call.fail(r.err)
 	}
-	src, err := readFile(r.path, job.MaxFileBytes)
+	src, err := readFile(r.path, file.MaxFileBytes)
 	if err != nil {
 		return w.call.fail(err)
 	}
@@ -97,7 +97,7 @@ func (w *worker) make(r *result) int {
 		r.number, r.state = old.Number, stateUnchanged
 		return exitDone
 	}
-	if job.IsShop(src) {
+	if file.IsShop(src) {
 		r.state = stateShop
 		return exitDone
 	}
@@ -200,7 +200,7 @@ func (w *worker) isUpToDate(old *record, path string, src []byte) bool {
 	}
 	now := inputs{Program: w.program, Flags: w.flags, Job: sumOf(src)}
 	if old.Shop != "" {
-		now.Shop = w.sumOfFile(w.atOutputs(old.Shop), job.MaxFileBytes)
+		now.Shop = w.sumOfFile(w.atOutputs(old.Shop), file.MaxFileBytes)
 	}
 	if old.Logo != "" {
 		now.Logo = w.sumOfFile(w.atOutputs(old.Logo), page.MaxImageBytes)

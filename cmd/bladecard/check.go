@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os"
 
+	"bladecard/calc/file"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
 	"bladecard/render/say"
@@ -102,10 +103,10 @@ func check(c *call) int {
 func (c *call) check(path string) checked {
 	k := checked{File: path, Errors: []fault{}, Warnings: []warning{}}
 	var src []byte
-	if k.File, src, k.err = c.read(path, job.MaxFileBytes); k.err != nil {
+	if k.File, src, k.err = c.read(path, file.MaxFileBytes); k.err != nil {
 		return k
 	}
-	if job.IsShop(src) {
+	if file.IsShop(src) {
 		k.Kind, k.use = kindShop, shopUse{path, plan.ShopOfFlag}
 		f, err := c.floor(k.use)
 		if k.err = err; err == nil {

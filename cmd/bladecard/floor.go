@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 
 	"bladecard/calc/choose"
+	"bladecard/calc/file"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
 	"bladecard/render/page"
@@ -43,14 +44,14 @@ func (c *call) floor(use shopUse) (*floor, error) {
 }
 
 func (f *floor) ready(c *call, path string) (err error) {
-	f.shop = job.BuiltInShop()
+	f.shop = file.BuiltInShop()
 	if path != "" {
-		if f.src, err = readFile(path, job.MaxFileBytes); err != nil {
+		if f.src, err = readFile(path, file.MaxFileBytes); err != nil {
 			return err
 		}
 		f.sum = sumOf(f.src)
 		var errs job.Errors
-		if f.shop, errs = job.DecodeShop(path, f.src); len(errs) > 0 {
+		if f.shop, errs = file.DecodeShop(path, f.src); len(errs) > 0 {
 			return errs
 		}
 	}

@@ -23,10 +23,10 @@ the exercises on them.`,
 }
 
 func printHandout(c *call) int {
-	var file, paperName string
+	var pdf, paperName string
 	level := string(handout.Press)
 	if code, ok := c.parse(func(f *flags) {
-		f.file(&file, "the PDF (needed)")
+		f.file(&pdf, "the PDF (needed)")
 		paperFlag(f, &paperName)
 		f.word(&level, "level", "a level", "`LEVEL` intro, for a new hand, or press, the whole paper; left out: press", strings.Split(handout.Levels(), ", ")...)
 		c.langFlag(f)
@@ -35,7 +35,7 @@ func printHandout(c *call) int {
 		return code
 	}
 	switch {
-	case file == "":
+	case pdf == "":
 		return c.wrong("-o is missing: the PDF to write")
 	case len(c.args) > 1:
 		return c.wrong(fmt.Sprintf("%d shop files are named; one is accepted", len(c.args)))
@@ -55,7 +55,7 @@ func printHandout(c *call) int {
 	}
 	faces, err := handout.Pages(l, paperOf(paperName, f.shop), f.voice, handout.Options{Logo: logo, Accent: f.shop.Accent, Level: handout.Level(level), Shop: f.voice.Shop(use.from, f.shop.Name, use.file())})
 	if err == nil {
-		err = writeFile(file, func(w io.Writer) error {
+		err = writeFile(pdf, func(w io.Writer) error {
 			return page.Write(w, page.Meta{
 				Title: f.voice.T("handout.title"), Author: f.shop.Name, Subject: f.voice.T("handout.subject"), Language: f.voice.Code,
 			}, page.Pages(faces...))
@@ -64,6 +64,6 @@ func printHandout(c *call) int {
 	if err != nil {
 		return c.fail(err)
 	}
-	c.wrote(file)
+	c.wrote(pdf)
 	return exitDone
 }

@@ -10,6 +10,7 @@ import (
 	"strings"
 	"unicode"
 
+	"bladecard/calc/file"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
 	"bladecard/render/say"
@@ -36,7 +37,7 @@ type loaded struct {
 // load reads a job file and its shop and computes the plan. Where the files have errors, the error
 // holds all of them: see failed.
 func (c *call) load(path string) (loaded, error) {
-	name, src, err := c.read(path, job.MaxFileBytes)
+	name, src, err := c.read(path, file.MaxFileBytes)
 	if err != nil {
 		return loaded{}, err
 	}
@@ -45,10 +46,10 @@ func (c *call) load(path string) (loaded, error) {
 
 // plan is load for a job file that is read already.
 func (c *call) plan(path string, src []byte) (loaded, error) {
-	if job.IsShop(src) {
+	if file.IsShop(src) {
 		return loaded{}, job.Errors{{Pos: job.Pos{File: path}, Wrong: "this is a shop file", Accepted: "a job file is accepted, with a title and a location"}}
 	}
-	j, errs := job.DecodeJob(path, src)
+	j, errs := file.DecodeJob(path, src)
 	if j == nil {
 		return loaded{}, errs
 	}

@@ -3,7 +3,7 @@ package main
 import (
 	"io"
 
-	"bladecard/calc/job"
+	"bladecard/calc/file"
 )
 
 var schemaCommand = command{
@@ -25,9 +25,9 @@ of quantities and names in the racks are beyond a schema: check finds those.`,
 }
 
 func printSchema(c *call) int {
-	var file string
+	var output string
 	if code, ok := c.parse(func(f *flags) {
-		f.file(&file, "the schema")
+		f.file(&output, "the schema")
 		c.quietFlag(f)
 	}); !ok {
 		return code
@@ -35,7 +35,7 @@ func printSchema(c *call) int {
 	if len(c.args) != 1 {
 		return c.wrong("one kind of file is wanted: job or shop")
 	}
-	src, err := job.Schema(c.args[0])
+	src, err := file.Schema(c.args[0])
 	if err != nil {
 		return c.wrong(err.Error())
 	}
@@ -43,10 +43,10 @@ func printSchema(c *call) int {
 		_, err := w.Write(src)
 		return err
 	}
-	if file == "" {
+	if output == "" {
 		err = write(c.data)
-	} else if err = writeFile(file, write); err == nil {
-		c.wrote(file)
+	} else if err = writeFile(output, write); err == nil {
+		c.wrote(output)
 	}
 	if err != nil {
 		return c.fail(err)

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"bladecard/calc/choose"
+	"bladecard/calc/file"
 	"bladecard/calc/job"
 	"bladecard/render/canvas"
 	"bladecard/render/card"
@@ -27,7 +28,7 @@ func leaves(jobPath string) ([]leaf, error) {
 	if err != nil {
 		return nil, err
 	}
-	j, errs := job.DecodeJob(jobPath, src)
+	j, errs := file.DecodeJob(jobPath, src)
 	if len(errs) > 0 {
 		return nil, errs[0]
 	}
@@ -35,7 +36,7 @@ func leaves(jobPath string) ([]leaf, error) {
 	if src, err = os.ReadFile(shopPath); err != nil {
 		return nil, err
 	}
-	shop, errs := job.DecodeShop(shopPath, src)
+	shop, errs := file.DecodeShop(shopPath, src)
 	if len(errs) > 0 {
 		return nil, errs[0]
 	}

@@ -1,8 +1,10 @@
-package job
+package file
 
 import (
 	"reflect"
 	"strings"
+
+	"bladecard/calc/job"
 )
 
 // IsShop tells whether the text is that of a shop file and of no job file: it has a key at its top
@@ -15,8 +17,8 @@ func IsShop(src []byte) bool {
 	if _, racks := data["press"].([]map[string]any); racks {
 		return true
 	}
-	ofJob := topKeys(Job{})
-	for key := range topKeys(Shop{}) {
+	ofJob := topKeys(job.Job{})
+	for key := range topKeys(job.Shop{}) {
 		if _, has := data[key]; has && !ofJob[key] {
 			return true
 		}

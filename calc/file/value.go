@@ -1,4 +1,4 @@
-package job
+package file
 
 import (
 	"fmt"
@@ -10,6 +10,8 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"bladecard/calc/internal/words"
+	"bladecard/calc/job"
 	"bladecard/calc/unit"
 )
 
@@ -42,7 +44,7 @@ func (b *binder) value(dst reflect.Value, raw any, at *place, f *field, sc scope
 		if v, ok := b.quantity(raw, at, f, sc); ok {
 			*p = v
 		}
-	case *Date:
+	case *job.Date:
 		switch d, isDay, ok := day(raw); {
 		case ok:
 			*p = d
@@ -51,9 +53,9 @@ func (b *binder) value(dst reflect.Value, raw any, at *place, f *field, sc scope
 		default:
 			wrongType()
 		}
-	case *Range:
+	case *job.Range:
 		b.span(p, raw, at, f, sc)
-	case *EOM:
+	case *job.EOM:
 		b.eom(p, raw, at, f, sc)
 	case *[]string:
 		*p = bindList(b, raw, at, f, sc, dst.Type(), func(entry any, at *place) (string, bool) {
@@ -135,8 +137,8 @@ func (b *binder) text(raw any, at *place, f *field, sc scope, accepted string) (
 	if f.need && text == "" {
 		return fail("is empty", accepted)
 	}
-	if len(f.one) > 0 && !has(f.one, text) {
-		return fail(quote(text)+" is not known", didYouMean(text, f.one)+accepted)
+	if len(f.one) > 0 && !words.Has(f.one, text) {
+		return fail(words.Quote(text)+" is not known", words.DidYouMean(text, f.one)+accepted)
 	}
 	if check := forms[f.form]; check != nil {
 		if wrong, accepted := check(text); wrong != "" {
@@ -170,13 +172,13 @@ func (b *binder) quantity(raw any, at *place, f *field, sc scope) (float64, bool
 		}
 		var err error
 		if v, err = unit.Parse(x, f.unit); err != nil {
-			return fail(wrongOf(err), accepted)
+			return fail(words.WrongOf(err), accepted)
 		}
-		written = quote(x)
+		written = words.Quote(x)
 	case int64:
 		v, written = float64(x), strconv.FormatInt(x, 10)
 	case float64:
-		v, written = x, number(x)
+		v, written = x, words.Number(x)
 	default:
 		return fail(describe(raw), accepted)
 	}
@@ -193,32 +195,32 @@ func (b *binder) quantity(raw any, at *place, f *field, sc scope) (float64, bool
 }
 
 // span reads a range with a unit.
-func (b *binder) span(dst *Range, raw any, at *place, f *field, sc scope) {
+func (b *binder) span(dst *job.Range, raw any, at *place, f *field, sc scope) {
 	fail := func(wrong, accepted string) { b.fail(at.valuePos(), sc, f.key, wrong, accepted) }
 	text, ok := raw.(string)
 	if !ok {
-		fail(describe(raw), b.accepted(reflect.TypeFor[Range](), f))
+		fail(describe(raw), b.accepted(reflect.TypeFor[job.Range](), f))
 		return
 	}
 	low, high, err := unit.ParseRange(text, f.unit)
 	switch {
 	case err != nil:
-		fail(wrongOf(err), b.accepted(reflect.TypeFor[Range](), f))
+		fail(words.WrongOf(err), b.accepted(reflect.TypeFor[job.Range](), f))
 	case !(low >= f.min && high <= f.max):
-		fail(quote(text)+" is out of range", bounds(f))
+		fail(words.Quote(text)+" is out of range", bounds(f))
 	default:
-		*dst = Range{low, high}
+		*dst = job.Range{Low: low, High: high}
 	}
 }
 
 // day reads a local date; whether it is of this century is ok.
-func day(raw any) (d Date, isDay, ok bool) {
+func day(raw any) (d job.Date, isDay, ok bool) {
 	t, isTime := raw.(time.Time)
 	if !isTime || t.Location().String() != "date-local" { // the decoder's name for a date without time and zone
-		return Date{}, false, false
+		return job.Date{}, false, false
 	}
 	y, m, n := t.Date()
-	return Date{y, int(m), n}, true, y >= 2000 && y <= 2099
+	return job.Date{Year: y, Month: int(m), Day: n}, true, y >= 2000 && y <= 2099
 }
 
 // preset fills a field that the file leaves out from its default tag.
@@ -255,11 +257,11 @@ func bounds(f *field) string {
 	}
 	switch {
 	case math.IsInf(high, 1):
-		return number(low) + u + " or more is accepted"
+		return words.Number(low) + u + " or more is accepted"
 	case math.IsInf(low, -1):
-		return number(high) + u + " or less is accepted"
+		return words.Number(high) + u + " or less is accepted"
 	}
-	return number(low) + " to " + number(high) + u + " is accepted"
+	return words.Number(low) + " to " + words.Number(high) + u + " is accepted"
 }
 
 // accepted says in words what a field takes.
@@ -268,21 +270,21 @@ func (b *binder) accepted(t reflect.Type, f *field) string {
 		t = t.Elem()
 	}
 	switch {
-	case t == reflect.TypeFor[Range]():
+	case t == reflect.TypeFor[job.Range]():
 		return acceptedQuantity(unit.AcceptedRange(f.unit), f)
-	case t == reflect.TypeFor[EOM]():
+	case t == reflect.TypeFor[job.EOM]():
 		return acceptedEOM
-	case t == reflect.TypeFor[Date]():
+	case t == reflect.TypeFor[job.Date]():
 		return "a day of 2000 to 2099 without quotes, such as 2026-12-04, is accepted"
 	case t == reflect.TypeFor[[]float64]():
 		_, example, _ := strings.Cut(acceptedQuantity(unit.Accepted(f.unit), f), " such as ")
 		return "a list of texts with unit, each such as " + example
 	case len(f.one) > 0 && t.Kind() == reflect.Slice:
-		return "a list of these is accepted: " + strings.Join(quoted(f.one), ", ")
+		return "a list of these is accepted: " + strings.Join(words.Quoted(f.one), ", ")
 	case t == reflect.TypeFor[[]string]():
 		return "a list of texts in quotes is accepted"
 	case len(f.one) > 0:
-		return list(quoted(f.one)) + " is accepted"
+		return words.List(words.Quoted(f.one)) + " is accepted"
 	case t.Kind() == reflect.String:
 		if check := forms[f.form]; check != nil {
 			_, accepted := check("")
@@ -300,9 +302,9 @@ func (b *binder) accepted(t reflect.Type, f *field) string {
 	case t.Kind() == reflect.Slice:
 		return "one or more tables are accepted, each under a header [[...]] that ends in " + f.key
 	case t.Kind() == reflect.Map:
-		return "a table is accepted, with the keys " + list(f.keys)
+		return "a table is accepted, with the keys " + words.List(f.keys)
 	}
-	return "a table is accepted, with the keys " + list(keysOf(fieldsOf(t)))
+	return "a table is accepted, with the keys " + words.List(keysOf(fieldsOf(t)))
 }
 
 // acceptedQuantity puts the field's own example into what calc/unit accepts.
@@ -319,13 +321,13 @@ func acceptedQuantity(accepted string, f *field) string {
 func describe(raw any) string {
 	switch v := raw.(type) {
 	case string:
-		return quote(v) + " is a text"
+		return words.Quote(v) + " is a text"
 	case bool:
 		return fmt.Sprintf("%t is a truth value", v)
 	case int64:
 		return fmt.Sprintf("%d is a number", v)
 	case float64:
-		return number(v) + " is a number"
+		return words.Number(v) + " is a number"
 	case time.Time:
 		return "is a date or a time"
 	case map[string]any:

@@ -1,4 +1,4 @@
-package job
+package file
 
 import (
 	"fmt"
@@ -6,6 +6,8 @@ import (
 	"unicode/utf8"
 
 	"golang.org/x/text/unicode/norm"
+
+	"bladecard/calc/internal/words"
 )
 
 // printed are the runes that a text may hold, from the first to the last of each range: those of
@@ -44,7 +46,7 @@ func printable(text string) (composed, wrong string) {
 			continue
 		}
 		name := fmt.Sprintf("%U", r)
-		if !has(bad, name) {
+		if !words.Has(bad, name) {
 			bad = append(bad, name)
 		}
 		if len(bad) == 4 {

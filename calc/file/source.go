@@ -1,4 +1,4 @@
-package job
+package file
 
 import (
 	"bytes"
@@ -8,6 +8,9 @@ import (
 	"unicode/utf8"
 
 	"github.com/BurntSushi/toml"
+
+	"bladecard/calc/internal/words"
+	"bladecard/calc/job"
 )
 
 // Limits of a file, so that a slip or a hostile file costs no time.
@@ -63,25 +66,25 @@ func (s *source) runesTo(offset int) int {
 }
 
 // pos turns an offset into a place; columns count runes from 1.
-func (s *source) pos(offset int) Pos {
+func (s *source) pos(offset int) job.Pos {
 	offset = min(max(offset, 0), len(s.text))
 	line := sort.SearchInts(s.lines, offset+1) - 1
-	return Pos{File: s.name, Line: line + 1, Col: s.runesTo(offset) - s.runesTo(s.lines[line]) + 1}
+	return job.Pos{File: s.name, Line: line + 1, Col: s.runesTo(offset) - s.runesTo(s.lines[line]) + 1}
 }
 
 // fail is an error of the file as a whole, at an offset.
-func (s *source) fail(offset int, wrong, accepted string) Errors {
-	return Errors{{Pos: s.pos(offset), Wrong: wrong, Accepted: accepted}}
+func (s *source) fail(offset int, wrong, accepted string) job.Errors {
+	return job.Errors{{Pos: s.pos(offset), Wrong: wrong, Accepted: accepted}}
 }
 
 // open checks size, encoding and shape of a file and parses it.
-func open(name string, text []byte) (*source, map[string]any, *place, Errors) {
+func open(name string, text []byte) (*source, map[string]any, *place, job.Errors) {
 	if len(text) > MaxFileBytes {
-		return nil, nil, nil, Errors{{Pos: Pos{name, 1, 1}, Wrong: fmt.Sprintf("the file has %d bytes", len(text)),
+		return nil, nil, nil, job.Errors{{Pos: job.Pos{File: name, Line: 1, Col: 1}, Wrong: fmt.Sprintf("the file has %d bytes", len(text)),
 			Accepted: fmt.Sprintf("at most %d bytes are accepted", MaxFileBytes)}}
 	}
 	if bytes.HasPrefix(text, []byte("\xff\xfe")) || bytes.HasPrefix(text, []byte("\xfe\xff")) {
-		return nil, nil, nil, Errors{{Pos: Pos{name, 1, 1}, Wrong: "the file is UTF-16", Accepted: "UTF-8 is accepted: save the file as UTF-8"}}
+		return nil, nil, nil, job.Errors{{Pos: job.Pos{File: name, Line: 1, Col: 1}, Wrong: "the file is UTF-16", Accepted: "UTF-8 is accepted: save the file as UTF-8"}}
 	}
 	text = bytes.TrimPrefix(text, []byte("\xef\xbb\xbf")) // some editors put the mark there; columns count after it
 	src := newSource(name, text)
@@ -103,7 +106,7 @@ func open(name string, text []byte) (*source, map[string]any, *place, Errors) {
 }
 
 // checkBytes finds the first byte that no text file holds.
-func checkBytes(src *source) Errors {
+func checkBytes(src *source) job.Errors {
 	for i := 0; i < len(src.text); {
 		r, size := utf8.DecodeRune(src.text[i:])
 		switch {
@@ -118,7 +121,7 @@ func checkBytes(src *source) Errors {
 }
 
 // parse reads the values of a file.
-func parse(src *source) (data map[string]any, errs Errors) {
+func parse(src *source) (data map[string]any, errs job.Errors) {
 	defer func() {
 		if r := recover(); r != nil { // the parser panics on what it holds for its own bugs
 			data, errs = nil, src.fail(0, "the file cannot be read as TOML", "TOML 1.0 is accepted")
@@ -127,10 +130,10 @@ func parse(src *source) (data map[string]any, errs Errors) {
 	_, err := toml.Decode(string(src.text), &data)
 	var syntax toml.ParseError
 	if errors.As(err, &syntax) { // of its position only Start is dependable: line and column are off at the start of a line
-		return nil, src.fail(syntax.Position.Start, "this is not TOML: "+parserSays(syntax.Message), "TOML 1.0 is accepted")
+		return nil, src.fail(syntax.Position.Start, "this is not TOML: "+words.ParserSays(syntax.Message), "TOML 1.0 is accepted")
 	}
 	if err != nil {
-		return nil, src.fail(0, "this is not TOML: "+parserSays(err.Error()), "TOML 1.0 is accepted")
+		return nil, src.fail(0, "this is not TOML: "+words.ParserSays(err.Error()), "TOML 1.0 is accepted")
 	}
 	return data, nil
 }

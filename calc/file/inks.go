@@ -1,23 +1,27 @@
-package job
+package file
 
 import (
 	"fmt"
 	"reflect"
 	"slices"
+
+	"bladecard/calc/internal/deep"
+	"bladecard/calc/internal/words"
+	"bladecard/calc/job"
 )
 
 // inkMerge works out which class each class of a file takes its figures from.
 type inkMerge struct {
 	b     *binder
-	own   []Ink
-	base  []Ink
+	own   []job.Ink
+	base  []job.Ink
 	given []given
 	state []int // 0 to do, 1 under way, 2 done
 }
 
 // mergeInks completes the ink classes of a file from the classes that they are like and adds
 // them to the base, in place of the one of the same name.
-func (b *binder) mergeInks(own, base []Ink, data map[string]any, places *place) []Ink {
+func (b *binder) mergeInks(own, base []job.Ink, data map[string]any, places *place) []job.Ink {
 	m := inkMerge{b: b, own: own, base: base, given: make([]given, len(own)), state: make([]int, len(own))}
 	for i := range own {
 		m.given[i] = element("ink", data, places, i)
@@ -25,7 +29,7 @@ func (b *binder) mergeInks(own, base []Ink, data map[string]any, places *place) 
 	for i := range own {
 		m.complete(i)
 	}
-	all := append([]Ink(nil), base...)
+	all := append([]job.Ink(nil), base...)
 	for i := range own {
 		if at := inkIndex(all, own[i].Name); at >= 0 {
 			all[at] = own[i]
@@ -36,7 +40,7 @@ func (b *binder) mergeInks(own, base []Ink, data map[string]any, places *place) 
 	return all
 }
 
-func inkIndex(list []Ink, name string) int {
+func inkIndex(list []job.Ink, name string) int {
 	for i := range list {
 		if list[i].Name == name {
 			return i
@@ -66,7 +70,7 @@ func (m *inkMerge) complete(i int) bool {
 		}
 	} else if at := inkIndex(m.own, from); at >= 0 {
 		if !m.complete(at) {
-			m.b.fail(g.place.kid("like").valuePos(), g.scope, "like", quote(from)+" leads back to this class", "a class that does not is accepted")
+			m.b.fail(g.place.kid("like").valuePos(), g.scope, "like", words.Quote(from)+" leads back to this class", "a class that does not is accepted")
 			return true
 		}
 		m.inherit(i, &m.own[at])
@@ -75,28 +79,28 @@ func (m *inkMerge) complete(i int) bool {
 		m.inherit(i, &m.base[at])
 		return true
 	}
-	known := names(append(append([]Ink(nil), m.base...), m.own...), func(x *Ink) string { return x.Name })
+	known := words.Names(append(append([]job.Ink(nil), m.base...), m.own...), func(x *job.Ink) string { return x.Name })
 	known = slices.DeleteFunc(known, func(name string) bool { return name == ink.Name })
-	m.b.fail(g.place.kid("like").valuePos(), g.scope, "like", "the ink class "+quote(ink.Like)+" is not known", inList(ink.Like, known, "accepted are"))
+	m.b.fail(g.place.kid("like").valuePos(), g.scope, "like", "the ink class "+words.Quote(ink.Like)+" is not known", words.InList(ink.Like, known, "accepted are"))
 	return true
 }
 
 // alone checks a class that takes figures from no other.
 func (m *inkMerge) alone(i int) {
 	g := m.given[i]
-	for _, f := range fieldsOf(reflect.TypeFor[Ink]()) {
+	for _, f := range fieldsOf(reflect.TypeFor[job.Ink]()) {
 		switch f.key {
 		case "solids", "density", "dries":
 			if _, ok := g.data[f.key]; !ok && m.own[i].Name != "" {
 				m.b.fail(g.place.keyPos(), g.scope, f.key, "is missing",
-					m.b.accepted(reflect.TypeFor[Ink]().Field(f.index).Type, &f)+`, or like = "plastisol" to take the figures of that class`)
+					m.b.accepted(reflect.TypeFor[job.Ink]().Field(f.index).Type, &f)+`, or like = "plastisol" to take the figures of that class`)
 			}
 		}
 	}
 	m.check(i)
 }
 
-func (m *inkMerge) inherit(i int, from *Ink) {
+func (m *inkMerge) inherit(i int, from *job.Ink) {
 	inherit(reflect.ValueOf(&m.own[i]).Elem(), reflect.ValueOf(from).Elem(), m.given[i].data)
 	m.check(i)
 }
@@ -104,13 +108,13 @@ func (m *inkMerge) inherit(i int, from *Ink) {
 // check finds figures of a complete class that cannot stand together.
 func (m *inkMerge) check(i int) {
 	ink, g := &m.own[i], m.given[i]
-	fail := func(key, wrong, accepted string) { m.b.fail(g.place.find(key), g.scope, key, wrong, accepted) }
+	fail := func(key, wrong, accepted string) { m.b.fail(g.place.Find(key), g.scope, key, wrong, accepted) }
 	if ink.CureC != nil && ink.CureTopC > 0 && ink.CureTopC < ink.CureC.High {
-		fail("cure-top", fmt.Sprintf("%s C is below the top of the cure range, %s C", number(ink.CureTopC), number(ink.CureC.High)),
+		fail("cure-top", fmt.Sprintf("%s C is below the top of the cure range, %s C", words.Number(ink.CureTopC), words.Number(ink.CureC.High)),
 			"a temperature at or above the cure range is accepted: state cure too")
 	}
 	if ink.CureC != nil && ink.GelC != nil && ink.GelC.Low > ink.CureC.High {
-		fail("gel", fmt.Sprintf("starts at %s C, above the cure range, which ends at %s C", number(ink.GelC.Low), number(ink.CureC.High)),
+		fail("gel", fmt.Sprintf("starts at %s C, above the cure range, which ends at %s C", words.Number(ink.GelC.Low), words.Number(ink.CureC.High)),
 			"a gel temperature below the cure range is accepted")
 	}
 }
@@ -124,13 +128,13 @@ func inherit(dst, from reflect.Value, data map[string]any) {
 		switch {
 		case f.key == "name" || f.key == "like":
 		case !given:
-			d.Set(clone(s))
+			d.Set(deep.Value(s))
 		case d.Kind() == reflect.Map:
 			inner, ok := raw.(map[string]any)
 			for it := s.MapRange(); ok && it.Next(); {
 				own := d.MapIndex(it.Key())
 				if !own.IsValid() {
-					d.SetMapIndex(it.Key(), clone(it.Value()))
+					d.SetMapIndex(it.Key(), deep.Value(it.Value()))
 					continue
 				}
 				sub, _ := inner[it.Key().String()].(map[string]any)
@@ -138,51 +142,4 @@ func inherit(dst, from reflect.Value, data map[string]any) {
 			}
 		}
 	}
-}
-
-// clone copies a value with all that it points to.
-func clone(v reflect.Value) reflect.Value {
-	switch v.Kind() {
-	case reflect.Pointer:
-		if v.IsNil() {
-			return v
-		}
-		c := reflect.New(v.Type().Elem())
-		c.Elem().Set(clone(v.Elem()))
-		return c
-	case reflect.Struct:
-		c := reflect.New(v.Type()).Elem()
-		c.Set(v)
-		for i := range v.NumField() {
-			if c.Field(i).CanSet() {
-				c.Field(i).Set(clone(v.Field(i)))
-			}
-		}
-		return c
-	case reflect.Slice:
-		if v.IsNil() {
-			return v
-		}
-		c := reflect.MakeSlice(v.Type(), v.Len(), v.Len())
-		for i := range v.Len() {
-			c.Index(i).Set(clone(v.Index(i)))
-		}
-		return c
-	case reflect.Map:
-		if v.IsNil() {
-			return v
-		}
-		c := reflect.MakeMap(v.Type())
-		for it := v.MapRange(); it.Next(); {
-			c.SetMapIndex(it.Key(), clone(it.Value()))
-		}
-		return c
-	}
-	return v
-}
-
-// cloneOf copies what p points to, with all that it points to in turn.
-func cloneOf[T any](p *T) *T {
-	c := clone(reflect.ValueOf(p).Elem()).Interface().(T)
-	return &c
 }

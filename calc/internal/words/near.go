@@ -1,4 +1,4 @@
-package job
+package words
 
 import "strings"
 
@@ -47,10 +47,10 @@ func edits(a, b string) int {
 	return last[len(y)]
 }
 
-// didYouMean is "did you mean X? " where there is a near word.
-func didYouMean(text string, words []string) string {
+// DidYouMean is "did you mean X? " where there is a near word.
+func DidYouMean(text string, words []string) string {
 	if w := Nearest(text, words); w != "" {
-		return "did you mean " + quote(w) + "? "
+		return "did you mean " + Quote(w) + "? "
 	}
 	return ""
 }

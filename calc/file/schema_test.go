@@ -1,4 +1,4 @@
-package job
+package file
 
 import (
 	"bytes"
@@ -13,6 +13,9 @@ import (
 
 	"github.com/BurntSushi/toml"
 	"github.com/santhosh-tekuri/jsonschema/v6"
+
+	"bladecard/calc/internal/words"
+	"bladecard/calc/job"
 )
 
 // compiled is the schema of a kind of file, as an editor has it.
@@ -73,7 +76,7 @@ func plain(v any) any {
 }
 
 // both are the verdicts of decoder and schema on a file.
-func both(t *testing.T, schema *jsonschema.Schema, kind, name string, src []byte) (byDecoder Errors, bySchema error) {
+func both(t *testing.T, schema *jsonschema.Schema, kind, name string, src []byte) (byDecoder job.Errors, bySchema error) {
 	t.Helper()
 	var data map[string]any
 	if err := toml.Unmarshal(src, &data); err != nil {
@@ -82,13 +85,13 @@ func both(t *testing.T, schema *jsonschema.Schema, kind, name string, src []byte
 	return decode(kind, name, src), schema.Validate(plain(data))
 }
 
-func decode(kind, name string, src []byte) Errors {
+func decode(kind, name string, src []byte) job.Errors {
 	if kind == "job" {
 		_, errs := DecodeJob(name, src)
 		return errs
 	}
 	if strings.HasSuffix(name, "inks.toml") {
-		_, errs := decodeShop(name, src, &Shop{})
+		_, errs := decodeShop(name, src, &job.Shop{})
 		return errs
 	}
 	_, errs := DecodeShop(name, src)
@@ -325,14 +328,14 @@ func TestSchemaAgreesKeyByKey(t *testing.T) {
 			walk(ft)
 		}
 	}
-	walk(reflect.TypeFor[Job]())
-	walk(reflect.TypeFor[Shop]())
+	walk(reflect.TypeFor[job.Job]())
+	walk(reflect.TypeFor[job.Shop]())
 	if len(seen) != 16 || taken < 500 || refused < 5000 {
 		t.Errorf("%d tables, %d values taken, %d refused", len(seen), taken, refused)
 	}
 }
 
-func short(v any) string { return shorten(fmt.Sprintf("%#v", v), 60) }
+func short(v any) string { return words.Shorten(fmt.Sprintf("%#v", v), 60) }
 
 func containsAny(text string, words []string) bool {
 	for _, w := range words {

@@ -1,10 +1,11 @@
-package job
+package file
 
 import (
-	"errors"
 	"fmt"
 	"strings"
 
+	"bladecard/calc/internal/words"
+	"bladecard/calc/job"
 	"bladecard/calc/unit"
 	"bladecard/templates"
 )
@@ -22,52 +23,39 @@ var forms = map[string]func(string) (wrong, accepted string){
 func swatchForm(text string) (wrong, accepted string) {
 	accepted = `a colour such as "#f7f7f2" is accepted, # and six digits of 0-9 and a-f`
 	if len(text) != 7 || text[0] != '#' || strings.Trim(text[1:], "0123456789abcdefABCDEF") != "" {
-		return quote(text) + " is not a colour", accepted
+		return words.Quote(text) + " is not a colour", accepted
 	}
 	return "", accepted
 }
 
 func languageForm(text string) (wrong, accepted string) {
 	known := templates.Languages()
-	accepted = "the language codes " + list(quoted(known)) + " are accepted"
+	accepted = "the language codes " + words.List(words.Quoted(known)) + " are accepted"
 	if len(known) == 1 {
-		accepted = "the language code " + quote(known[0]) + " is accepted"
+		accepted = "the language code " + words.Quote(known[0]) + " is accepted"
 	}
-	if !has(known, text) {
-		return "the program has no language " + quote(text), accepted
+	if !words.Has(known, text) {
+		return "the program has no language " + words.Quote(text), accepted
 	}
 	return "", accepted
 }
 
-const acceptedLayup = `the Shore A hardness of the layers, 40 to 95 each, is accepted, such as "70" or "65/90/65"`
-
 func layupForm(text string) (wrong, accepted string) {
-	_, err := ParseLayup(text)
-	return wrongOf(err), acceptedLayup
+	_, err := job.ParseLayup(text)
+	return words.WrongOf(err), job.AcceptedLayup
 }
 
-const acceptedMesh = `threads per inch and thread in um, "156-64", or threads per cm, "61/cm-64", is accepted`
-
 func meshForm(text string) (wrong, accepted string) {
-	_, _, err := ParseMesh(text)
-	return wrongOf(err), acceptedMesh + `, or the count alone, "156", of a mesh on the racks`
+	_, _, err := job.ParseMesh(text)
+	return words.WrongOf(err), job.AcceptedMesh + `, or the count alone, "156", of a mesh on the racks`
 }
 
 func clothForm(text string) (wrong, accepted string) {
-	_, thread, err := ParseMesh(text)
+	_, thread, err := job.ParseMesh(text)
 	if err == nil && thread == 0 {
-		return quote(text) + " does not say the thread", acceptedMesh
+		return words.Quote(text) + " does not say the thread", job.AcceptedMesh
 	}
-	return wrongOf(err), acceptedMesh
-}
-
-// wrongOf is the first half of an error of unit's form.
-func wrongOf(err error) string {
-	var e *unit.Error
-	if errors.As(err, &e) {
-		return e.Wrong
-	}
-	return ""
+	return words.WrongOf(err), job.AcceptedMesh
 }
 
 const (
@@ -78,7 +66,7 @@ const (
 
 // eom reads an emulsion over mesh: a share or a length. Single layers of 600 um are published
 // for raised work; the upper ends are far enough above (common practice).
-func (b *binder) eom(dst *EOM, raw any, at *place, f *field, sc scope) {
+func (b *binder) eom(dst *job.EOM, raw any, at *place, f *field, sc scope) {
 	fail := func(wrong string) { b.fail(at.valuePos(), sc, f.key, wrong, acceptedEOM) }
 	text, ok := raw.(string)
 	if !ok {
@@ -93,7 +81,7 @@ func (b *binder) eom(dst *EOM, raw any, at *place, f *field, sc scope) {
 	}
 	if share, err := unit.Parse(text, "share"); err == nil {
 		if !(share >= 0.005 && share <= 4) {
-			fail(quote(text) + " is out of range")
+			fail(words.Quote(text) + " is out of range")
 			return
 		}
 		dst.Share = share
@@ -101,11 +89,11 @@ func (b *binder) eom(dst *EOM, raw any, at *place, f *field, sc scope) {
 	}
 	um, err := unit.Parse(text, "um")
 	if err != nil {
-		fail(wrongOf(err))
+		fail(words.WrongOf(err))
 		return
 	}
 	if !(um >= 0.5 && um <= 1000) {
-		fail(quote(text) + " is out of range")
+		fail(words.Quote(text) + " is out of range")
 		return
 	}
 	dst.UM = um

@@ -1,15 +1,17 @@
-package job
+package file
 
 import (
 	"bytes"
 	"fmt"
+
+	"bladecard/calc/job"
 )
 
 // guard refuses, in one pass and before any parser sees the file, what parsers take
 // quadratic time, memory or a deep stack for: dotted keys of many parts, very long keys, and
 // deep nesting. It follows the lexical rules of TOML up to the first syntax error, where a
 // parser stops too.
-func guard(src *source) Errors {
+func guard(src *source) job.Errors {
 	g := guarding{src: src, inKey: true}
 	for g.at < len(src.text) && !g.done {
 		g.step()
@@ -25,7 +27,7 @@ type guarding struct {
 	parts int    // points in this key
 	size  int    // bytes of this key
 	done  bool   // the parser will stop here, or an error was found
-	errs  Errors
+	errs  job.Errors
 }
 
 func (g *guarding) step() {

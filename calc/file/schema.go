@@ -1,4 +1,4 @@
-package job
+package file
 
 import (
 	"fmt"
@@ -7,6 +7,8 @@ import (
 	"strconv"
 	"strings"
 
+	"bladecard/calc/internal/words"
+	"bladecard/calc/job"
 	"bladecard/calc/unit"
 	"bladecard/templates"
 )
@@ -16,8 +18,8 @@ var kinds = []struct {
 	name, title string
 	of          reflect.Type
 }{
-	{"job", "a job: what is printed, where, and what every screen must do", reflect.TypeFor[Job]()},
-	{"shop", "a shop: its racks, presses, heat and inks, and what it has measured", reflect.TypeFor[Shop]()},
+	{"job", "a job: what is printed, where, and what every screen must do", reflect.TypeFor[job.Job]()},
+	{"shop", "a shop: its racks, presses, heat and inks, and what it has measured", reflect.TypeFor[job.Shop]()},
 }
 
 // Kinds lists the kinds of file that Schema and KeyTables know: job and shop.
@@ -36,7 +38,7 @@ func kindOf(kind string) (reflect.Type, string, error) {
 			return k.of, k.title, nil
 		}
 	}
-	return nil, "", &unit.Error{Wrong: quote(kind) + " is no kind of file", Accepted: list(Kinds()) + " is accepted"}
+	return nil, "", &unit.Error{Wrong: words.Quote(kind) + " is no kind of file", Accepted: words.List(Kinds()) + " is accepted"}
 }
 
 // Schema returns the JSON Schema (draft-07) of a kind of file, job or shop, for editors of
@@ -120,11 +122,11 @@ func (s *schemer) field(t reflect.Type, f *field) object {
 // value is the schema of a value.
 func (s *schemer) value(t reflect.Type, f *field) object {
 	switch t {
-	case reflect.TypeFor[Date]():
+	case reflect.TypeFor[job.Date]():
 		return object{{"type", "string"}, {"format", "date"}, {"pattern", `^20[0-9]{2}-[0-9]{2}-[0-9]{2}$`}, {"examples", []string{exampleDay}}}
-	case reflect.TypeFor[Range]():
+	case reflect.TypeFor[job.Range]():
 		return quantityText(unit.RangePattern(!(f.min >= 0), f.unit), exampleOf(t, f))
-	case reflect.TypeFor[EOM]():
+	case reflect.TypeFor[job.EOM]():
 		return quantityText(unit.Pattern(false, "share", "um"), exampleOf(t, f))
 	}
 	switch t.Kind() {
@@ -190,7 +192,7 @@ func (s *schemer) defined(name string) bool {
 
 // isScalar tells whether a struct is written as a single value.
 func isScalar(t reflect.Type) bool {
-	return t == reflect.TypeFor[Range]() || t == reflect.TypeFor[EOM]() || t == reflect.TypeFor[Date]()
+	return t == reflect.TypeFor[job.Range]() || t == reflect.TypeFor[job.EOM]() || t == reflect.TypeFor[job.Date]()
 }
 
 // quantityText is a text with a unit. The longest text is that of calc/unit.
@@ -251,9 +253,9 @@ func exampleOf(t reflect.Type, f *field) string {
 	switch {
 	case f.example != "":
 		return f.example
-	case t == reflect.TypeFor[Range]():
+	case t == reflect.TypeFor[job.Range]():
 		return unit.RangeExample(f.unit)
-	case t == reflect.TypeFor[EOM]():
+	case t == reflect.TypeFor[job.EOM]():
 		return "20 %"
 	}
 	return unit.Example(f.unit)

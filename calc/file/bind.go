@@ -1,16 +1,19 @@
-package job
+package file
 
 import (
 	"fmt"
 	"reflect"
 	"strconv"
 	"strings"
+
+	"bladecard/calc/internal/words"
+	"bladecard/calc/job"
 )
 
 // binder fills structs from the tables of a file, by the tags of their fields, and collects
 // all that is wrong.
 type binder struct {
-	errs Errors
+	errs job.Errors
 }
 
 // scope is the place in words of a table: where, and the keys inside where.
@@ -23,16 +26,9 @@ func (s scope) in(where string) scope {
 	return scope{where: where}
 }
 
-func (b *binder) fail(at Pos, sc scope, key, wrong, accepted string) {
-	b.errs = append(b.errs, Error{Pos: at, Where: sc.where, Key: sc.prefix + key, Wrong: wrong, Accepted: accepted})
+func (b *binder) fail(at job.Pos, sc scope, key, wrong, accepted string) {
+	b.errs = append(b.errs, job.Error{Pos: at, Where: sc.where, Key: sc.prefix + key, Wrong: wrong, Accepted: accepted})
 }
-
-// located is a struct that keeps the places of its keys.
-type located interface{ locate(*place) }
-
-func (j *Job) locate(at *place)      { j.at = at }
-func (l *Location) locate(at *place) { l.at, l.Pos = at, at.keyPos() }
-func (s *Screen) locate(at *place)   { s.at, s.Pos = at, at.keyPos() }
 
 // table fills a struct.
 func (b *binder) table(dst reflect.Value, data map[string]any, at *place, sc scope) {
@@ -53,18 +49,23 @@ func (b *binder) table(dst reflect.Value, data map[string]any, at *place, sc sco
 			b.preset(dst.Field(f.index), f)
 		}
 	}
-	if l, ok := dst.Addr().Interface().(located); ok {
-		l.locate(at)
+	switch x := dst.Addr().Interface().(type) { // these keep the places of their keys
+	case *job.Job:
+		x.Keys = at
+	case *job.Location:
+		x.Pos = at.keyPos()
+	case *job.Screen:
+		x.Keys, x.Pos = at, at.keyPos()
 	}
 }
 
 // unknown reports the keys of a table that are not among the accepted ones.
 func (b *binder) unknown(data map[string]any, keys []string, at *place, sc scope) {
 	for key := range data {
-		if has(keys, key) {
+		if words.Has(keys, key) {
 			continue
 		}
-		near := Nearest(key, keys)
+		near := words.Nearest(key, keys)
 		hint := ""
 		switch {
 		case strings.EqualFold(near, key) && near != "":
@@ -72,7 +73,7 @@ func (b *binder) unknown(data map[string]any, keys []string, at *place, sc scope
 		case near != "":
 			hint = "did you mean " + near + "? "
 		}
-		b.fail(at.kid(key).keyPos(), sc, shorten(keyText(key), 40), "is not a key of this table", hint+"accepted are "+list(keys))
+		b.fail(at.kid(key).keyPos(), sc, words.Shorten(keyText(key), 40), "is not a key of this table", hint+"accepted are "+words.List(keys))
 	}
 }
 
@@ -87,15 +88,6 @@ func keyText(key string) string {
 		return `""`
 	}
 	return key
-}
-
-func has(words []string, word string) bool {
-	for _, w := range words {
-		if w == word {
-			return true
-		}
-	}
-	return false
 }
 
 // tables fills a slice of structs from a list of tables.
@@ -132,9 +124,9 @@ var nameless = []string{"screen", "mesh"}
 
 // elementName is how an entry of a list of tables is called: location "full front", screen 2.
 func elementName(key string, data map[string]any, i int) string {
-	if name, ok := data["name"].(string); ok && !has(nameless, key) {
+	if name, ok := data["name"].(string); ok && !words.Has(nameless, key) {
 		if name = fold(name); name != "" {
-			return key + " " + quote(name)
+			return key + " " + words.Quote(name)
 		}
 	}
 	return fmt.Sprintf("%s %d", key, i+1)

@@ -1,9 +1,12 @@
-package job
+package file
 
 import (
 	"errors"
 
 	"github.com/pelletier/go-toml/v2/unstable"
+
+	"bladecard/calc/internal/words"
+	"bladecard/calc/job"
 )
 
 // place is where a key, a table or an entry of a list stands in the file. Places form the same
@@ -32,23 +35,23 @@ func (p *place) item(i int) *place {
 	return p.items[i]
 }
 
-func (p *place) keyPos() Pos {
+func (p *place) keyPos() job.Pos {
 	if p == nil {
-		return Pos{}
+		return job.Pos{}
 	}
 	return p.src.pos(p.key)
 }
 
-func (p *place) valuePos() Pos {
+func (p *place) valuePos() job.Pos {
 	if p == nil {
-		return Pos{}
+		return job.Pos{}
 	}
 	return p.src.pos(p.value)
 }
 
-// find is the place of a key's value inside, the place of the table itself where the file
+// Find is the place of a key's value inside, the place of the table itself where the file
 // leaves the key out.
-func (p *place) find(key string) Pos {
+func (p *place) Find(key string) job.Pos {
 	if k := p.kid(key); k != nil {
 		return k.valuePos()
 	}
@@ -77,7 +80,7 @@ func (p *place) last() *place {
 }
 
 // findPlaces walks the syntax tree of a file that parse has accepted.
-func findPlaces(src *source) (*place, Errors) {
+func findPlaces(src *source) (*place, job.Errors) {
 	root := &place{src: src}
 	current := root
 	var p unstable.Parser
@@ -111,9 +114,9 @@ func findPlaces(src *source) (*place, Errors) {
 		if len(syntax.Highlight) > 0 {
 			offset = int(p.Range(syntax.Highlight).Offset)
 		}
-		return nil, src.fail(offset, "this is not TOML: "+parserSays(syntax.Message), "TOML 1.0 is accepted")
+		return nil, src.fail(offset, "this is not TOML: "+words.ParserSays(syntax.Message), "TOML 1.0 is accepted")
 	}
-	var errs Errors
+	var errs job.Errors
 	for _, offset := range src.twice {
 		errs = append(errs, src.fail(offset, "this is not TOML: the key is there already", "each key once in a table is accepted")...)
 	}

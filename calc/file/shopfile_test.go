@@ -1,10 +1,12 @@
-package job
+package file
 
 import (
 	"reflect"
 	"strings"
 	"testing"
 
+	"bladecard/calc/internal/words"
+	"bladecard/calc/job"
 	"bladecard/calc/unit"
 )
 
@@ -72,8 +74,8 @@ func TestShopWithBladesOnly(t *testing.T) {
 	if s.File != "s.toml" || s.Name != "Corner" || s.Units != "inch" || s.Paper != "a4" {
 		t.Errorf("%q %q %q %q", s.File, s.Name, s.Units, s.Paper)
 	}
-	want := Blade{Name: "75", Layup: "75", ThicknessMM: 9.5, LayersMM: []float64{9.5}, FreeHeightMM: 25, Count: 1, Edge: "new", Hardness: []float64{75}}
-	if !reflect.DeepEqual(s.Blades, []Blade{want}) {
+	want := job.Blade{Name: "75", Layup: "75", ThicknessMM: 9.5, LayersMM: []float64{9.5}, FreeHeightMM: 25, Count: 1, Edge: "new", Hardness: []float64{75}}
+	if !reflect.DeepEqual(s.Blades, []job.Blade{want}) {
 		t.Errorf("blades %+v, want %+v", s.Blades, want)
 	}
 	for name, pair := range map[string][2]any{"meshes": {s.Meshes, base.Meshes}, "presses": {s.Presses, base.Presses}, "flashes": {s.Flashes, base.Flashes}, "dryers": {s.Dryers, base.Dryers}, "inks": {s.Inks, base.Inks}} {
@@ -141,7 +143,7 @@ date = 2026-11-02
 	if f, d := s.Flashes[0], s.Dryers[0]; f.Kind != "panel" || f.FluxKWM2 != 12 || !(d.MaxC > 204.44 && d.MaxC < 204.45) || d.BeltMPerMin.Low != 0.3048 {
 		t.Errorf("flash %+v, dryer %+v", f, d)
 	}
-	if want := (Calibration{Factor: 1.1, Error: 0.12, Scatter: 0.12, Count: 14, Date: Date{2026, 11, 2}, MeanDeg: 15, MeanShoreA: 70,
+	if want := (job.Calibration{Factor: 1.1, Error: 0.12, Scatter: 0.12, Count: 14, Date: job.Date{Year: 2026, Month: 11, Day: 2}, MeanDeg: 15, MeanShoreA: 70,
 		AngleError: 0.068, HardnessError: 0.025, NextStroke: 0.4, NextStrokeError: 0.231}); !reflect.DeepEqual(*s.Calibration, want) {
 		t.Errorf("calibration %+v", s.Calibration)
 	}
@@ -181,7 +183,7 @@ dries = "water"
 	if white.DensityKgPerL != 1.25 || white.KPaSn != 0 || white.Solids != 0.9 || *white.CureC != *base.CureC {
 		t.Errorf("our white %+v", white)
 	}
-	if solid := white.Uses["solid"]; *solid.FilmUM != (Range{20, 30}) || solid.Mesh != base.Uses["solid"].Mesh || white.Uses["halftone"] == nil {
+	if solid := white.Uses["solid"]; *solid.FilmUM != (job.Range{Low: 20, High: 30}) || solid.Mesh != base.Uses["solid"].Mesh || white.Uses["halftone"] == nil {
 		t.Errorf("our white, solid %+v", solid)
 	}
 	if mud, ok := s.FindInk("mud"); !ok || mud.EtaInfPaS != 3 || mud.KPaSn != 50 || mud.N != 0.5 || mud.On != "garment" {
@@ -212,7 +214,7 @@ func TestShopErrors(t *testing.T) {
 		{"[[blade]]\nlayup = \"60\"\nthickness = 9.5", `s.toml:3:13: blade 1: thickness: 9.5 has no unit; a length such as "9.5 mm" is accepted, in mm, um, cm, m, in, ft or mil`},
 		{"[[dryer]]\nname = \"d\"\nbelt-speed = 3", `s.toml:3:14: dryer "d": belt-speed: 3 is a number; a speed range such as "0.5..4 m/min" is accepted, in m/s, in/s, ft/min or m/min`},
 		{"[[mesh]]\nname = \"m\"\nmesh = \"156-64\"", `s.toml:2:1: mesh 1: name: is not a key of this table; accepted are mesh, opening, fabric, weave, frame-width, frame-height or tension`},
-		{"[[mesh]]\nmesh = \"156\"", `s.toml:2:8: mesh 1: mesh: "156" does not say the thread; ` + acceptedMesh},
+		{"[[mesh]]\nmesh = \"156\"", `s.toml:2:8: mesh 1: mesh: "156" does not say the thread; ` + job.AcceptedMesh},
 		{"[[mesh]]\nmesh = \"156-64\"\nopening = \"163 um\"", `s.toml:3:11: mesh 1: opening: 163 um is not smaller than the pitch of 156-64, 162.821 um; an opening below the pitch is accepted`},
 		{"[[mesh]]\nmesh = \"156-64\"\nfabric = \"60 um\"", `s.toml:3:10: mesh 1: fabric: 60 um is thinner than the thread, 64 um; a fabric at least as thick as its thread is accepted`},
 		{"[[press]]\nname = \"p\"\nkind = \"robot\"", `s.toml:3:8: press "p": kind: "robot" is not known; "manual", "automatic" or "flatbed" is accepted`},
@@ -220,10 +222,10 @@ func TestShopErrors(t *testing.T) {
 		{"language = \"xx\"", `s.toml:1:12: language: the program has no language "xx"; ` + acceptedLanguage()},
 		{"[calibration]\nfactor = inf\nscatter = 0.1\ncount = 3", `s.toml:2:10: calibration.factor: +Inf is not a finite number; a number without quotes is accepted, 0.2 to 5`},
 		{"[calibration]\nfactor = \"1\"\nscatter = 0.1\ncount = 3", `s.toml:2:10: calibration.factor: "1" is a text; a number without quotes is accepted, 0.2 to 5`},
-		{"[[ink]]\nname = \"a\"\nlike = \"plastisoll\"", `s.toml:3:8: ink "a": like: the ink class "plastisoll" is not known; did you mean "plastisol"? accepted are: ` + strings.Join(quoted(names(BuiltInShop().Inks, func(x *Ink) string { return x.Name })), ", ")},
+		{"[[ink]]\nname = \"a\"\nlike = \"plastisoll\"", `s.toml:3:8: ink "a": like: the ink class "plastisoll" is not known; did you mean "plastisol"? accepted are: ` + strings.Join(words.Quoted(words.Names(BuiltInShop().Inks, func(x *job.Ink) string { return x.Name })), ", ")},
 		{"[[ink]]\nname = \"a\"\nsolids = \"50 %\"\ndensity = \"1 kg/L\"", `s.toml:1:1: ink "a": dries: is missing; "fuse", "water", "solvent", "uv" or "react" is accepted, or like = "plastisol" to take the figures of that class`},
 		{"[[ink]]\nname = \"a\"\nlike = \"b\"\n[[ink]]\nname = \"b\"\nlike = \"a\"", `s.toml:6:8: ink "b": like: "a" leads back to this class; a class that does not is accepted`},
-		{"[[ink]]\nname = \"a\"\nlike = \"a\"", `s.toml:3:8: ink "a": like: the ink class "a" is not known; accepted are: ` + strings.Join(quoted(names(BuiltInShop().Inks, func(x *Ink) string { return x.Name })), ", ")},
+		{"[[ink]]\nname = \"a\"\nlike = \"a\"", `s.toml:3:8: ink "a": like: the ink class "a" is not known; accepted are: ` + strings.Join(words.Quoted(words.Names(BuiltInShop().Inks, func(x *job.Ink) string { return x.Name })), ", ")},
 		{"[[ink]]\nname = \"plastisol\"\ncure-top = \"150 C\"", `s.toml:3:12: ink "plastisol": cure-top: 150 C is below the top of the cure range, 171 C; a temperature at or above the cure range is accepted: state cure too`},
 		{"[[ink]]\nname = \"plastisol\"\ngel = \"180..190 C\"", `s.toml:3:7: ink "plastisol": gel: starts at 180 C, above the cure range, which ends at 171 C; a gel temperature below the cure range is accepted`},
 		{"[[ink]]\nname = \"plastisol\"\ncautions = [\"fumes\"]", `s.toml:3:13: ink "plastisol": cautions: "fumes" is not known; did you mean "fume"? a list of these is accepted: "hot-flash", "hot-dryer", "fume", "moving-press", "solvent", "discharge-agent", "uv-lamp", "uv-skin", "flammable"`},
@@ -272,7 +274,7 @@ func TestTags(t *testing.T) {
 			if f.form != "" && f.form != "path" && forms[f.form] == nil {
 				t.Errorf("%s: the form %q is not known", where, f.form)
 			}
-			if f.excludes != "" && !has(keysOf(fieldsOf(typ)), f.excludes) {
+			if f.excludes != "" && !words.Has(keysOf(fieldsOf(typ)), f.excludes) {
 				t.Errorf("%s: excludes %q, which is no key", where, f.excludes)
 			}
 			accepted := b.accepted(v.Field(f.index).Type(), &f)
@@ -292,7 +294,7 @@ func TestTags(t *testing.T) {
 			} else if f.unit != "" {
 				t.Errorf("%s: no example in %q", where, accepted)
 			}
-			if e := v.Field(f.index).Type(); e.Kind() == reflect.Slice && e.Elem().Kind() == reflect.Struct && has(nameless, f.key) == has(keysOf(fieldsOf(e.Elem())), "name") {
+			if e := v.Field(f.index).Type(); e.Kind() == reflect.Slice && e.Elem().Kind() == reflect.Struct && words.Has(nameless, f.key) == words.Has(keysOf(fieldsOf(e.Elem())), "name") {
 				t.Errorf("%s: entries with a key name, or nameless, and not both", where)
 			}
 			if f.preset != "" {
@@ -302,8 +304,8 @@ func TestTags(t *testing.T) {
 			walk(v.Field(f.index).Type())
 		}
 	}
-	walk(reflect.TypeFor[Job]())
-	walk(reflect.TypeFor[Shop]())
+	walk(reflect.TypeFor[job.Job]())
+	walk(reflect.TypeFor[job.Shop]())
 	if len(seen) < 14 {
 		t.Errorf("only %d types were walked", len(seen))
 	}
@@ -354,7 +356,7 @@ func FuzzDecodeShop(f *testing.F) {
 		}
 		if s != nil {
 			j, _ := DecodeJob("j.toml", []byte(inScreen(`mesh = "156"`)))
-			Resolve(j, s)
+			job.Resolve(j, s)
 		}
 	})
 }

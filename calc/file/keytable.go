@@ -1,4 +1,4 @@
-package job
+package file
 
 import (
 	"fmt"
@@ -6,6 +6,7 @@ import (
 	"reflect"
 	"strings"
 
+	"bladecard/calc/job"
 	"bladecard/calc/unit"
 	"bladecard/templates"
 )
@@ -87,7 +88,7 @@ func (k *keyTables) row(path string, t reflect.Type, f *field, beside string) {
 		add("%s", strings.Join(f.one, ", "))
 	case f.form == "language":
 		add("%s", strings.Join(templates.Languages(), ", "))
-	case t == reflect.TypeFor[EOM]():
+	case t == reflect.TypeFor[job.EOM]():
 		add("%s or %s", eomShares, eomLengths)
 	case !math.IsInf(f.min, -1) || !math.IsInf(f.max, 1):
 		add("%s", limits(f))
@@ -127,13 +128,13 @@ func (k *keyTables) value(path string, t reflect.Type, f *field) string {
 	}
 	such := func(what, example string) string { return what + " `\"" + example + "\"`" }
 	switch {
-	case t == reflect.TypeFor[Date]():
+	case t == reflect.TypeFor[job.Date]():
 		return "day `" + exampleDay + "`"
-	case t == reflect.TypeFor[EOM]():
+	case t == reflect.TypeFor[job.EOM]():
 		k.use("share")
 		k.use("um")
 		return such("share or length", exampleOf(t, f))
-	case t == reflect.TypeFor[Range]():
+	case t == reflect.TypeFor[job.Range]():
 		k.use(f.unit)
 		return such(unit.Kind(f.unit)+" range", exampleOf(t, f))
 	case t.Kind() == reflect.String && (len(f.one) > 0 || f.form == "language"):

@@ -1,9 +1,11 @@
-package job
+package file
 
 import (
 	"reflect"
 	"strings"
 	"testing"
+
+	"bladecard/calc/job"
 )
 
 const least = "title = \"t\"\n[[location]]\n[[location.screen]]\n"
@@ -20,14 +22,14 @@ func TestLeastJob(t *testing.T) {
 	if errs != nil {
 		t.Fatal(errs)
 	}
-	if errs := Resolve(j, BuiltInShop()); errs != nil {
+	if errs := job.Resolve(j, BuiltInShop()); errs != nil {
 		t.Fatal(errs)
 	}
 	s := &j.Locations[0].Screens[0]
 	if j.Locations[0].Name != "location 1" || j.Locations[0].WidthMM != 0 || s.Ink == nil || s.Ink.Name != "plastisol" || s.Mesh != nil || s.Blade != nil {
 		t.Errorf("the least job is %+v, screen %+v", j, s)
 	}
-	if s.Pos != (Pos{"j.toml", 3, 1}) || j.Locations[0].Pos != (Pos{"j.toml", 2, 1}) {
+	if s.Pos != (job.Pos{File: "j.toml", Line: 3, Col: 1}) || j.Locations[0].Pos != (job.Pos{File: "j.toml", Line: 2, Col: 1}) {
 		t.Errorf("screen at %v, location at %v", s.Pos, j.Locations[0].Pos)
 	}
 }
@@ -75,19 +77,19 @@ eom = "1 mil"
 	if errs != nil {
 		t.Fatal(errs)
 	}
-	if errs := Resolve(j, BuiltInShop()); errs != nil {
+	if errs := job.Resolve(j, BuiltInShop()); errs != nil {
 		t.Fatal(errs)
 	}
 	l := j.Locations[0]
 	s := l.Screens[0]
 	for _, c := range []struct{ name, got, want any }{
-		{"number", j.Number, "2417"}, {"title", j.Title, "Lakeside regatta"}, {"due", j.Due, Date{2026, 12, 4}}, {"quantity", j.Quantity, 288},
-		{"garment", *j.Garment, Garment{"ring-spun tee, navy", "cotton", "dark"}}, {"width", l.WidthMM, 304.8}, {"height", l.HeightMM, 350.0},
-		{"eom", *s.EOM, EOM{Share: 0.2}}, {"lines", s.Halftone.LinesPerInch, 45.72}, {"halftone angle", *s.Halftone.AngleDeg, 22.5},
+		{"number", j.Number, "2417"}, {"title", j.Title, "Lakeside regatta"}, {"due", j.Due, job.Date{Year: 2026, Month: 12, Day: 4}}, {"quantity", j.Quantity, 288},
+		{"garment", *j.Garment, job.Garment{Name: "ring-spun tee, navy", Fibre: "cotton", Shade: "dark"}}, {"width", l.WidthMM, 304.8}, {"height", l.HeightMM, 350.0},
+		{"eom", *s.EOM, job.EOM{Share: 0.2}}, {"lines", s.Halftone.LinesPerInch, 45.72}, {"halftone angle", *s.Halftone.AngleDeg, 22.5},
 		{"smallest", s.Halftone.Smallest, 0.05}, {"feature", s.FeatureMM, 2.54}, {"finest", s.FinestMM, 0.5}, {"coverage", s.Coverage, 0.38},
-		{"film", *s.FilmUM, Range{38.1, 76.2}}, {"strokes", s.Strokes, 2}, {"angle", *s.AngleDeg, 15.0},
+		{"film", *s.FilmUM, job.Range{Low: 38.1, High: 76.2}}, {"strokes", s.Strokes, 2}, {"angle", *s.AngleDeg, 15.0},
 		{"ink", s.Ink.Name, "plastisol white"}, {"mesh", s.Mesh.OnRack, true}, {"mesh count", s.Mesh.CountPerInch, 156.0}, {"blade", s.Blade.Layup, "65/90/65"},
-		{"dpi", l.Screens[1].BitmapDPI, 300.0}, {"eom of screen 2", *l.Screens[1].EOM, EOM{UM: 25.4}},
+		{"dpi", l.Screens[1].BitmapDPI, 300.0}, {"eom of screen 2", *l.Screens[1].EOM, job.EOM{UM: 25.4}},
 	} {
 		if !reflect.DeepEqual(c.got, c.want) {
 			t.Errorf("%s: %v, want %v", c.name, c.got, c.want)
@@ -210,7 +212,7 @@ func TestPlaces(t *testing.T) {
 		{"entry of a list", "title = \"t\"\nlocation = [{ screen = [{}] }, 3]", 2, 12},
 	} {
 		_, errs := DecodeJob("j.toml", []byte(c.src))
-		if len(errs) != 1 || errs[0].Pos != (Pos{"j.toml", c.line, c.col}) {
+		if len(errs) != 1 || errs[0].Pos != (job.Pos{File: "j.toml", Line: c.line, Col: c.col}) {
 			t.Errorf("%s: want one error at %d:%d, got\n%s", c.name, c.line, c.col, errs.Error())
 		}
 	}
@@ -237,7 +239,7 @@ mesh = "7/cm"
 		`j.toml:5:9: location "full front": width: 12 has no unit`, `j.toml:7:8: location "full front", screen 1: mesh: "fine" is not a mesh`,
 		`j.toml:10:7: location "full front", screen 2: use: "solit" is not known`,
 	}
-	check := func(errs Errors, want []string) {
+	check := func(errs job.Errors, want []string) {
 		t.Helper()
 		if len(errs) != len(want) {
 			t.Errorf("%d errors, want %d:\n%s", len(errs), len(want), errs.Error())
@@ -251,7 +253,7 @@ mesh = "7/cm"
 	}
 	j, errs := DecodeJob("j.toml", []byte(src))
 	check(errs, want)
-	check(Resolve(j, BuiltInShop()), []string{ // the rest, from the job that came back beside the errors
+	check(job.Resolve(j, BuiltInShop()), []string{ // the rest, from the job that came back beside the errors
 		`j.toml:8:7: location "full front", screen 1: ink: the ink class "plastisool" is not known; did you mean "plastisol"? accepted are: "plastisol", `,
 		`j.toml:11:9: location "full front", screen 2: blade: the rack has no blade "75"; in the rack are: "60", "65/90/65", "70", "70/90/70", "80"`,
 		`j.toml:14:8: location 2, screen 1: mesh: "7/cm" does not say the thread, and no mesh on the racks has that count; `,
@@ -260,18 +262,18 @@ mesh = "7/cm"
 
 func TestErrorParts(t *testing.T) {
 	for _, c := range []struct {
-		e    Error
+		e    job.Error
 		want string
 	}{
-		{Error{Pos{"a.toml", 3, 7}, "location 1, screen 2", "mesh", "is wrong", "this is right"}, "a.toml:3:7: location 1, screen 2: mesh: is wrong; this is right"},
-		{Error{Pos{"a.toml", 3, 7}, "", "", "is wrong", ""}, "a.toml:3:7: is wrong"},
-		{Error{Pos{"a.toml", 0, 0}, "", "press", "is wrong", ""}, "a.toml: press: is wrong"},
+		{job.Error{Pos: job.Pos{File: "a.toml", Line: 3, Col: 7}, Where: "location 1, screen 2", Key: "mesh", Wrong: "is wrong", Accepted: "this is right"}, "a.toml:3:7: location 1, screen 2: mesh: is wrong; this is right"},
+		{job.Error{Pos: job.Pos{File: "a.toml", Line: 3, Col: 7}, Where: "", Key: "", Wrong: "is wrong", Accepted: ""}, "a.toml:3:7: is wrong"},
+		{job.Error{Pos: job.Pos{File: "a.toml", Line: 0, Col: 0}, Where: "", Key: "press", Wrong: "is wrong", Accepted: ""}, "a.toml: press: is wrong"},
 	} {
 		if got := c.e.Error(); got != c.want {
 			t.Errorf("%q, want %q", got, c.want)
 		}
 	}
-	if Errors(nil).Err() != nil || (Errors{{}}).Err() == nil {
+	if job.Errors(nil).Err() != nil || (job.Errors{{}}).Err() == nil {
 		t.Error("Err is nil exactly when there are no errors")
 	}
 }
@@ -279,7 +281,7 @@ func TestErrorParts(t *testing.T) {
 func TestNearest(t *testing.T) {
 	words := []string{"color", "coverage", "mesh", "halftone"}
 	for text, want := range map[string]string{"colour": "color", "COLOR": "color", "mehs": "mesh", "halftones": "halftone", "zebra": "", "": "", "covrage": "coverage", strings.Repeat("c", 99): ""} {
-		if got := Nearest(text, words); got != want {
+		if got := job.Nearest(text, words); got != want {
 			t.Errorf("nearest to %q is %q, want %q", text, got, want)
 		}
 	}
@@ -296,7 +298,7 @@ func FuzzDecodeJob(f *testing.F) {
 			t.Fatal("neither a job nor an error")
 		}
 		if j != nil {
-			errs = append(errs, Resolve(j, shop)...)
+			errs = append(errs, job.Resolve(j, shop)...)
 		}
 		for _, e := range errs {
 			if e.Line < 1 || e.Col < 1 || e.Wrong == "" || strings.ContainsAny(e.Error(), "\n\r") {

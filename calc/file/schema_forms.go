@@ -1,4 +1,4 @@
-package job
+package file
 
 // formPatterns are the forms of forms.go as regular expressions, with likely texts. They hold
 // to what RE2, ECMA 262 and PCRE have in common.
