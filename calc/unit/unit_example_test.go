@@ -24,7 +24,7 @@ func ExampleOf() {
 	// Output:
 	// mil <nil>
 	// um <nil>
-	//  "38" has no unit; a length such as "45 um" is accepted, in mm, um, cm, m, in, ft or mil
+	//  "38" has no unit; a length such as "25 um" is accepted, in mm, um, cm, m, in, ft or mil
 }
 
 func ExampleParseRange() {

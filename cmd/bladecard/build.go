@@ -11,7 +11,7 @@ import (
 
 var buildCommand = command{
 	name: "build", args: "PATH... -o DIR",
-	does: "cards and setup sheet of every job under the paths, only what changed",
+	does: "make cards and setup sheets for whole folders, only what changed",
 	more: `
 A PATH is a job file or a folder; folders are searched to the bottom, hidden ones left out. DIR
 gets the same folders. It also keeps, in .bladecard, what each job was made from: a job is made
@@ -32,11 +32,11 @@ func buildAll(c *call) int {
 	if code, ok := c.parse(func(f *flags) {
 		c.jobFlags(f)
 		p.declare(f)
-		f.folder(&dir, "the cards and sheets")
+		f.folder(&dir)
 		f.yes(&o.noCustomer, "no-customer", "leave the customer's name out of the setup sheets")
 		f.yes(&o.force, "force", "also write over outputs that are not this build's own")
 		c.quietFlag(f)
-		f.yes(&o.json, "json", "print a JSON object a job, a line each, and one of the whole")
+		f.yes(&o.json, "json", "print JSON, one object per job and line, then one for the whole build")
 	}); !ok {
 		return code
 	}

@@ -11,7 +11,7 @@ import (
 
 var cardsCommand = command{
 	name: "cards", args: "JOB... -o DIR",
-	does: "print the cards of each job, a PDF a job",
+	does: "make the cards to clip on the screens, one PDF per job",
 	more: `
 The PDF alternates front sheets and back sheets: print it duplex. The sheet margin says on which
 edge the printer must flip. Cut at the crop marks, laminate, clip at the empty strip.`,
@@ -24,8 +24,8 @@ func cards(c *call) int {
 	if code, ok := c.parse(func(f *flags) {
 		c.jobFlags(f)
 		p.declare(f)
-		f.folder(&dir, "the PDFs")
-		f.text(&charts, "charts", "also write the charts as SVG and PNG, for slides, to the folder `DIR`")
+		f.folder(&dir)
+		f.text(&charts, "charts", "`DIR` also writes the charts to this folder, as SVG and PNG for slides")
 		c.quietFlag(f)
 	}); !ok {
 		return code

@@ -13,7 +13,7 @@ import (
 
 // chartFlag declares --chart.
 func chartFlag(f *flags, to *string, what string) {
-	f.value("chart", "also draw "+what+" to `FILE`, .svg or .png", func(path string) error {
+	f.value("chart", "`FILE` also draws "+what+" to this file, .svg or .png", func(path string) error {
 		*to = path
 		switch strings.ToLower(filepath.Ext(path)) {
 		case ".svg", ".png":

@@ -13,7 +13,7 @@ import (
 
 var checkCommand = command{
 	name: "check", args: "PATH...",
-	does: "read and compute jobs and shop files, report errors and warnings; write nothing",
+	does: "find errors and warnings in job and shop files; writes nothing",
 	more: `
 A PATH is a job file, a shop file, or a folder, in which all .toml files are checked, each as what
 it is. What the other commands would refuse is an error here: check also reads the shop's logo.
@@ -64,7 +64,7 @@ func check(c *call) int {
 	var asJSON bool
 	if code, ok := c.parse(func(f *flags) {
 		c.jobFlags(f)
-		f.yes(&asJSON, "json", "print a JSON object a file, one a line")
+		f.yes(&asJSON, "json", "print JSON, one object per file and line")
 		c.quietFlag(f)
 	}); !ok {
 		return code

@@ -122,7 +122,7 @@ func (f *flags) takesValue(word string) bool {
 	if known == nil {
 		return false
 	}
-	kind, _ := flag.UnquoteUsage(known)
+	kind, _ := aboutFlag(known)
 	return kind != ""
 }
 
@@ -130,7 +130,7 @@ func (f *flags) takesValue(word string) bool {
 func (f *flags) all() offers {
 	o := offers{words: []string{"--help"}, does: map[string]string{"--help": "details of the command"}}
 	f.set.VisitAll(func(known *flag.Flag) {
-		_, does := flag.UnquoteUsage(known)
+		_, does := aboutFlag(known)
 		o.words = append(o.words, dashed(known.Name))
 		o.does[dashed(known.Name)] = does
 	})
@@ -153,7 +153,7 @@ func (f *flags) offers(word string) offers {
 	if words := f.words[known.Name]; words != nil {
 		return offers{words: words}
 	}
-	switch kind, _ := flag.UnquoteUsage(known); kind {
+	switch kind, _ := aboutFlag(known); kind {
 	case "DIR":
 		return offers{folders: true}
 	case "FILE":

@@ -16,7 +16,7 @@ var shells = []string{"bash", "zsh", "fish", "powershell"}
 
 var completionCommand = command{
 	name: "completion", args: "bash|zsh|fish|powershell",
-	does: "print what makes the Tab key of a shell know the commands",
+	does: "print the Tab completion for your shell",
 	more: `
 One of these lines, once; then open a new shell.
 

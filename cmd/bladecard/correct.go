@@ -11,7 +11,7 @@ import (
 
 var correctCommand = command{
 	name: "correct", args: "JOB --screen N --measured FILM",
-	does: "tell what to change, from a measured film",
+	does: "say what to change when a measured film is off",
 	more: `
 FILM is a cured film with its unit, "38 um" or "1.5 mil"; with --wet, a wet film off the comb. The
 answer comes in the same unit.
@@ -29,10 +29,10 @@ func correct(c *call) int {
 	}
 	if code, ok := c.parse(func(f *flags) {
 		c.jobFlags(f)
-		f.text(&o.measured, "measured", "the measured `FILM` with its unit (needed)")
+		f.text(&o.measured, "measured", "`FILM` the measured film with its unit, \"38 um\" or \"1.5 mil\" (needed)")
 		screenFlags(f, &o.location, &o.screen)
 		f.yes(&o.wet, "wet", "the film was measured wet")
-		f.yes(&o.asJSON, "json", "print JSON, one object a job; films are in um")
+		f.yes(&o.asJSON, "json", "print JSON, one object per job and line; films in um")
 		c.quietFlag(f)
 	}); !ok {
 		return code

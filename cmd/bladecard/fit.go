@@ -19,7 +19,7 @@ import (
 
 var fitCommand = command{
 	name: "fit", args: "LOG.csv [SHOP] [--write]",
-	does: "learn from measured films how the shop prints",
+	does: "learn from a filled-in press log how your shop prints",
 	more: `
 Prints what the measured prints say of the shop, and a calibration block for the shop file. With
 --write the block is put into the shop file in place of the one there; all else in it stays.
@@ -34,14 +34,14 @@ func fitShop(c *call) int {
 	var chart string
 	if code, ok := c.parse(func(f *flags) {
 		f.yes(&write, "write", "put the block into the shop file")
-		f.value("date", "`DAY` of the last measurement, 2026-11-20; left out: the latest in the log", func(day string) error {
+		f.value("date", "`DAY` day of the last measurement, such as 2026-11-20; default: the latest in the log", func(day string) error {
 			var ok bool
 			if when, ok = parseDay(day); !ok || day == "" {
 				return errors.New("not a day; accepted: such as 2026-11-20")
 			}
 			return nil
 		})
-		chartFlag(f, &chart, "measured over expected films")
+		chartFlag(f, &chart, "measured against expected films")
 		f.yes(&asJSON, "json", "print what was learned as JSON")
 		c.langFlag(f)
 		c.quietFlag(f)

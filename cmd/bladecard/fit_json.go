@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"math"
 
 	"bladecard/calc/fit"
 	"bladecard/calc/job"
@@ -44,19 +45,20 @@ type fittedOutlier struct {
 }
 
 func newFitted(r fit.Result, prints int, cal *job.Calibration) fitted {
-	term := func(e fit.Estimate) fittedTerm { return fittedTerm{e.Value, e.Error, e.Told} }
+	round := func(x float64) float64 { return math.Round(1e6*x) / 1e6 }
+	term := func(e fit.Estimate) fittedTerm { return fittedTerm{round(e.Value), round(e.Error), e.Told} }
 	out := fitted{
 		Prints: prints, Used: r.Count, Other: term(r.Shop), Angle: term(r.Angle), Hardness: term(r.Hardness), NextStroke: term(r.NextStroke),
-		Scatter: r.Scatter, LeaveOut: r.LeaveOut, Meshes: []fittedMesh{}, Outliers: []fittedOutlier{}, Calibration: calibrationBlock(cal),
+		Scatter: round(r.Scatter), LeaveOut: round(r.LeaveOut), Meshes: []fittedMesh{}, Outliers: []fittedOutlier{}, Calibration: calibrationBlock(cal),
 	}
 	if d := cal.Date; d != (job.Date{}) {
 		out.Date = fmt.Sprintf("%04d-%02d-%02d", d.Year, d.Month, d.Day)
 	}
 	for _, m := range r.Meshes {
-		out.Meshes = append(out.Meshes, fittedMesh{m.Name, m.Factor, m.Error, m.Count})
+		out.Meshes = append(out.Meshes, fittedMesh{m.Name, round(m.Factor), round(m.Error), m.Count})
 	}
 	for _, o := range r.Outliers {
-		out.Outliers = append(out.Outliers, fittedOutlier{o.At, o.MeasuredUM, o.FittedUM})
+		out.Outliers = append(out.Outliers, fittedOutlier{o.At, round(o.MeasuredUM), round(o.FittedUM)})
 	}
 	return out
 }

@@ -29,8 +29,8 @@ func newFlags(name string) *flags {
 	return f
 }
 
-// value declares a flag whose value is read by a function. The usage has the word for the value
-// between backquotes.
+// value declares a flag whose value is read by a function. The usage begins with the word for the
+// value between backquotes.
 func (f *flags) value(name, usage string, read func(string) error) {
 	f.set.Func(name, usage, func(text string) error {
 		if err := read(text); err != nil {
@@ -107,16 +107,13 @@ func (f *flags) length(to *float64, name string, mostMM float64, usage string) {
 	})
 }
 
-// folder declares -o of a command that writes a file or more for each job: the folder for them.
-func (f *flags) folder(to *string, files string) {
-	f.value("o", "`DIR`, the folder for "+files+"; it is made where it is missing (needed)", func(text string) error {
-		if text == "" {
-			return fmt.Errorf("nothing is named; a folder is accepted, for %s", files)
-		}
-		info, err := os.Stat(text)
+// folder declares -o of a command that writes files for each job: the folder for them.
+func (f *flags) folder(to *string) {
+	f.value("o", "`DIR` folder to write the PDFs to; made if missing (needed)", func(text string) error {
+		_, err := os.Stat(text)
 		ending := strings.ToLower(filepath.Ext(text))
-		if err == nil && !info.IsDir() || err != nil && slices.Contains([]string{".pdf", ".csv", ".svg", ".png", ".json", ".toml"}, ending) {
-			return fmt.Errorf("names a file; a folder is accepted, for %s", files)
+		if text == "" || err != nil && slices.Contains([]string{".pdf", ".csv", ".svg", ".png", ".json", ".toml"}, ending) {
+			return errors.New("not a folder; accepted: a folder, in which each job gets its own PDF")
 		}
 		*to = text
 		return nil
@@ -126,13 +123,13 @@ func (f *flags) folder(to *string, files string) {
 // screenFlags declares --location and --screen, which name one screen of a job.
 func screenFlags(f *flags, location, screen *int) {
 	*location, *screen = 1, 1
-	f.count(location, "location", "`N` of the location, as the file orders them; left out: 1")
-	f.count(screen, "screen", "`N` of the screen; left out: 1")
+	f.count(location, "location", "`N` which location, in the order of the file; default: 1")
+	f.count(screen, "screen", "`N` which screen; default: 1")
 }
 
 // file declares -o of a command that writes one file.
 func (f *flags) file(to *string, file string) {
-	f.text(to, "o", "`FILE` for "+file+"; left out: the terminal")
+	f.text(to, "o", "`FILE` writes the "+file+" to this file; default: the terminal")
 }
 
 // parse reads flags and other arguments in any order. It returns false with the exit code when
@@ -192,7 +189,7 @@ func expanded(args []string) []string {
 // wrongFlag reports a flag that cannot be read, with the one that may have been meant.
 func (c *call) wrongFlag(err error, set *flag.FlagSet) int {
 	if name, lacks := strings.CutPrefix(err.Error(), "flag needs an argument: -"); lacks {
-		kind, _ := flag.UnquoteUsage(set.Lookup(name))
+		kind, _ := aboutFlag(set.Lookup(name))
 		return c.wrong(fmt.Sprintf("%s has nothing behind it; %s is wanted", dashed(name), kind))
 	}
 	word, _ := strings.CutPrefix(err.Error(), "flag provided but not defined: ")
@@ -213,6 +210,12 @@ func (c *call) wrong(text string) int {
 	return exitUsage
 }
 
+// aboutFlag is the word for a flag's value, empty for a flag that stands alone, and what it does.
+func aboutFlag(f *flag.Flag) (kind, does string) {
+	kind, does = flag.UnquoteUsage(f)
+	return kind, strings.TrimPrefix(does, kind+" ")
+}
+
 func dashed(name string) string {
 	if len(name) == 1 {
 		return "-" + name
@@ -222,18 +225,18 @@ func dashed(name string) string {
 
 // help prints what a command does and takes.
 func (c *call) help(set *flag.FlagSet) {
-	fmt.Fprintf(c.stdout, "usage: bladecard %s %s\n\n%s.\n", c.name, c.command.args, c.does)
-	if c.more != "" {
-		fmt.Fprintf(c.stdout, "\n%s\n", strings.TrimSpace(c.more))
+	fmt.Fprintf(c.stdout, "usage: bladecard %s %s\n\n%s.\n", c.name, c.command.args, strings.Join(wrapped(c.does, usageWide), "\n"))
+	for _, paragraph := range strings.Split(strings.TrimSpace(c.more), "\n\n") {
+		if !strings.Contains(paragraph, "\n    ") && !strings.HasPrefix(paragraph, "    ") { // else lines to type
+			paragraph = strings.Join(wrapped(paragraph, usageWide), "\n")
+		}
+		fmt.Fprintf(c.stdout, "\n%s\n", paragraph)
 	}
 	head := "\nflags:\n"
 	set.VisitAll(func(f *flag.Flag) {
-		kind, does := flag.UnquoteUsage(f)
-		lines := wrapped(does, usageWide-helpDoes)
-		fmt.Fprintf(c.stdout, "%s  %-*s %s\n", head, helpDoes-3, strings.TrimSpace(dashed(f.Name)+" "+kind), lines[0])
-		for _, l := range lines[1:] {
-			fmt.Fprintf(c.stdout, "%*s%s\n", helpDoes, "", l)
-		}
+		kind, does := aboutFlag(f)
+		fmt.Fprint(c.stdout, head)
+		aside(c.stdout, strings.TrimSpace(dashed(f.Name)+" "+kind), helpDoes, does)
 		head = ""
 	})
 }

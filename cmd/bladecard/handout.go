@@ -13,7 +13,7 @@ import (
 
 var handoutCommand = command{
 	name: "handout", args: "[SHOP] -o FILE",
-	does: "print a class paper on choosing a blade",
+	does: "make a training handout on choosing a blade",
 	more: `
 Its tables, charts and exercises are computed from the racks of the shop file SHOP, or else of the
 nearest shop.toml in this folder or above it, or else of the built-in example shop. The answers
@@ -26,9 +26,9 @@ func printHandout(c *call) int {
 	var pdf, paperName string
 	level := string(handout.Press)
 	if code, ok := c.parse(func(f *flags) {
-		f.file(&pdf, "the PDF (needed)")
+		f.text(&pdf, "o", "`FILE` writes the PDF to this file (needed)")
 		paperFlag(f, &paperName)
-		f.word(&level, "level", "a level", "`LEVEL` intro, for a new hand, or press, the whole paper; left out: press", strings.Split(handout.Levels(), ", ")...)
+		f.word(&level, "level", "a level", "`LEVEL` intro for a new hand, or press, the whole handout (default)", strings.Split(handout.Levels(), ", ")...)
 		c.langFlag(f)
 		c.quietFlag(f)
 	}); !ok {

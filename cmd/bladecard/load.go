@@ -56,15 +56,15 @@ func (c *call) plan(path string, src []byte) (loaded, error) {
 	use := c.shopOf(path, j.ShopPath)
 	f, err := c.floor(use)
 	if err != nil {
-		return loaded{}, errors.Join(errs.Err(), &shopFault{job: path, use: use, err: err})
+		return loaded{use: use}, errors.Join(errs.Err(), &shopFault{job: path, use: use, err: err})
 	}
 	if errs = append(errs, job.Resolve(j, f.shop)...); len(errs) > 0 { // every error of the file at once
 		errs.Sort()
-		return loaded{}, errs
+		return loaded{use: use}, errs
 	}
 	p, errs := f.planner.Make(j)
 	if len(errs) > 0 {
-		return loaded{}, errs
+		return loaded{use: use}, errs
 	}
 	p.ShopFrom, p.ShopFile = use.from, use.file()
 	f.voice.Fill(p)
@@ -188,13 +188,13 @@ func (c *call) jobErrors(errs job.Errors) int {
 // jobFlags declares the flags that every command takes which reads jobs.
 func (c *call) jobFlags(f *flags) {
 	c.langFlag(f)
-	f.text(&c.shop, "shop", "`FILE` of the shop; left out: the job's own, else the nearest shop.toml upward from the job, else the built-in example shop")
+	f.text(&c.shop, "shop", "`FILE` shop file; default: the one named in the job, else the nearest shop.toml in its folder or above, else the built-in example shop")
 }
 
 // langFlag declares --lang.
 func (c *call) langFlag(f *flags) {
 	known := templates.Languages()
-	f.word(&c.lang, "lang", "a language", "`CODE` of the language, one of "+strings.Join(known, ", ")+"; left out: the shop's", known...)
+	f.word(&c.lang, "lang", "a language", "`CODE` language: "+strings.Join(known, " or ")+"; default: the shop's", known...)
 }
 
 // quietFlag declares --quiet.

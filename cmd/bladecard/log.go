@@ -9,7 +9,7 @@ import (
 
 var logCommand = command{
 	name: "log", args: "JOB... [-o FILE]",
-	does: "write an empty press log of the jobs, to fill in what was measured",
+	does: "start a press log of the jobs, to fill in what was measured",
 	more: `
 A CSV file with a row a screen: its setup stands there, what was measured is filled in: the wet
 film by comb, the cured film by gauge, or the weight of a garment before and after with the inked
@@ -22,7 +22,7 @@ func pressLog(c *call) int {
 	var file string
 	if code, ok := c.parse(func(f *flags) {
 		c.jobFlags(f)
-		f.file(&file, "the log")
+		f.file(&file, "log")
 		c.quietFlag(f)
 	}); !ok {
 		return code

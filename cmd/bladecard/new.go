@@ -15,7 +15,7 @@ import (
 
 var newCommand = command{
 	name: "new", args: "[DIR]",
-	does: "write a commented shop file and job file to start from",
+	does: "write a shop file and a job file to start from",
 	more: `
 Into DIR, or into the folder where you are: shop.toml, job.toml, and a schema of each for the
 editor. Shop and job are invented; put your own in their place. A file that is there already is

@@ -16,17 +16,17 @@ type paperFlags struct {
 
 func (p *paperFlags) declare(f *flags) {
 	p.size, p.flip = page.Sizes[0].Name, "long"
-	f.word(&p.size, "size", "a card size", "`SIZE` of a card in mm or in, one of "+strings.Join(sizeNames(), ", "), sizeNames()...)
+	f.word(&p.size, "size", "a card size", "`SIZE` card size in mm or in: "+strings.Join(sizeNames(), ", ")+"; default: "+page.Sizes[0].Name, sizeNames()...)
 	paperFlag(f, &p.paper)
-	f.word(&p.flip, "flip", "an edge", "`EDGE` on which the printer flips the sheet: long or short", "long", "short")
-	f.yes(&p.single, "single", "one card a page of the card's size, without marks")
-	f.length(&p.dx, "back-right", page.MaxOffsetMM, "shift the backs right by a `LENGTH`, for a printer that is off; a number alone is mm")
-	f.length(&p.dy, "back-down", page.MaxOffsetMM, "shift the backs down by a `LENGTH`")
+	f.word(&p.flip, "flip", "an edge", "`EDGE` the edge that the printer flips on: long (default) or short", "long", "short")
+	f.yes(&p.single, "single", "one card per page at its own size, without crop marks")
+	f.length(&p.dx, "back-right", page.MaxOffsetMM, "`LENGTH` moves the backs right where the printer is off, such as \"0.5 mm\"")
+	f.length(&p.dy, "back-down", page.MaxOffsetMM, "`LENGTH` moves the backs down")
 }
 
 // paperFlag declares --paper.
 func paperFlag(f *flags, to *string) {
-	f.word(to, "paper", "a paper", "`PAPER` a4 or letter; left out: the shop's", page.A4.Name, page.Letter.Name)
+	f.word(to, "paper", "a paper", "`PAPER` a4 or letter; default: the shop's", page.A4.Name, page.Letter.Name)
 }
 
 // documents is what the flags say.

@@ -12,7 +12,7 @@ import (
 // Exit codes.
 const (
 	exitDone  = 0
-	exitJob   = 1 // a job has errors; all of them were printed
+	exitJob   = 1 // a job or its shop has errors; all of them were printed
 	exitUsage = 2
 	exitFile  = 3 // could not read or write
 )
@@ -112,9 +112,9 @@ func (c *call) start(args []string) int {
 
 // The usage pages: their width, and where they say what a command and a flag does.
 const (
-	usageWide = 100
-	usageDoes = 45
-	helpDoes  = 22
+	usageWide = 80
+	usageDoes = 14
+	helpDoes  = 24
 )
 
 // wrapped breaks a text between words into lines of at most so many letters.
@@ -131,19 +131,25 @@ func wrapped(text string, most int) []string {
 	return append(lines, line)
 }
 
+// aside prints a word and beside it, so many letters in, what it means.
+func aside(w io.Writer, word string, in int, means string) {
+	for i, l := range wrapped(means, usageWide-in) {
+		if i > 0 {
+			word = ""
+		}
+		fmt.Fprintf(w, "  %-*s %s\n", in-3, word, l)
+	}
+}
+
 func usage(w io.Writer) {
 	fmt.Fprint(w, "bladecard computes squeegee setups for screen printing and prints them on cards.\n\nusage: bladecard COMMAND ...\n\n")
 	for _, c := range commands() {
 		if c.hidden {
 			continue
 		}
-		lines := wrapped(c.does, usageWide-usageDoes)
-		fmt.Fprintf(w, "  %-10s %-*s %s\n", c.name, usageDoes-14, c.args, lines[0])
-		for _, l := range lines[1:] {
-			fmt.Fprintf(w, "%*s%s\n", usageDoes, "", l)
-		}
+		aside(w, c.name, usageDoes, c.does)
 	}
-	fmt.Fprint(w, "\nfor details: bladecard COMMAND --help\nexit codes: 0 done, 1 a job has errors, 2 wrong usage, 3 could not read or write\n")
+	fmt.Fprint(w, "\nfor details: bladecard COMMAND --help\nto start: bladecard new, then bladecard check job.toml\nexit codes: 0 done, 1 errors in a file, 2 wrong usage, 3 cannot read or write\n")
 }
 
 // fail reports a file that could not be read or written.

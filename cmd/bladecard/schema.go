@@ -8,7 +8,7 @@ import (
 
 var schemaCommand = command{
 	name: "schema", args: "job|shop [-o FILE]",
-	does: "print the JSON Schema of a file, for editors",
+	does: "print the JSON Schema of job or shop files, for editors",
 	more: `
 An editor of TOML that has the schema completes keys and words, shows what a key means, and marks
 an unknown key or a missing unit while you type. Write it beside the file,
@@ -27,7 +27,7 @@ of quantities and names in the racks are beyond a schema: check finds those.`,
 func printSchema(c *call) int {
 	var output string
 	if code, ok := c.parse(func(f *flags) {
-		f.file(&output, "the schema")
+		f.file(&output, "schema")
 		c.quietFlag(f)
 	}); !ok {
 		return code

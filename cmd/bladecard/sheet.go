@@ -6,7 +6,7 @@ import (
 
 var sheetCommand = command{
 	name: "sheet", args: "JOB... -o DIR",
-	does: "print the setup sheet of each job, for another shop, a PDF a job",
+	does: "make the setup sheet of each job, to send to another shop",
 	more: `
 The sheet stands alone: every screen with its figures, the press order, what must be held and
 what may vary, the other blades and meshes that give the same film, ink, dryer and cautions.`,
@@ -18,7 +18,7 @@ func setupSheet(c *call) int {
 	var d documents
 	if code, ok := c.parse(func(f *flags) {
 		c.jobFlags(f)
-		f.folder(&dir, "the PDFs")
+		f.folder(&dir)
 		paperFlag(f, &d.paper)
 		f.yes(&d.noCustomer, "no-customer", "leave the customer's name out")
 		c.quietFlag(f)

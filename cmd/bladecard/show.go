@@ -8,7 +8,7 @@ import (
 
 var showCommand = command{
 	name: "show", args: "JOB... [--why]",
-	does: "print the setups of the jobs",
+	does: "print the setups of the jobs in the terminal",
 	more: `
 A table of what to set and what comes of it. With --why also how each setup came about: what fell
 short, which step was taken and what it brought, what every other blade lost on, and what would
@@ -22,8 +22,8 @@ func show(c *call) int {
 	var asJSON, why bool
 	if code, ok := c.parse(func(f *flags) {
 		c.jobFlags(f)
-		f.yes(&why, "why", "also print how each setup came about, and what would change it")
-		f.yes(&asJSON, "json", "print the plan as JSON, one object a job")
+		f.yes(&why, "why", "also print how each setup came about and what would change it")
+		f.yes(&asJSON, "json", "print JSON, one object per job and line")
 	}); !ok {
 		return code
 	}

@@ -15,7 +15,7 @@ import (
 
 var sweepCommand = command{
 	name: "sweep", args: "JOB --vary WHAT=FROM..TO",
-	does: "vary one or two things of a screen's setup, to CSV and chart",
+	does: "vary one or two settings of a screen; CSV and chart",
 	more: `
 The setup is the one that the plan chooses; WHAT is angle (deg), hardness (Shore A), load (N/cm),
 strokes, eom (um), free-height (mm) or speed (m/s). FROM..TO takes the usual step, FROM..TO:STEP its
@@ -32,14 +32,14 @@ func sweep(c *call) int {
 	}
 	if code, ok := c.parse(func(f *flags) {
 		c.jobFlags(f)
-		f.value("vary", "`WHAT=FROM..TO`, once or twice (needed)", func(s string) error {
+		f.value("vary", "`WHAT=FROM..TO` what to vary and how far; once or twice (needed)", func(s string) error {
 			a, err := parseAxis(s)
 			o.axes = append(o.axes, a)
 			return err
 		})
 		screenFlags(f, &o.location, &o.screen)
-		f.file(&o.file, "the CSV")
-		chartFlag(f, &o.chart, "a chart")
+		f.file(&o.file, "CSV")
+		chartFlag(f, &o.chart, "the films")
 		c.quietFlag(f)
 	}); !ok {
 		return code

@@ -11,7 +11,7 @@ import (
 
 var versionCommand = command{
 	name: "version", args: "[--notices]",
-	does: "print the version, and the licences of what is linked in",
+	does: "print the version and the licenses of what is linked in",
 	run:  version,
 }
 
@@ -56,7 +56,7 @@ func aboutThis() about {
 func version(c *call) int {
 	var asJSON, notices bool
 	if code, ok := c.parse(func(f *flags) {
-		f.yes(&notices, "notices", "also print the licences of all that is linked in")
+		f.yes(&notices, "notices", "also print the licenses of all that is linked in")
 		f.yes(&asJSON, "json", "print the version and the linked modules as JSON")
 	}); !ok {
 		return code

@@ -79,6 +79,9 @@ func (t *table) head(p *plan.Plan) {
 	t.text(0, v.T("show.on", "what", Substrate(p.Substrate, v))+" · "+
 		v.T("show.press", "name", p.Press.Name, "load", v.Load(p.Press.LoadNPerCM), "speed", v.Speed(p.Press.StrokeMPS)))
 	t.text(0, v.T("shop.note", "shop", t.Shop))
+	if text := v.Measured(t.calibration, &plan.Measured{Mesh: true, Blade: true}); text != "" {
+		t.text(0, text)
+	}
 	for _, w := range p.Warnings {
 		t.text(0, v.T("show.warning", "text", w.Text))
 	}
