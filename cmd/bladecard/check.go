@@ -58,6 +58,8 @@ type warning struct {
 	Location string `json:"location,omitempty"`
 	Screen   int    `json:"screen,omitempty"`
 	Text     string `json:"text"`
+
+	place string // in words
 }
 
 func check(c *call) int {
@@ -123,25 +125,29 @@ func (c *call) check(path string) checked {
 		if err != nil {
 			err = &shopFault{job: k.File, use: l.use, err: err}
 		}
-		k.Warnings = warningsOf(l.plan)
+		k.Warnings = warningsOf(l.plan, l.voice)
 	}
 	k.err = err
 	return k
 }
 
 // warningsOf are all warnings of a plan, with their places.
-func warningsOf(p *plan.Plan) []warning {
+func warningsOf(p *plan.Plan, v *say.Voice) []warning {
 	out := []warning{}
-	add := func(location string, screen int, list []plan.Warning) {
+	add := func(location string, screen int, place string, list []plan.Warning) {
 		for _, w := range list {
-			out = append(out, warning{w.Code, location, screen, w.Text})
+			out = append(out, warning{w.Code, location, screen, w.Text, place})
 		}
 	}
-	add("", 0, p.Warnings)
-	for _, l := range p.Locations {
-		add(l.Name, 0, l.Warnings)
+	add("", 0, "", p.Warnings)
+	for i, l := range p.Locations {
+		called := l.Name
+		if called != job.Unnamed(i) {
+			called = v.T("check.location", "location", l.Name)
+		}
+		add(l.Name, 0, called+": ", l.Warnings)
 		for _, s := range l.Screens {
-			add(l.Name, s.Number, s.Warnings)
+			add(l.Name, s.Number, v.T("check.place", "location", called, "n", fmt.Sprint(s.Number))+": ", s.Warnings)
 		}
 	}
 	return out
@@ -154,14 +160,7 @@ func (c *call) tellChecked(k checked) int {
 	}
 	v := k.voice
 	for _, w := range k.Warnings {
-		place := ""
-		switch {
-		case w.Screen > 0:
-			place = v.T("check.place", "location", w.Location, "n", fmt.Sprint(w.Screen)) + ": "
-		case w.Location != "":
-			place = v.T("check.location", "location", w.Location) + ": "
-		}
-		fmt.Fprintf(c.stdout, "%s: %s%s\n", k.File, place, w.Text)
+		fmt.Fprintf(c.stdout, "%s: %s%s\n", k.File, w.place, w.Text)
 	}
 	switch {
 	case c.quiet:

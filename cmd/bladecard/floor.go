@@ -51,7 +51,11 @@ func (f *floor) ready(c *call, path string) (err error) {
 		}
 		f.sum = sumOf(f.src)
 		var errs job.Errors
-		if f.shop, errs = file.DecodeShop(path, f.src); len(errs) > 0 {
+		f.shop, errs = file.DecodeShop(path, f.src)
+		switch {
+		case errs != nil && file.IsJob(f.src):
+			return job.Errors{{Pos: job.Pos{File: path}, Wrong: "this is a job file", Accepted: "a shop file is accepted, with racks, presses or a name"}}
+		case errs != nil:
 			return errs
 		}
 	}

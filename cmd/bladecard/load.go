@@ -46,12 +46,12 @@ func (c *call) load(path string) (loaded, error) {
 
 // plan is load for a job file that is read already.
 func (c *call) plan(path string, src []byte) (loaded, error) {
-	if file.IsShop(src) {
-		return loaded{}, job.Errors{{Pos: job.Pos{File: path}, Wrong: "this is a shop file", Accepted: "a job file is accepted, with a title and a location"}}
-	}
 	j, errs := file.DecodeJob(path, src)
-	if j == nil {
+	switch {
+	case j == nil:
 		return loaded{}, errs
+	case errs != nil && file.IsShop(src):
+		return loaded{}, job.Errors{{Pos: job.Pos{File: path}, Wrong: "this is a shop file", Accepted: "a job file is accepted, with a title and a location"}}
 	}
 	use := c.shopOf(path, j.ShopPath)
 	f, err := c.floor(use)

@@ -88,7 +88,7 @@ func (c *call) start(args []string) int {
 	word, rest := args[0], args[1:]
 	switch word {
 	case "help", "-h", "-help", "--help":
-		if len(rest) == 0 {
+		if len(rest) == 0 || rest[0] == "help" {
 			usage(c.stdout)
 			return exitDone
 		}
@@ -105,6 +105,8 @@ func (c *call) start(args []string) int {
 	hint := "commands are " + strings.Join(commandNames(c.all), ", ")
 	if near := job.Nearest(word, commandNames(c.all)); near != "" {
 		hint = "did you mean " + near + "?"
+	} else if strings.HasPrefix(word, "-") {
+		hint = "the command comes first, its flags behind it; bladecard help lists the commands"
 	}
 	fmt.Fprintf(c.stderr, "error: there is no command %q\nhint: %s\n", word, hint)
 	return exitUsage
