@@ -129,6 +129,8 @@ func (t *table) columns() []column {
 				return v.T("show.flashed-no")
 			case s.Flash.Seconds == nil:
 				return v.T("show.flashed-yes")
+			case s.Flash.StartS != nil:
+				return v.Seconds(*s.Flash.StartS)
 			}
 			return v.SecondsRange(s.Flash.Seconds.Low, s.Flash.Seconds.High)
 		}},
