@@ -262,6 +262,16 @@ func TestNoPressIsAnError(t *testing.T) {
 	if len(errs) != 1 || !strings.Contains(errs[0].Error(), `job.toml:2:1: location "front": screen: no press has the stations`) || !strings.Contains(errs[0].Error(), "small one has 4 of 6") {
 		t.Errorf("six screens on four heads: %v", errs)
 	}
+	// A flatbed would take any number of passes, but prints no garments: the carousel lacks heads.
+	_, errs = onShop(t, "[[press]]\nname = \"carousel\"\nkind = \"automatic\"\nheads = 10\n[[press]]\nname = \"bed\"\nkind = \"flatbed\"\nheads = 1\n", "title = \"t\"\n[garment]\nfibre = \"cotton\"\n[[location]]\n"+strings.Repeat("[[location.screen]]\n", 16))
+	if len(errs) != 1 || !strings.Contains(errs[0].Error(), "carousel has 10 of 16") || strings.Contains(errs[0].Error(), "bed has") {
+		t.Errorf("sixteen screens on ten heads beside a flatbed: %v", errs)
+	}
+	// A flatbed alone prints no garments: that is a warning, since the rest of the setup holds.
+	p, errs := onShop(t, "[[press]]\nname = \"bed\"\nkind = \"flatbed\"\nheads = 1\n", "title = \"t\"\n[garment]\nfibre = \"cotton\"\n[[location]]\n[[location.screen]]\n[[location.screen]]\n")
+	if errs != nil || len(p.Locations[0].Warnings) != 1 || p.Locations[0].Warnings[0].Code != "press-kind" {
+		t.Errorf("a garment on a flatbed: %v", errs)
+	}
 }
 
 // TestFrame: off-contact, tension, and the room beside blade and image.
