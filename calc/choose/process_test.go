@@ -180,7 +180,7 @@ func TestOneCure(t *testing.T) {
 		}
 	}
 	_, errs = two("plastisol", "plastisol low-cure")
-	if len(errs) != 1 || !strings.Contains(errs[0].Error(), `location "location 2", screen 1: ink: plastisol cures from 149 C and plastisol low-cure up to 143 C`) {
+	if len(errs) != 1 || !strings.Contains(errs[0].Error(), `location 2, screen 1: ink: plastisol cures from 149 C and plastisol low-cure up to 143 C`) {
 		t.Errorf("plastisol and low-cure: %v", errs)
 	}
 }
