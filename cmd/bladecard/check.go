@@ -123,7 +123,7 @@ func (c *call) check(path string) checked {
 	if err == nil {
 		_, err = l.floor.picture()
 		if err != nil {
-			err = &shopFault{job: k.File, use: l.use, err: err}
+			err = &shopFault{at: job.Pos{File: k.File}, use: l.use, err: err}
 		}
 		k.Warnings = warningsOf(l.plan, l.voice)
 	}
@@ -180,7 +180,7 @@ func (k checked) withFaults() checked {
 		shop, ofShop := err.(*shopFault)
 		switch {
 		case ofShop:
-			k.Errors = append(k.Errors, fault{Key: "shop", Wrong: shop.err.Error()})
+			k.Errors = append(k.Errors, fault{Line: shop.at.Line, Column: shop.at.Col, Key: "shop", Wrong: shop.err.Error()})
 		case errors.As(err, &errs):
 			for _, e := range errs {
 				k.Errors = append(k.Errors, fault{e.Line, e.Col, e.Where, e.Key, e.Wrong, e.Accepted})

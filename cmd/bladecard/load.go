@@ -7,6 +7,7 @@ import (
 	"io"
 	"io/fs"
 	"os"
+	"path/filepath"
 	"strings"
 	"unicode"
 
@@ -53,10 +54,18 @@ func (c *call) plan(path string, src []byte) (loaded, error) {
 	case errs != nil && file.IsShop(src):
 		return loaded{}, job.Errors{{Pos: job.Pos{File: path}, Wrong: "this is a shop file", Accepted: "a job file is accepted, with a title and a location"}}
 	}
-	use := c.shopOf(path, j.ShopPath)
+	use, at := c.shopOf(path, j.ShopPath), job.Pos{File: path}
+	if use.from == plan.ShopOfJob {
+		at = j.Keys.Find("shop")
+	}
+	if use.path == filepath.Clean(path) {
+		errs = append(errs, job.Error{Pos: at, Key: "shop", Wrong: "names the job file itself", Accepted: "a shop file is accepted"})
+		errs.Sort()
+		return loaded{use: use}, errs
+	}
 	f, err := c.floor(use)
 	if err != nil {
-		return loaded{use: use}, errors.Join(errs.Err(), &shopFault{job: path, use: use, err: err})
+		return loaded{use: use}, errors.Join(errs.Err(), &shopFault{at: at, use: use, err: err})
 	}
 	if errs = append(errs, job.Resolve(j, f.shop)...); len(errs) > 0 { // every error of the file at once
 		errs.Sort()
@@ -199,7 +208,7 @@ func (c *call) langFlag(f *flags) {
 
 // quietFlag declares --quiet.
 func (c *call) quietFlag(f *flags) {
-	f.yes(&c.quiet, "quiet", "print errors only")
+	f.yes(&c.quiet, "quiet", "print no notes and no names of written files")
 }
 
 // each loads every job of the arguments and hands it on. One bad job does not stop the others;

@@ -68,7 +68,7 @@ func (c *call) tellShop(u shopUse, v *say.Voice) {
 
 // shopFault is what is wrong with the shop file of a job.
 type shopFault struct {
-	job string
+	at  job.Pos // the job file, and where it names the shop
 	use shopUse
 	err error
 }
@@ -80,12 +80,12 @@ func (f *shopFault) Unwrap() error { return f.err }
 func (c *call) failedShop(f *shopFault) {
 	var errs job.Errors
 	if !errors.As(f.err, &errs) {
-		c.fail(fmt.Errorf("%s: shop: %w", f.job, f.err))
+		c.fail(fmt.Errorf("%s: shop: %w", f.at, f.err))
 		return
 	}
 	if key := "faults of " + f.use.path; !c.told[key] {
 		c.told[key] = true
 		c.jobErrors(errs)
 	}
-	fmt.Fprintf(c.stderr, "error: %s: not computed, since its shop file %s has errors\n", f.job, f.use.path)
+	fmt.Fprintf(c.stderr, "error: %s: not computed, since its shop file %s has errors\n", f.at.File, f.use.path)
 }
