@@ -152,16 +152,12 @@ func (m maker) presses(loc *plan.Location, screens []press.Screen, stations []pr
 		if !m.takes(p) {
 			continue
 		}
-<<<<<<< HEAD
+		ofKind = true
 		_, err := press.Choose(stations, machines[i:i+1])
 		if err != nil && p.Kind == "automatic" {
 			_, err = press.Choose(again, machines[i:i+1])
 		}
 		if err == nil {
-=======
-		ofKind = true
-		if _, err := press.Choose(stations, machines[i:i+1]); err == nil {
->>>>>>> w-door
 			loc.Presses = append(loc.Presses, p.Name)
 			meant = meant || p.Name == m.press.Name
 		}
