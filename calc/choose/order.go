@@ -147,11 +147,12 @@ func (m maker) presses(loc *plan.Location, screens []press.Screen, stations []pr
 	for _, p := range m.shop.Presses {
 		machines = append(machines, press.Machine{Kind: p.Kind, Heads: max(1, p.Heads)})
 	}
-	meant := false
+	meant, ofKind := false, false
 	for i, p := range m.shop.Presses {
-		if (p.Kind == "flatbed") != m.onSheet() && p.Kind != "manual" {
-			continue // a carousel takes garments, a flatbed sheets; a manual press takes both
+		if !m.takes(p) {
+			continue
 		}
+		ofKind = true
 		_, err := press.Choose(stations, machines[i:i+1])
 		if err != nil && p.Kind == "automatic" {
 			_, err = press.Choose(again, machines[i:i+1])
@@ -168,7 +169,7 @@ func (m maker) presses(loc *plan.Location, screens []press.Screen, stations []pr
 	}
 	loc.HeadsNeeded = needs
 	if len(loc.Presses) == 0 {
-		if _, err := press.Choose(stations, machines); err == nil {
+		if _, err := press.Choose(stations, machines); err == nil && !ofKind {
 			loc.Warnings = append(loc.Warnings, warn("press-kind", nil))
 			return nil
 		}
@@ -180,12 +181,18 @@ func (m maker) presses(loc *plan.Location, screens []press.Screen, stations []pr
 	return nil
 }
 
+// takes tells whether a press is of the kind that the stock needs: a carousel takes garments, a flatbed
+// sheets, a manual press both.
+func (m maker) takes(p job.Press) bool {
+	return p.Kind == "manual" || (p.Kind == "flatbed") == m.onSheet()
+}
+
 // noPress is the error of a location that no press of the shop can take.
 func (m maker) noPress(stations []press.Station) *job.Error {
 	var lacks []string
 	for _, p := range m.shop.Presses {
 		needs, err := press.Needs(stations, p.Kind)
-		if err != nil {
+		if err != nil || !m.takes(p) {
 			continue
 		}
 		lacks = append(lacks, fmt.Sprintf("%s has %d of %d", p.Name, p.Heads, needs))

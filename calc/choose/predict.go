@@ -3,6 +3,7 @@ package choose
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"bladecard/calc/fit"
 	"bladecard/calc/job"
@@ -68,7 +69,7 @@ type predictor struct {
 
 func (p predictor) foretell(s setting) foretold {
 	fail := func(key, wrong, accepted string) foretold {
-		return foretold{key: key, wrong: wrong, accepted: accepted}
+		return foretold{key: key, wrong: strings.TrimPrefix(wrong, key+": "), accepted: accepted}
 	}
 	j := &job.Job{Title: "log", Press: s.press, Locations: []job.Location{{Screens: []job.Screen{{
 		MeshName: s.mesh, BladeName: s.blade, InkName: s.ink, EOM: &job.EOM{UM: s.eomUM}, FeatureMM: s.featureMM,

@@ -172,8 +172,8 @@ func TestJobErrors(t *testing.T) {
 		// words and forms
 		{inScreen(`use = "solit"`), `j.toml:5:7: ` + screenAt + `use: "solit" is not known; did you mean "solid"? ` + uses},
 		{inScreen(`use = "Solid"`), `j.toml:5:7: ` + screenAt + `use: "Solid" is not known; did you mean "solid"? ` + uses},
-		{inScreen(`swatch = "f7f7f2"`), `j.toml:5:10: ` + screenAt + `swatch: "f7f7f2" is not a colour; a colour such as "#f7f7f2" is accepted, # and six digits of 0-9 and a-f`},
-		{inScreen(`swatch = "#f7f7g2"`), `j.toml:5:10: ` + screenAt + `swatch: "#f7f7g2" is not a colour; a colour such as "#f7f7f2" is accepted, # and six digits of 0-9 and a-f`},
+		{inScreen(`swatch = "f7f7f2"`), `j.toml:5:10: ` + screenAt + `swatch: "f7f7f2" is not a color; a color such as "#f7f7f2" is accepted, # and six digits of 0-9 and a-f`},
+		{inScreen(`swatch = "#f7f7g2"`), `j.toml:5:10: ` + screenAt + `swatch: "#f7f7g2" is not a color; a color such as "#f7f7f2" is accepted, # and six digits of 0-9 and a-f`},
 		{inScreen(`mesh = 156`), `j.toml:5:8: ` + screenAt + `mesh: 156 is a number; ` + mesh},
 		{inScreen(`mesh = "fine"`), `j.toml:5:8: ` + screenAt + `mesh: "fine" is not a mesh; ` + mesh},
 		{inScreen(`mesh = "355-80"`), `j.toml:5:8: ` + screenAt + `mesh: "355-80" has no opening: the thread, 80 um, is not thinner than the pitch, 71.5493 um; ` + mesh},

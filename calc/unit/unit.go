@@ -83,6 +83,17 @@ func ParseRange(text, to string) (low, high float64, err error) {
 	return ends[0], ends[1], nil
 }
 
+// Of returns the plain spelling of the unit that a text is written in, for a field kept in the unit
+// to: Of("1.5 mil", "um") is "mil". Which texts are taken, and the errors, are those of Parse.
+func Of(text, to string) (string, error) {
+	if _, err := Parse(text, to); err != nil {
+		return "", err
+	}
+	_, name, _ := split(text, to)
+	u, _ := named[to].kind.find(text, name, to)
+	return u.names[0], nil
+}
+
 // Convert turns a figure in the unit from into the unit to: Convert(1, "lbf/in", "N/cm") is
 // 1.7513. It fails when the units are unknown or not of one kind, or when the figure or the
 // result is not finite. Factors: see the package (published).
