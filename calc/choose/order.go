@@ -69,7 +69,7 @@ func (m maker) layout(loc *plan.Location, screens []press.Screen) []press.Statio
 	for _, s := range screens {
 		loc.ExtraScreens += max(0, s.Hits-1)
 	}
-	if again, turns := press.OneTurn(screens); turns > 1 && len(stations) > m.press.Heads {
+	if again, turns := press.OneTurn(screens); turns > 1 && len(stations) > headsOf(m.press) {
 		loc.Turns, loc.ExtraScreens = turns, 0
 		return again
 	}
@@ -145,7 +145,7 @@ func (m maker) presses(loc *plan.Location, screens []press.Screen, stations []pr
 	again, _ := press.OneTurn(screens)
 	var machines []press.Machine
 	for _, p := range m.shop.Presses {
-		machines = append(machines, press.Machine{Kind: p.Kind, Heads: max(1, p.Heads)})
+		machines = append(machines, press.Machine{Kind: p.Kind, Heads: headsOf(p)})
 	}
 	meant, ofKind := false, false
 	for i, p := range m.shop.Presses {
@@ -175,10 +175,21 @@ func (m maker) presses(loc *plan.Location, screens []press.Screen, stations []pr
 		}
 		return m.noPress(stations)
 	}
+	if m.press.Heads == 0 {
+		loc.Warnings = append(loc.Warnings, plan.Warning{Code: "heads-unknown", Values: vals{"heads": float64(needs)}, Names: map[string]string{"press": m.press.Name}})
+	}
 	if !meant {
 		loc.Warnings = append(loc.Warnings, plan.Warning{Code: "press-other", Values: vals{"heads": float64(needs)}, Names: map[string]string{"press": m.press.Name, "other": loc.Presses[0]}})
 	}
 	return nil
+}
+
+// headsOf is how many heads a press has; one that the shop file leaves out is taken for enough.
+func headsOf(p job.Press) int {
+	if p.Heads == 0 {
+		return 1000
+	}
+	return p.Heads
 }
 
 // takes tells whether a press is of the kind that the stock needs: a carousel takes garments, a flatbed

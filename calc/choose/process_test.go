@@ -257,6 +257,21 @@ func TestNoPressIsAnError(t *testing.T) {
 	}
 }
 
+// TestHeadsUnknown: a press whose heads the shop file leaves out is not taken for one without heads.
+func TestHeadsUnknown(t *testing.T) {
+	p, errs := onShop(t, "[[press]]\nname = \"old one\"\nkind = \"automatic\"\n", "title = \"t\"\n[[location]]\n[[location.screen]]\n[[location.screen]]\n")
+	if errs != nil || len(p.Locations[0].Presses) != 1 {
+		t.Fatalf("%+v, %v", p, errs)
+	}
+	found := false
+	for _, w := range p.Locations[0].Warnings {
+		found = found || w.Code == "heads-unknown" && w.Values["heads"] == 2 && w.Names["press"] == "old one"
+	}
+	if !found {
+		t.Errorf("warnings %+v", p.Locations[0].Warnings)
+	}
+}
+
 // TestFrame: off-contact, tension, and the room beside blade and image.
 func TestFrame(t *testing.T) {
 	shop := func(inside, tension string) string {

@@ -18,7 +18,7 @@ const Longest = 64
 
 // Parse reads a quantity such as "12 in" and returns it in the unit to, which is any unit that
 // Accepted knows: Parse("12 in", "mm") is 304.8. Numbers are plain decimals with a point and
-// without an exponent, or whole numbers with a fraction such as "11 1/2 in" and "3/16 in", so the result is always finite. A number without a unit is an error,
+// without an exponent, of lengths also "11 1/2 in" and "3/16 in", so the result is always finite. A number without a unit is an error,
 // except for angles, which are then degrees. Texts hold at most 64 bytes; the range of the
 // value is the caller's business. The error is an *Error. Factors: see the package (published).
 func Parse(text, to string) (float64, error) {
@@ -26,9 +26,12 @@ func Parse(text, to string) (float64, error) {
 	if !ok {
 		return 0, unknown(to)
 	}
-	number, name, err := split(text, to)
-	if err != nil {
-		return 0, err
+	number, name, broken := fraction(text, target)
+	if !broken {
+		var err *Error
+		if number, name, err = split(text, to); err != nil {
+			return 0, err
+		}
 	}
 	from, err := target.kind.find(text, name, to)
 	if err != nil {
@@ -226,44 +229,7 @@ func split(text, to string) (*big.Rat, string, *Error) {
 	if !ok {
 		return fail("does not start with a number")
 	}
-	rest, wrong := addFraction(number, text[:end], rest)
-	if wrong != "" {
-		return fail(wrong)
-	}
 	return number, strings.TrimFunc(rest, unicode.IsSpace), nil
-}
-
-// addFraction reads the fraction of "11 1/2 in" or "3/16 in": it adds it to the whole number before it, or
-// divides by what follows the stroke, and returns what is left of the text.
-func addFraction(number *big.Rat, whole, rest string) (left, wrong string) {
-	digits := func(s string) int { return len(s) - len(strings.TrimLeft(s, "0123456789")) }
-	next := strings.TrimLeft(rest, " ")
-	over := next
-	top := number
-	if n := digits(next); n > 0 && strings.HasPrefix(next[n:], "/") {
-		if strings.Contains(whole, ".") || next == rest {
-			return rest, "has a point and a fraction; one of the two is wanted"
-		}
-		top, _ = new(big.Rat).SetString(next[:n])
-		over = next[n:]
-	} else if strings.Contains(whole, ".") || !strings.HasPrefix(rest, "/") {
-		return rest, ""
-	}
-	n := digits(over[1:])
-	below, ok := new(big.Rat).SetString(over[1 : 1+n])
-	if !ok || below.Sign() == 0 {
-		return rest, "has a fraction without a number below the line"
-	}
-	part := new(big.Rat).Quo(top, below)
-	switch {
-	case top == number:
-		number.Set(part)
-	case strings.HasPrefix(whole, "-"):
-		number.Sub(number, part)
-	default:
-		number.Add(number, part)
-	}
-	return over[1+n:], ""
 }
 
 // numeral returns the length of the plain decimal that text starts with: a sign, digits, and
