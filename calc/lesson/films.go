@@ -61,17 +61,17 @@ func (m *maker) plan(shop *job.Shop, screens ...job.Screen) (*plan.Plan, error) 
 	if errs := job.Resolve(j, shop); errs != nil {
 		return nil, errs
 	}
-	p, errs := plan.Make(j, shop)
+	p, errs := m.planned(j, shop)
 	if errs != nil {
 		return nil, errs
 	}
 	return p, nil
 }
 
-// with is a shop whose racks hold one blade and one mesh.
-func (m *maker) with(b job.Blade, c job.Mesh) *job.Shop {
+// with is the shop with other racks.
+func (m *maker) with(blades []job.Blade, meshes []job.Mesh) *job.Shop {
 	s := *m.shop
-	s.Blades, s.Meshes = []job.Blade{b}, []job.Mesh{c}
+	s.Blades, s.Meshes = blades, meshes
 	return &s
 }
 
@@ -83,7 +83,7 @@ func fixed(c job.Mesh) job.Screen {
 
 // screen is the planner's setup of a fixed screen; nil where the blade folds over or floats.
 func (m *maker) screen(s job.Screen, b job.Blade, c job.Mesh) *plan.Screen {
-	p, err := m.plan(m.with(b, c), s)
+	p, err := m.plan(m.with([]job.Blade{b}, []job.Mesh{c}), s)
 	if err != nil {
 		return nil
 	}
@@ -132,9 +132,7 @@ func (m *maker) film() error {
 		return err
 	}
 	f := Film{Mesh: sc.Mesh.Name, Ink: sc.Ink, Target: sc.TargetUM, Moves: sc.Moves, Band: sc.CuredUM}
-	all := *m.shop
-	all.Blades, all.Meshes = m.blades, []job.Mesh{m.bench}
-	p, err := m.plan(&all, fixed(m.bench))
+	p, err := m.plan(m.with(m.blades, []job.Mesh{m.bench}), fixed(m.bench))
 	if err != nil {
 		return err
 	}

@@ -1,6 +1,7 @@
 package lesson
 
 import (
+	"errors"
 	"fmt"
 
 	"bladecard/calc/blade"
@@ -17,8 +18,9 @@ type Lesson struct {
 	HardTimes   float64 // modulus of 80 Shore A over that of 60
 	OtherTimes  float64 // the most that the second relation gives over the first
 	CoreShare   float64 // of the rigidity that the core of equal thirds has where all layers are alike
-	Blades      []Blade // softest first
-	BladesLeft  int     // further stocks of the rack that the paper has no room for
+	Blades      []Blade // softest first, those that the paper has room for
+	// BladesAtHand are the different stocks of the rack. Setups are chosen from BladesTried of them.
+	BladesAtHand, BladesTried int
 	Workhorse   int     // index of the blade that a job starts from
 	SetDeg      []float64
 	LoadsNPerCM []float64
@@ -27,8 +29,9 @@ type Lesson struct {
 	Strokes     []Strokes
 	Wear        []Wear
 	Ground      []Ground
-	Meshes      []Mesh // coarse to fine
-	MeshesLeft  int
+	Meshes      []Mesh // coarse to fine, those that the paper has room for
+	// MeshesRacked are the different meshes of the racks. Setups are chosen from MeshesTried of them.
+	MeshesRacked, MeshesTried int
 	Stencil     []Stencil
 	ThinShare   float64 // the stencils of the tables: EOM as shares of the fabric
 	ThickShare  float64
@@ -46,18 +49,33 @@ const (
 	mostMeshes = 14
 )
 
+// mostTried is how many blades, and how many meshes, the lesson is computed from. The planner tries
+// every blade on every mesh, so that of larger racks an even choice has to stand for all.
+const mostTried = 40
+
 // Make computes the lesson of a shop that DecodeShop or BuiltInShop returned. An error when no
 // blade is at hand, when there is no mesh, or when a figure lies outside the ranges of the
 // formulas. Kind: derived; every film and choice is the planner's (package plan).
 //
 // Range: that of the packages it calls.
 func Make(shop *job.Shop) (*Lesson, error) {
-	m := maker{shop: shop, out: &Lesson{
+	return newMaker(shop, plan.Make).lesson()
+}
+
+func newMaker(shop *job.Shop, plan planFunc) *maker {
+	return &maker{shop: shop, planned: plan, out: &Lesson{
 		Shop:        shop.Name,
 		SetDeg:      []float64{0, 10, 15, 20, 30, 45},
 		LoadsNPerCM: []float64{blade.LightNPerCM, blade.MediumNPerCM, blade.FirmNPerCM},
 		ThinShare:   thinShare, ThickShare: thickShare, WideMM: wideMM, NarrowMM: narrowMM,
 	}}
+}
+
+// lesson works out one part after the other.
+func (m *maker) lesson() (*Lesson, error) {
+	if len(m.shop.Meshes) == 0 {
+		return nil, errors.New("no mesh is on the racks")
+	}
 	for _, step := range []struct {
 		what string
 		do   func() error
@@ -74,24 +92,45 @@ func Make(shop *job.Shop) (*Lesson, error) {
 	return m.out, nil
 }
 
+// planFunc makes the plan of a job: plan.Make.
+type planFunc func(*job.Job, *job.Shop) (*plan.Plan, job.Errors)
+
 // maker works a lesson out.
 type maker struct {
-	shop   *job.Shop
-	out    *Lesson
-	blades []job.Blade // of out.Blades
-	cloths []job.Mesh  // of out.Meshes
-	bench  job.Mesh    // the mesh of the film figures
+	shop    *job.Shop // its racks hold no more than mostTried blades and meshes
+	planned planFunc
+	out     *Lesson
+	blades  []job.Blade // of out.Blades
+	cloths  []job.Mesh  // of out.Meshes
+	bench   job.Mesh    // the mesh of the film figures
 }
 
-// even returns at most n of the indexes 0 to count-1, evenly spread, the ends included.
-func even(count, n int) []int {
+// spread returns at most n of the indexes 0 to count-1, evenly spread, the ends included and keep
+// among them.
+func spread(count, n, keep int) []int {
 	var out []int
+	nearest := 0
 	for i := range min(count, n) {
 		at := i
 		if count > n {
 			at = i * (count - 1) / (n - 1)
 		}
 		out = append(out, at)
+		if abs(at-keep) < abs(out[nearest]-keep) {
+			nearest = i
+		}
+	}
+	out[nearest] = keep
+	return out
+}
+
+// chosen are the entries of a list at some indexes.
+func chosen[T any](list []T, at []int) []T {
+	out := make([]T, 0, len(at))
+	for _, i := range at {
+		out = append(out, list[i])
 	}
 	return out
 }
+
+func abs(i int) int { return max(i, -i) }
