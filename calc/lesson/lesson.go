@@ -3,8 +3,10 @@ package lesson
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	"bladecard/calc/blade"
+	"bladecard/calc/choose"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
 )
@@ -12,35 +14,35 @@ import (
 // Lesson is everything that the class paper shows. A nil figure is one that does not exist:
 // the blade folds over or floats there.
 type Lesson struct {
-	Shop        string
-	Press       plan.Press // whose working load and speed all figures have
-	Hardness    []Hardness
-	HardTimes   float64 // modulus of 80 Shore A over that of 60
-	OtherTimes  float64 // the most that the second relation gives over the first
-	CoreShare   float64 // of the rigidity that the core of equal thirds has where all layers are alike
-	Blades      []Blade // softest first, those that the paper has room for
+	Shop       string
+	Press      plan.Press // whose working load and speed all figures have
+	Hardness   []Hardness
+	HardTimes  float64 // modulus of 80 Shore A over that of 60
+	OtherTimes float64 // the most that the second relation gives over the first
+	CoreShare  float64 // of the rigidity that the core of equal thirds has where all layers are alike
+	Blades     []Blade // softest first, those that the paper has room for
 	// BladesAtHand are the different stocks of the rack. Setups are chosen from BladesTried of them.
 	BladesAtHand, BladesTried int
-	Workhorse   int     // index of the blade that a job starts from
-	SetDeg      []float64
-	LoadsNPerCM []float64
-	Limits      []Limit
-	Film        Film
-	Strokes     []Strokes
-	Wear        []Wear
-	Ground      []Ground
-	Meshes      []Mesh // coarse to fine, those that the paper has room for
+	Workhorse                 int // index of the blade that a job starts from
+	SetDeg                    []float64
+	LoadsNPerCM               []float64
+	Limits                    []Limit
+	Film                      Film
+	Strokes                   []Strokes
+	Wear                      []Wear
+	Ground                    []Ground
+	Meshes                    []Mesh // coarse to fine, those that the paper has room for
 	// MeshesRacked are the different meshes of the racks. Setups are chosen from MeshesTried of them.
 	MeshesRacked, MeshesTried int
-	Stencil     []Stencil
-	ThinShare   float64 // the stencils of the tables: EOM as shares of the fabric
-	ThickShare  float64
-	WideMM      float64 // the wide and the narrow feature of the mesh table
-	NarrowMM    float64
-	Works       []Choice // each ink class and use, the mesh chosen from the racks
-	Through     []Choice // one ink in three uses through the meshes of the racks
-	Cautions    []string // codes of what can hurt, of all the shop's inks
-	Exercises   []Exercise
+	Stencil                   []Stencil
+	ThinShare                 float64 // the stencils of the tables: EOM as shares of the fabric
+	ThickShare                float64
+	WideMM                    float64 // the wide and the narrow feature of the mesh table
+	NarrowMM                  float64
+	Works                     []Choice // each ink class and use, the mesh chosen from the racks
+	Through                   []Choice // one ink in three uses through the meshes of the racks
+	Cautions                  []string // codes of what can hurt, of all the shop's inks
+	Exercises                 []Exercise
 }
 
 // The most that the paper has room for.
@@ -59,7 +61,7 @@ const mostTried = 40
 //
 // Range: that of the packages it calls.
 func Make(shop *job.Shop) (*Lesson, error) {
-	return newMaker(shop, plan.Make).lesson()
+	return newMaker(shop, choose.Make).lesson()
 }
 
 func newMaker(shop *job.Shop, plan planFunc) *maker {
@@ -105,18 +107,22 @@ type maker struct {
 	bench   job.Mesh    // the mesh of the film figures
 }
 
-// spread returns at most n of the indexes 0 to count-1, evenly spread, the ends included and keep
+// spread returns at most n, three or more, of the indexes 0 to count-1, evenly spread, the ends and keep
 // among them.
 func spread(count, n, keep int) []int {
-	var out []int
-	nearest := 0
-	for i := range min(count, n) {
-		at := i
+	out := make([]int, min(count, n))
+	for i := range out {
+		out[i] = i
 		if count > n {
-			at = i * (count - 1) / (n - 1)
+			out[i] = i * (count - 1) / (n - 1)
 		}
-		out = append(out, at)
-		if abs(at-keep) < abs(out[nearest]-keep) {
+	}
+	if slices.Contains(out, keep) {
+		return out
+	}
+	nearest := 1
+	for i := 1; i < n-1; i++ {
+		if abs(out[i]-keep) < abs(out[nearest]-keep) {
 			nearest = i
 		}
 	}
