@@ -2,6 +2,7 @@ package lesson
 
 import (
 	"errors"
+	"fmt"
 	"math"
 	"strconv"
 
@@ -47,7 +48,8 @@ type Ground struct {
 }
 
 // plan lets the planner make the setups of screens, each a location of its own, on dark cotton
-// or on paper as the first one's ink is for.
+// or on paper as the first one's ink is for. The screens are the lesson's own, so that an error tells
+// what is wrong and not where.
 func (m *maker) plan(shop *job.Shop, screens ...job.Screen) (*plan.Plan, error) {
 	j := &job.Job{Title: "lesson"}
 	for _, s := range screens {
@@ -58,12 +60,13 @@ func (m *maker) plan(shop *job.Shop, screens ...job.Screen) (*plan.Plan, error) 
 	} else {
 		j.Garment = &job.Garment{Fibre: "cotton", Shade: "dark"}
 	}
-	if errs := job.Resolve(j, shop); errs != nil {
-		return nil, errs
+	var p *plan.Plan
+	errs := job.Resolve(j, shop)
+	if errs == nil {
+		p, errs = m.planned(j, shop)
 	}
-	p, errs := m.planned(j, shop)
 	if errs != nil {
-		return nil, errs
+		return nil, fmt.Errorf("%s: %s", errs[0].Key, errs[0].Wrong)
 	}
 	return p, nil
 }

@@ -2,7 +2,6 @@ package lesson
 
 import (
 	"errors"
-	"fmt"
 	"slices"
 
 	"bladecard/calc/blade"
@@ -78,16 +77,11 @@ func (m *maker) lesson() (*Lesson, error) {
 	if len(m.shop.Meshes) == 0 {
 		return nil, errors.New("no mesh is on the racks")
 	}
-	for _, step := range []struct {
-		what string
-		do   func() error
-	}{
-		{"blades", m.rack}, {"hardness", m.hardness}, {"meshes", m.meshes}, {"limits", m.limits}, {"film", m.film},
-		{"load", m.load}, {"strokes", m.strokes}, {"wear", m.wear}, {"stencil", m.stencil},
-		{"choice", m.choice}, {"exercises", m.exercises},
+	for _, step := range []func() error{
+		m.rack, m.hardness, m.meshes, m.limits, m.film, m.load, m.strokes, m.wear, m.stencil, m.choice, m.exercises,
 	} {
-		if err := step.do(); err != nil {
-			return nil, fmt.Errorf("lesson: %s: %w", step.what, err)
+		if err := step(); err != nil {
+			return nil, err
 		}
 	}
 	m.cautions()

@@ -176,8 +176,8 @@ func TestRacksThatGiveNothing(t *testing.T) {
 	limp.Blades = limp.Blades[:1]
 	limp.Blades[0].FreeHeightMM = 70
 	for want, shop := range map[string]*job.Shop{"every count is 0": none, "folds": limp} {
-		if _, err := Make(shop); err == nil || !strings.Contains(err.Error(), want) {
-			t.Errorf("error %v; %q is wanted in it", err, want)
+		if _, err := Make(shop); err == nil || !strings.Contains(err.Error(), want) || strings.Contains(err.Error(), "lesson") {
+			t.Errorf("error %v; %q is wanted in it, and not the lesson's own names", err, want)
 		}
 	}
 }
@@ -262,5 +262,19 @@ func TestStiffnessRange(t *testing.T) {
 		if k, err := StiffnessNPerCMPerMM(c[0], c[1]); err == nil {
 			t.Errorf("StiffnessNPerCMPerMM(%g, %g) = %g", c[0], c[1], k)
 		}
+	}
+}
+
+// BenchmarkLargeRacks: more blades and meshes than forty of each cost next to nothing.
+func BenchmarkLargeRacks(b *testing.B) {
+	for _, n := range []int{20, mostTried, 256} {
+		b.Run(fmt.Sprint(n), func(b *testing.B) {
+			shop := large(n)
+			for b.Loop() {
+				if _, err := Make(shop); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
 	}
 }
