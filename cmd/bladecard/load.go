@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"errors"
 	"flag"
 	"fmt"
@@ -85,14 +86,14 @@ func readFile(path string, most int64) ([]byte, error) {
 		return nil, fileError(path, err)
 	}
 	defer f.Close()
-	src, err := io.ReadAll(io.LimitReader(f, most+1))
-	if err != nil {
+	src := bytes.NewBuffer(make([]byte, 0, min(info.Size(), most)+bytes.MinRead)) // large enough at once
+	if _, err := src.ReadFrom(io.LimitReader(f, most+1)); err != nil {
 		return nil, fileError(path, err)
 	}
-	if int64(len(src)) > most {
-		return nil, fmt.Errorf("%s: has %d bytes; at most %d are read", path, max(info.Size(), int64(len(src))), most)
+	if int64(src.Len()) > most {
+		return nil, fmt.Errorf("%s: has %d bytes; at most %d are read", path, max(info.Size(), int64(src.Len())), most)
 	}
-	return src, nil
+	return src.Bytes(), nil
 }
 
 // fileError names the file as the user did.

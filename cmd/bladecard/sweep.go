@@ -1,7 +1,6 @@
 package main
 
 import (
-	"encoding/csv"
 	"flag"
 	"fmt"
 	"io"
@@ -9,9 +8,8 @@ import (
 	"strconv"
 	"strings"
 
+	"bladecard/calc/cells"
 	"bladecard/calc/choose"
-	"bladecard/render/figure"
-	"bladecard/render/say"
 )
 
 var sweepCommand = command{
@@ -52,6 +50,8 @@ func sweep(c *call) int {
 		return c.wrong("--vary is wanted once or twice, such as --vary angle=0..45")
 	case f.chart != "" && !isChart(f.chart):
 		return c.wrong(wrongChart(f.chart))
+	case f.chart != "" && len(f.axes[len(f.axes)-1].Values) < 2:
+		return c.wrong("a chart over one value has no line; --chart wants two values or more of the last --vary, such as angle=0..45")
 	}
 	return c.each(func(l loaded) int {
 		points, err := choose.Sweep(l.job, l.shop, f.location, f.screen, f.axes)
@@ -65,7 +65,9 @@ func sweep(c *call) int {
 			err = writeFile(f.file, write)
 		}
 		if err == nil && f.chart != "" {
-			err = writeChart(f.chart, sweepChart(f.axes, points, l.voice))
+			chart, notes := sweepChart(f.axes, points, l.voice)
+			c.noteDrawn(notes...)
+			err = writeChart(f.chart, chart)
 		}
 		if err != nil {
 			return c.fail(err)
@@ -107,8 +109,11 @@ func parseAxis(s string) (choose.Axis, error) {
 		}
 	}
 	n := math.Floor((high-low)/by + 1e-9)
-	if err1 != nil || err2 != nil || !(low <= high) || !(by > 0) || !(n < choose.MostSwept) {
+	if err1 != nil || err2 != nil || !(low <= high) || !(by > 0) || math.IsInf(high-low, 0) {
 		return wrong(values)
+	}
+	if n >= choose.MostSwept {
+		return a, fmt.Errorf("too many points: %s=%s has %.6g; at most %d are accepted", what, values, n+1, choose.MostSwept)
 	}
 	for i := range int(n) + 1 {
 		a.Values = append(a.Values, math.Round((low+float64(i)*by)*1e6)/1e6)
@@ -118,8 +123,8 @@ func parseAxis(s string) (choose.Axis, error) {
 
 // writeSweep writes a row a point.
 func writeSweep(w io.Writer, axes []choose.Axis, points []choose.Swept) error {
-	out := csv.NewWriter(w)
-	var head []string
+	out := cells.NewWriter(w, ',')
+	var row []cells.Cell
 	for _, a := range axes {
 		v, err := choose.VariableOf(a.What)
 		if err != nil {
@@ -129,53 +134,26 @@ func writeSweep(w io.Writer, axes []choose.Axis, points []choose.Swept) error {
 		if v.Unit != "" {
 			name += " (" + v.Unit + ")"
 		}
-		head = append(head, name)
+		row = append(row, cells.Text(name))
 	}
-	if err := out.Write(append(head, "wet (um)", "cured (um)", "edge (deg)", "clears", "fault")); err != nil {
+	for _, name := range []string{"wet (um)", "cured (um)", "edge (deg)", "clears", "fault"} {
+		row = append(row, cells.Text(name))
+	}
+	if err := out.Row(row...); err != nil {
 		return err
 	}
-	num := func(v float64, decimals int) string { return strconv.FormatFloat(v, 'f', decimals, 64) }
 	for _, p := range points {
-		var cells []string
+		row = row[:0]
 		for _, x := range p.At {
-			cells = append(cells, num(x, -1))
+			row = append(row, cells.Number(x))
 		}
-		wet, cured, edge := num(p.WetUM, 2), num(p.CuredUM, 2), num(p.EdgeDeg, 1)
+		wet, cured, edge := cells.Fixed(p.WetUM, 2), cells.Fixed(p.CuredUM, 2), cells.Fixed(p.EdgeDeg, 1)
 		if p.Fault != "" {
 			wet, cured, edge = "", "", ""
 		}
-		if err := out.Write(append(cells, wet, cured, edge, strconv.FormatBool(p.Clears), p.Fault)); err != nil {
+		if err := out.Row(append(row, wet, cured, edge, cells.Text(strconv.FormatBool(p.Clears)), cells.Text(p.Fault))...); err != nil {
 			return err
 		}
 	}
-	out.Flush()
-	return out.Error()
-}
-
-// sweepChart is the cured film over the last axis, a line for each value of the first.
-func sweepChart(axes []choose.Axis, points []choose.Swept, v *say.Voice) figure.Chart {
-	last := axes[len(axes)-1]
-	low, high := math.Inf(1), math.Inf(-1)
-	for _, x := range last.Values {
-		low, high = math.Min(low, x), math.Max(high, x)
-	}
-	ch := figure.Chart{
-		X: figure.Axis{Title: v.T("sweep." + last.What), Low: low, High: high}, Y: figure.Axis{Title: v.T("card.y-film")},
-		SizePT: 9, Format: v.Number,
-	}
-	for i := 0; i < len(points); i += len(last.Values) {
-		l := figure.Line{Label: v.T("show.cured"), Strong: i == 0, Dash: max(0, len(ch.Lines)-1) % figure.Dashes}
-		if len(axes) == 2 {
-			l.Label = v.Number(points[i].At[0], 2)
-		}
-		for _, p := range points[i : i+len(last.Values)] {
-			um := p.CuredUM
-			if p.Fault != "" {
-				um = math.NaN()
-			}
-			l.Points = append(l.Points, figure.XY{X: p.At[len(axes)-1], Y: um})
-		}
-		ch.Lines = append(ch.Lines, l)
-	}
-	return ch
+	return out.Flush()
 }
