@@ -79,6 +79,9 @@ func (pl *Planner) Make(j *job.Job) (*plan.Plan, job.Errors) {
 	if errs != nil {
 		return nil, errs
 	}
+	if fail := pl.cures(j, press, p); fail != nil {
+		return nil, job.Errors{*fail}
+	}
 	p.Mix = mix(p.Locations)
 	return p, nil
 }
@@ -126,8 +129,8 @@ func (pl *Planner) screens(j *job.Job, press job.Press) [][]outcome {
 	return made
 }
 
-// finish works out what depends on all screens of a location: the order on the press, the
-// flashes, and what the fibre forbids.
+// finish works out what depends on all screens of a location: the order on the press and the
+// flashes.
 func (m maker) finish(loc *plan.Location) *job.Error {
 	loc.Warnings = []plan.Warning{}
 	loc.Placement = m.place()

@@ -23,9 +23,7 @@ func (m maker) order(loc *plan.Location) *job.Error {
 			Use: sc.Use, Coverage: s.Coverage,
 			Flash: !m.onSheet() && (s.Ink.FlashEach || sc.CuredUM.Value >= thickFilmUM), Cool: s.Ink.FlashEach,
 		}
-		var r, g, b uint8
-		if n, _ := fmt.Sscanf(s.Swatch, "#%02x%02x%02x", &r, &g, &b); n == 3 {
-			l := press.Lightness(r, g, b)
+		if l, known := lightness(s); known {
 			screens[i].Lightness = &l
 		}
 		if m.onSheet() {

@@ -193,7 +193,7 @@ type Flash struct {
 	FluxKWM2    float64 `toml:"flux" unit:"kW/m2" min:"1" max:"100" excludes:"timed" doc:"heat that the print takes up, if measured"`
 	TimedS      float64 `toml:"timed" example:"4 s" unit:"s" min:"0.2" max:"30" doc:"a flash that just gelled a print, platens warm"`
 	TimedFilmUM float64 `toml:"timed-film" unit:"um" min:"1" max:"1000" default:"50 um" doc:"wet film of the timed print"`
-	TimedGelC   float64 `toml:"timed-gel" unit:"C" min:"40" max:"200" default:"107 C" doc:"gel temperature of its ink"`
+	TimedGelC   float64 `toml:"timed-gel" unit:"C" min:"40" max:"200" default:"112 C" doc:"gel temperature of its ink"`
 }
 
 // Dryer is a conveyor dryer.
@@ -211,15 +211,17 @@ type Ink struct {
 	Like          string             `toml:"like" doc:"class whose figures are taken for what is left out here"`
 	Solids        float64            `toml:"solids" example:"40 %" unit:"share" min:"0.05" max:"1" doc:"volume solids: cured film / wet film"`
 	DensityKgPerL float64            `toml:"density" unit:"kg/L" min:"0.5" max:"3" doc:"density"`
+	DryKgPerL     float64            `toml:"dry-density" example:"1.3 kg/L" unit:"kg/L" min:"0.5" max:"6" doc:"density of the dried film; left out: as if solids and water added up"`
 	EtaInfPaS     float64            `toml:"eta-inf" unit:"Pa.s" min:"0.01" max:"500" default:"3 Pa.s" doc:"viscosity at very high shear"`
 	KPaSn         float64            `toml:"consistency" unit:"Pa.s^n" min:"0" max:"2000" default:"50 Pa.s^n" doc:"consistency of the flow curve"`
 	N             float64            `toml:"flow-index" min:"0.05" max:"1" default:"0.5" doc:"power-law index of the flow curve"`
 	ScatterPerMM  float64            `toml:"scattering" example:"80 1/mm" unit:"1/mm" min:"1" max:"1000" doc:"light scattering of the cured film, of inks that hide the cloth"`
 	Whiteness     float64            `toml:"whiteness" example:"90 %" unit:"share" min:"0.02" max:"0.99" doc:"reflectance of a film too thick to see through"`
 	Rise          float64            `toml:"rise" min:"1" max:"30" doc:"volume after the heat / volume before it, of inks that rise"`
-	GelC          *Range             `toml:"gel" example:"104..110 C" unit:"C" min:"40" max:"250" doc:"gel temperature"`
+	GelC          *Range             `toml:"gel" example:"104..121 C" unit:"C" min:"40" max:"250" doc:"gel temperature"`
 	CureC         *Range             `toml:"cure" example:"149..171 C" unit:"C" min:"40" max:"250" doc:"temperature that the whole film must reach"`
 	CureTopC      float64            `toml:"cure-top" unit:"C" min:"40" max:"300" doc:"never above"`
+	TackS         *Range             `toml:"tack" example:"6..12 s" unit:"s" min:"0.5" max:"120" doc:"flash that makes an ink that reacts dry to the touch"`
 	DwellS        *Range             `toml:"dwell" example:"45..90 s" unit:"s" min:"1" max:"3600" doc:"time in the tunnel"`
 	On            string             `toml:"on" one:"garment sheet" default:"garment" doc:"what the class is made for"`
 	FlashEach     bool               `toml:"flash-each" doc:"flashed and cooled after every colour"`

@@ -117,7 +117,8 @@ type Screen struct {
 	Cure         Cure         `json:"cure"`
 	OffContact   OffContact   `json:"off_contact_mm"`
 	HeightMM     *float64     `json:"height_mm"`       // after the heat, of ink that rises; null: does not rise
-	InkGPerPrint *float64     `json:"ink_g_per_print"` // null: size or coverage not stated
+	InkGPerPrint *float64     `json:"ink_g_per_print"` // what sinks into the cloth included; null: size or coverage not stated
+	SinksUM      float64      `json:"sinks_um"`        // wet film that sinks into the cloth and does not stand on it
 	WeighG       *Band        `json:"weigh_g"`         // what a print gains, weighed while wet; null: size or coverage not stated
 	InkGRun      *float64     `json:"ink_g_run"`       // with waste and what stays in the screen; null: quantity not stated
 	InkMLRun     *float64     `json:"ink_ml_run"`
@@ -209,18 +210,21 @@ type Interval struct {
 	High float64 `json:"high"`
 }
 
-// Flash is whether a print is gelled under a flash unit before the next one, and how.
+// Flash is whether a print is set under a flash unit before the next one, and how.
 type Flash struct {
 	Needed       bool      `json:"needed"`
-	Why          string    `json:"why"`                  // base, twice, thick, wet-on-wet, last, alone, sheet
+	Why          string    `json:"why"`                  // base, twice, thick, water, wet-on-wet, last, alone, sheet
+	Does         string    `json:"does"`                 // gel, dry, tack, lamp: what sets the film between two prints; empty: nothing does
 	Unit         string    `json:"unit,omitempty"`       // name of the flash unit
 	TemperatureC *Interval `json:"temperature_c"`        // the film's, to gel or to dry; null: not stated for the class
-	Seconds      *Interval `json:"seconds"`              // with the platens warm; null: no flash, or it never gels
+	StartS       *float64  `json:"start_s"`              // where to start, platens warm; null: as Seconds
+	Seconds      *Interval `json:"seconds"`              // nine of ten, platens warm; null: no flash, or it never sets the film
 	ColdSeconds  *Interval `json:"cold_seconds"`         // the first prints, with cold platens
 	FluxKWM2     float64   `json:"flux_kw_m2,omitempty"` // heat that the print takes up
+	Timed        bool      `json:"timed"`                // the shop timed or measured its unit
 }
 
-// Cure is the heat that sets the ink for good.
+// Cure is the heat that sets the ink for good. All screens of a garment that cure by heat share one.
 type Cure struct {
 	TemperatureC    *Interval `json:"temperature_c"` // the whole film must reach it; null: by light or air, not by heat
 	By              string    `json:"by"`            // heat, light, air
@@ -228,6 +232,7 @@ type Cure struct {
 	DwellS          *Interval `json:"dwell_s"`
 	BeltMPerMin     *Interval `json:"belt_m_per_min"`
 	Dryer           string    `json:"dryer,omitempty"`
+	Passes          int       `json:"passes"` // through the dryer; 0: no dryer
 	GarmentsPerHour *Interval `json:"garments_per_hour"`
 }
 

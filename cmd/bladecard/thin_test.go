@@ -91,7 +91,7 @@ func TestFitChartIsThinned(t *testing.T) {
 	ch, some := fitChart(prints, r, v)
 	var dots []float64
 	for _, p := range ch.Lines[1].Points {
-		if !math.IsNaN(p.Y) {
+		if !math.IsNaN(p.X) {
 			dots = append(dots, p.X)
 		}
 	}

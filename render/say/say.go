@@ -207,6 +207,14 @@ func (v *Voice) TemperatureRange(lowC, highC float64) string {
 	return v.Number(lowC, 0) + "–" + v.Temperature(highC)
 }
 
+// Seconds is a time; below ten seconds a tenth matters.
+func (v *Voice) Seconds(s float64) string {
+	if s < 9.95 {
+		return v.Number(s, 1) + nbsp + "s"
+	}
+	return v.Number(s, 0) + nbsp + "s"
+}
+
 // SecondsRange is a range of seconds; below ten seconds a tenth matters.
 func (v *Voice) SecondsRange(low, high float64) string {
 	d := 0
@@ -314,6 +322,8 @@ func (v *Voice) Figure(name string, x float64) string {
 		return v.Number(x, 0) + nbsp + "s"
 	case "mpm":
 		return v.BeltSpeed(x, x)
+	case "kwm2":
+		return v.Number(x, 0) + nbsp + "kW/m²"
 	case "ncm":
 		return v.Load(x)
 	case "percent":
