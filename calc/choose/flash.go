@@ -29,6 +29,9 @@ var setBy = map[string]string{"fuse": "gel", "water": "dry", "react": "tack", "u
 func (m maker) flash(sc *plan.Screen) ([]plan.Warning, error) {
 	ink := m.screen.Ink
 	sc.Flash.Does = setBy[ink.Dries]
+	if m.screen.FlashWish == job.FlashDry && sc.Flash.Does == "gel" {
+		sc.Flash.Does = "dry"
+	}
 	if !sc.Flash.Needed || sc.Flash.Does == "lamp" {
 		return nil, nil
 	}
@@ -75,8 +78,9 @@ func (m maker) flash(sc *plan.Screen) ([]plan.Warning, error) {
 // not known where the class states no gel temperature.
 func (m maker) underFlash(sc *plan.Screen) (f cure.Flash, d cure.Doubt, known bool, err error) {
 	ink := m.screen.Ink
-	f = cure.Flash{FilmUM: sc.WetUM.Value, InkC: inkStartC, PlatenC: platenWarmC}
-	d = cure.Doubt{FilmLowUM: sc.WetUM.Low, FilmHighUM: sc.WetUM.High}
+	hits := float64(max(1, sc.Hits)) // each is flashed by itself
+	f = cure.Flash{FilmUM: sc.WetUM.Value / hits, InkC: inkStartC, PlatenC: platenWarmC}
+	d = cure.Doubt{FilmLowUM: sc.WetUM.Low / hits, FilmHighUM: sc.WetUM.High / hits}
 	fibre := "cotton" // what most garments are, and what holds the most water
 	if g := m.job.Garment; g != nil && g.Fibre != "" {
 		fibre = g.Fibre

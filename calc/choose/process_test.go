@@ -9,7 +9,6 @@ import (
 	"bladecard/calc/file"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
-	"bladecard/samples/bench"
 )
 
 // onShop computes a job text on a shop text.
@@ -200,16 +199,6 @@ func TestFlashDoes(t *testing.T) {
 	}
 }
 
-// made is a made-up job, its names looked up in the built-in shop.
-func made(t *testing.T, n, screens int) *job.Job {
-	t.Helper()
-	j, errs := file.DecodeJob("job.toml", bench.Job(n, screens, ""))
-	if errs = append(errs, job.Resolve(j, file.BuiltInShop())...); errs != nil {
-		t.Fatal(errs)
-	}
-	return j
-}
-
 // warningOf is the screen's warning of that code; nil where it has none.
 func warningOf(s plan.Screen, code string) *plan.Warning {
 	for i := range s.Warnings {
@@ -224,14 +213,8 @@ func warningOf(s plan.Screen, code string) *plan.Warning {
 // has its start outside its range, and "never" comes with the heat that would do it.
 func TestFlashesOfMadeUpJobs(t *testing.T) {
 	flashed, never := 0, 0
-	pl := choose.NewPlanner(file.BuiltInShop())
-	for n := range 250 {
-		j := made(t, n, 8)
-		p, errs := pl.Make(j)
-		if errs != nil {
-			t.Fatal(errs)
-		}
-		for _, l := range p.Locations {
+	for n, m := range madeUp() {
+		for _, l := range m.plan.Locations {
 			for _, s := range l.Screens {
 				f := s.Flash
 				if !f.Needed {
@@ -347,7 +330,7 @@ func TestEquivalentsAreEqual(t *testing.T) {
 		t.Errorf("equivalents %+v; every other blade of the rack does it", s.Equivalents)
 	}
 	for _, e := range s.Equivalents {
-		got := screenOf(t, one("", base+"mesh = \""+e.Mesh+"\"\nblade = \""+e.Blade+"\"\nangle = "+jsonNumber(e.AngleDeg)+"\nstrokes = "+itoa(e.Strokes)))
+		got := screenOf(t, one("", base+"mesh = \""+e.Mesh+"\"\nblade = \""+e.Blade+"\"\nangle = "+jsonNumber(e.AngleDeg)+"\nstrokes = "+itoa(e.Strokes)+"\nhits = "+itoa(e.Hits)))
 		if math.Abs(got.CuredUM.Value-e.CuredUM) > 1e-9*e.CuredUM || !got.MeetsAll {
 			t.Errorf("%+v gives %g um, all demands met: %v", e, got.CuredUM.Value, got.MeetsAll)
 		}

@@ -101,18 +101,37 @@ eom = "1 mil"
 }
 
 // One rule a line: the whole error, at its place.
+// TestFlashWish: the three words of the key, and what is none of them.
+func TestFlashWish(t *testing.T) {
+	for text, want := range map[string]job.FlashWish{"true": job.FlashYes, "false": job.FlashNo, `"dry"`: job.FlashDry} {
+		j, errs := DecodeJob("j.toml", []byte(inScreen("flash = "+text)))
+		if errs != nil || j.Locations[0].Screens[0].FlashWish != want {
+			t.Errorf("flash = %s: %q, %v", text, j.Locations[0].Screens[0].FlashWish, errs)
+		}
+	}
+	for _, bad := range []string{`"yes"`, "1", `"3 s"`, `"Dry"`, "[true]"} {
+		_, errs := DecodeJob("j.toml", []byte(inScreen("flash = "+bad)))
+		if len(errs) != 1 || !strings.Contains(errs[0].Error(), `j.toml:5:9: location "full front", screen 1: flash: `) || !strings.Contains(errs[0].Error(), `true, false or "dry" is accepted`) {
+			t.Errorf("flash = %s: %v", bad, errs)
+		}
+	}
+	if _, errs := DecodeJob("j.toml", []byte(inScreen("flash = false\nhits = 2"))); len(errs) != 1 || !strings.Contains(errs[0].Error(), "hits: 2 hits stand beside flash = false") {
+		t.Errorf("two hits without a flash: %v", errs)
+	}
+}
+
 func TestJobErrors(t *testing.T) {
 	const uses = `"underbase", "solid", "detail", "halftone", "highlight", "blocker", "raised" or "clear" is accepted`
 	const lengths = `, in mm, um, cm, m, in, ft or mil`
 	const mesh = `threads per inch and thread in um, "156-64", or threads per cm, "61/cm-64", is accepted, or the count alone, "156", of a mesh on the racks`
 	for _, c := range []struct{ src, want string }{
 		// keys
-		{inScreen(`colour = "red"`), `j.toml:5:1: ` + screenAt + `colour: is not a key of this table; did you mean color? accepted are color, swatch, ink, use, mesh, eom, halftone, bitmap, feature, finest, coverage, film, height, blade, strokes, angle or load`},
+		{inScreen(`colour = "red"`), `j.toml:5:1: ` + screenAt + `colour: is not a key of this table; did you mean color? accepted are color, swatch, ink, use, mesh, eom, halftone, bitmap, feature, finest, coverage, film, height, blade, strokes, hits, flash, angle or load`},
 		{inScreen(`halftone = { lines = "45 lpi", Angle = 3 }`), `j.toml:5:32: ` + screenAt + `halftone.Angle: is not a key of this table; keys are written in small letters: angle. accepted are lines, angle or smallest`},
 		{"title = \"t\"\n\"a b\" = 1\n[[location]]\n[[location.screen]]", `j.toml:2:1: "a b": is not a key of this table; accepted are job, title, customer, quantity, due, shop, press, garment, stock or location`},
 		{inScreen(`mesh = "156-64"` + "\n" + `mesh = "230-48"`), `j.toml:6:1: this is not TOML: Key 'location.screen.mesh' has already been defined.; TOML 1.0 is accepted`},
 		{inScreen("halftone.lines = \"45 lpi\"\nhalftone = 2"), `j.toml:6:1: this is not TOML: the key is there already; each key once in a table is accepted`},
-		{inScreen("name = \"x\""), `j.toml:5:1: ` + screenAt + `name: is not a key of this table; accepted are color, swatch, ink, use, mesh, eom, halftone, bitmap, feature, finest, coverage, film, height, blade, strokes, angle or load`},
+		{inScreen("name = \"x\""), `j.toml:5:1: ` + screenAt + `name: is not a key of this table; accepted are color, swatch, ink, use, mesh, eom, halftone, bitmap, feature, finest, coverage, film, height, blade, strokes, hits, flash, angle or load`},
 		{"Title = \"t\"\n" + least, `j.toml:1:1: Title: is not a key of this table; keys are written in small letters: title. accepted are job, title, customer, quantity, due, shop, press, garment, stock or location`},
 		// missing
 		{"[[location]]\n[[location.screen]]", `j.toml:1:1: title: is missing; a text in quotes is accepted`},

@@ -53,6 +53,17 @@ func (b *binder) value(dst reflect.Value, raw any, at *place, f *field, sc scope
 		default:
 			wrongType()
 		}
+	case *job.FlashWish:
+		switch {
+		case raw == true:
+			*p = job.FlashYes
+		case raw == false:
+			*p = job.FlashNo
+		case raw == string(job.FlashDry):
+			*p = job.FlashDry
+		default:
+			wrongType()
+		}
 	case *job.Range:
 		b.span(p, raw, at, f, sc)
 	case *job.EOM:
@@ -274,6 +285,8 @@ func (b *binder) accepted(t reflect.Type, f *field) string {
 		return acceptedQuantity(unit.AcceptedRange(f.unit), f)
 	case t == reflect.TypeFor[job.EOM]():
 		return acceptedEOM
+	case t == reflect.TypeFor[job.FlashWish]():
+		return `true, false or "dry" is accepted`
 	case t == reflect.TypeFor[job.Date]():
 		return "a day of 2000 to 2099 without quotes, such as 2026-12-04, is accepted"
 	case t == reflect.TypeFor[[]float64]():

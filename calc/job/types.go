@@ -96,7 +96,9 @@ type Screen struct {
 	FilmUM    *Range    `toml:"film" unit:"um" min:"1" max:"2000" doc:"target cured film, 45..70 um; left out: from ink class and use"`
 	HeightMM  float64   `toml:"height" example:"0.8 mm" unit:"mm" min:"0.02" max:"10" doc:"height that raised work must have after the heat; a film in its place wins"`
 	BladeName string    `toml:"blade" doc:"layup or name of a blade in the rack; left out: chosen"`
-	Strokes   int       `toml:"strokes" min:"1" max:"6" doc:"print strokes; left out: chosen"`
+	Strokes   int       `toml:"strokes" min:"1" max:"6" doc:"wet print strokes of a hit; left out: chosen"`
+	Hits      int       `toml:"hits" min:"1" max:"6" doc:"prints with a flash between; left out: chosen"`
+	FlashWish FlashWish `toml:"flash" doc:"flash after this screen: true, false, or \"dry\" for until it is dry; left out: as the order needs"`
 	AngleDeg  *float64  `toml:"angle" unit:"deg" min:"0" max:"60" doc:"blade angle from vertical; left out: chosen"`
 	LoadNCM   float64   `toml:"load" unit:"N/cm" min:"0.5" max:"20" doc:"line load on the blade; left out: the press's working load"`
 
@@ -108,6 +110,17 @@ type Screen struct {
 	Pos  Pos    `toml:"-"` // where the element starts in the file
 	Keys Places `toml:"-"` // nil: the screen comes from no file
 }
+
+// FlashWish is what a job asks of the flash after a screen.
+type FlashWish string
+
+// The wishes: left open, forced, forbidden, and forced until the film is dry.
+const (
+	FlashOpen FlashWish = ""
+	FlashYes  FlashWish = "yes"
+	FlashNo   FlashWish = "no"
+	FlashDry  FlashWish = "dry"
+)
 
 // EOM is the emulsion over mesh as the file states it: exactly one of the two is not zero.
 type EOM struct {
@@ -250,11 +263,11 @@ type Calibration struct {
 	MeanSlope  float64 `toml:"mean-slope" min:"0" max:"20" default:"0" doc:"mean effect of the next stroke's share on ln(film)"`
 
 	Angle           float64 `toml:"angle" min:"-2" max:"2" default:"0" doc:"relative change of the film per 10 deg of lean beyond the computed one"`
-	AngleError      float64 `toml:"angle-error" min:"0" max:"2" default:"0.068" doc:"its standard error"`
+	AngleError      float64 `toml:"angle-error" min:"0" max:"2" default:"0.0305" doc:"its standard error"`
 	Hardness        float64 `toml:"hardness" min:"-2" max:"2" default:"0" doc:"relative change per 10 Shore A of the edge beyond the computed one"`
-	HardnessError   float64 `toml:"hardness-error" min:"0" max:"2" default:"0.025" doc:"its standard error"`
+	HardnessError   float64 `toml:"hardness-error" min:"0" max:"2" default:"0.04" doc:"its standard error"`
 	NextStroke      float64 `toml:"next-stroke" min:"0" max:"0.94" default:"0.4" doc:"share of a stroke that a further wet stroke adds"`
-	NextStrokeError float64 `toml:"next-stroke-error" min:"0" max:"2" default:"0.231" doc:"its standard error"`
+	NextStrokeError float64 `toml:"next-stroke-error" min:"0" max:"2" default:"0.202" doc:"its standard error"`
 
 	Blades []string     `toml:"blades" most:"256" doc:"blades that were measured"`
 	Meshes []MeshFactor `toml:"mesh" most:"256" doc:"a mesh that was measured"`

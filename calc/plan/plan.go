@@ -70,8 +70,12 @@ type Location struct {
 	// are wanted, and Presses are the shop's that have them.
 	Stations    []Station `json:"stations"`
 	HeadsNeeded int       `json:"heads_needed"`
-	Presses     []string  `json:"presses"`
-	Warnings    []Warning `json:"warnings"`
+	// Turns is how often the garments go round; ExtraScreens are the second screens of what is
+	// printed more than once in one turn.
+	Turns        int       `json:"turns"`
+	ExtraScreens int       `json:"extra_screens"`
+	Presses      []string  `json:"presses"`
+	Warnings     []Warning `json:"warnings"`
 }
 
 // Placement is where a print stands on the garment.
@@ -89,6 +93,8 @@ type Placement struct {
 type Screen struct {
 	Number       int          `json:"number"` // within the location, from 1
 	Of           int          `json:"of"`     // screens of the location
+	Head         int          `json:"head"`   // of the press, from the press order; of several the first
+	Heads        []int        `json:"heads"`  // all heads that print this screen
 	Color        string       `json:"color"`
 	Swatch       string       `json:"swatch,omitempty"` // #rrggbb
 	Ink          string       `json:"ink"`
@@ -100,11 +106,12 @@ type Screen struct {
 	Blade        Blade        `json:"blade"`
 	AngleDeg     SetRange     `json:"angle_deg"`
 	EdgeAngleDeg float64      `json:"edge_angle_deg"` // bent, at the set angle
-	EdgeLimitDeg *float64     `json:"edge_limit_deg"` // most that the finest feature takes; null: no limit
+	EdgeLimitDeg *float64     `json:"edge_limit_deg"` // most that the work takes
 	LoadNPerCM   float64      `json:"load_n_per_cm"`  // working line load
 	LoadClass    string       `json:"load_class"`     // light, medium, firm: what a hand feels
 	Pressure     *Pressure    `json:"pressure"`       // of the cylinders; null: no cylinders
-	Strokes      int          `json:"strokes"`        // print strokes
+	Strokes      int          `json:"strokes"`        // wet print strokes of a hit
+	Hits         int          `json:"hits"`           // prints with a flash between
 	Flood        bool         `json:"flood"`          // flood before each print stroke
 	TargetUM     Target       `json:"target_um"`      // cured film asked for
 	WetUM        Band         `json:"wet_um"`         // wet film expected
@@ -213,7 +220,7 @@ type Interval struct {
 // Flash is whether a print is set under a flash unit before the next one, and how.
 type Flash struct {
 	Needed       bool      `json:"needed"`
-	Why          string    `json:"why"`                  // base, twice, thick, water, wet-on-wet, last, alone, sheet
+	Why          string    `json:"why"`                  // base, twice, thick, white, water, forced, forbidden, wet-on-wet, last, alone, sheet
 	Does         string    `json:"does"`                 // gel, dry, tack, lamp: what sets the film between two prints; empty: nothing does
 	Unit         string    `json:"unit,omitempty"`       // name of the flash unit
 	TemperatureC *Interval `json:"temperature_c"`        // the film's, to gel or to dry; null: not stated for the class
@@ -309,8 +316,8 @@ type Point struct {
 // Reason is one step of the path from the workhorse to the setup, as data: what fell short,
 // which step was taken, what it brought.
 type Reason struct {
-	Step       string  `json:"step"`  // start, blade, angle, strokes, load, mesh, fixed
-	Short      string  `json:"short"` // film-thin, film-heavy, cut, always, none
+	Step       string  `json:"step"`  // start, blade, angle, hits, strokes
+	Short      string  `json:"short"` // film-thin, film-heavy, cut, moves, frail, leaves-ink, folds, floats, aim-film, fixed, none
 	From       string  `json:"from,omitempty"`
 	To         string  `json:"to"`
 	FilmUM     float64 `json:"film_um"`     // cured, after the step; 0: no figure
@@ -326,6 +333,7 @@ type Lost struct {
 	Blade    string  `json:"blade"`
 	AngleDeg float64 `json:"angle_deg"`
 	Strokes  int     `json:"strokes"`
+	Hits     int     `json:"hits"`
 	On       string  `json:"on"` // film-thin, film-heavy, cut, moves, folds, floats, leaves-ink, length, departure, less-film, more-lean
 	By       float64 `json:"by"` // um, deg, share, mm or cost, as On says
 }
@@ -334,14 +342,14 @@ type Lost struct {
 // band of that effect. They stand in the order in which they are worth trying: the most effect
 // for the least that they disturb.
 type Correction struct {
-	Kind          string   `json:"kind"` // blade, angle, strokes, edge, eom, mesh
+	Kind          string   `json:"kind"` // blade, angle, strokes, hits, edge, eom, mesh
 	Change        string   `json:"change"`
 	To            string   `json:"to"`       // the new value, without words; of an eom in um
 	CuredUM       float64  `json:"cured_um"` // after the change
 	DeltaUM       float64  `json:"delta_um"`
 	DeltaPercent  float64  `json:"delta_percent"`
 	SpreadPercent float64  `json:"spread_percent"` // half of DeltaBandUM, of the film before
-	DeltaBandUM   Interval `json:"delta_band_um"`  // one sigma of what is not known of the effect
+	DeltaBandUM   Interval `json:"delta_band_um"`  // nine of ten
 	KeepsCut      bool     `json:"keeps_cut"`      // the finest feature still holds
 	Seen          bool     `json:"seen"`           // large enough for a shop to see
 	Clears        bool     `json:"clears"`         // the stroke leaves no ink in the openings
@@ -364,6 +372,7 @@ type Equivalent struct {
 	ToScreen     float64 `json:"to_screen_deg"` // 90 deg less AngleDeg
 	LoadNPerCM   float64 `json:"load_n_per_cm"`
 	Strokes      int     `json:"strokes"`
+	Hits         int     `json:"hits"`
 	CuredUM      float64 `json:"cured_um"`
 	DeltaPercent float64 `json:"delta_percent"` // against the chosen setup
 	SharesMiss   bool    `json:"shares_miss"`   // misses a demand, as the chosen setup does

@@ -206,7 +206,7 @@ func TestBladeStockShows(t *testing.T) {
 	base := back("thickness = \"9.5 mm\"")
 	for _, stock := range []string{"thickness = \"8 mm\"", "free-height = \"40 mm\"", "edge = \"worn\""} {
 		got := back(stock)
-		for _, name := range []string{"cured film", "film over angle", "card.too-thin 2"} {
+		for _, name := range []string{"cured film", "film over angle", "card.too-thin 3"} {
 			if base[name] == "" || got[name] == base[name] {
 				t.Errorf("%s: %s still reads %q", stock, name, got[name])
 			}

@@ -101,7 +101,7 @@ func (t *table) location(l plan.Location) {
 		v.T("show.angle"), v.T("show.strokes"), v.T("show.wet"), v.T("show.cured"), v.T("show.target"))
 	for _, s := range l.Screens {
 		row(fmt.Sprint(s.Number), s.Color, s.Ink, v.T("use."+s.Use), s.Mesh.Name, v.Fine(s.Stencil.EOMUM), s.Blade.Name,
-			v.Angle(s.AngleDeg.Set)+" ("+v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High)+")", fmt.Sprint(s.Strokes),
+			v.Angle(s.AngleDeg.Set)+" ("+v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High)+")", v.Pulls(s.Strokes, s.Hits),
 			v.FilmUM(s.WetUM.Value), v.Film(s.CuredUM.Value)+" ("+v.FilmRange(s.CuredUM.Low, s.CuredUM.High)+")",
 			v.FilmRange(s.TargetUM.Low, s.TargetUM.High))
 	}

@@ -32,10 +32,24 @@ func (v *Voice) warnings(ws []plan.Warning) {
 
 // Change is a correction in words, "blade 60".
 func (v *Voice) Change(c plan.Correction) string {
-	if n, err := strconv.Atoi(c.To); err == nil && c.Kind == "strokes" {
+	switch n, err := strconv.Atoi(c.To); {
+	case err == nil && c.Kind == "strokes":
 		return v.Many("change.strokes", n)
+	case err == nil && c.Kind == "hits":
+		return v.Many("change.hits", n)
 	}
 	return v.T("change."+c.Kind, "to", v.Decimal(c.To))
+}
+
+// Pulls is how often a screen is printed: strokes, or hits with their strokes.
+func (v *Voice) Pulls(strokes, hits int) string {
+	switch {
+	case hits <= 1:
+		return strconv.Itoa(strokes)
+	case strokes == 1:
+		return v.T("pulls.hits", "hits", strconv.Itoa(hits))
+	}
+	return v.T("pulls.both", "hits", strconv.Itoa(hits), "strokes", strconv.Itoa(strokes))
 }
 
 // Effect is what a correction does to the film, "+9.7 µm (+22 ± 8 %)".

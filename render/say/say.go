@@ -344,8 +344,8 @@ func (v *Voice) Values(values map[string]float64, names map[string]string) []str
 		out = append(out, k, v.Figure(k, x))
 	}
 	for k, s := range names {
-		if k == "fibre" {
-			s = v.T("fibre." + s)
+		if k == "fibre" || k == "slip" {
+			s = v.T(k + "." + s)
 		}
 		out = append(out, k, s)
 	}

@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -76,7 +75,7 @@ func (m *maker) strokes(l plan.Location) {
 			flood = v.T("sheet-doc.flood-yes")
 		}
 		t.row(append([]cell{number(s), patch(s)}, plain(m.blade(s.Blade.Name, s.Blade.Layup, s.Blade.Edge), m.rubber(s.Blade.ThicknessMM, s.Blade.FreeHeightMM), length,
-			v.Angle(s.AngleDeg.Set)+" ("+v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High)+")", v.Angle(s.AngleDeg.ToScreen), fmt.Sprint(s.Strokes), flood,
+			v.Angle(s.AngleDeg.Set)+" ("+v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High)+")", v.Angle(s.AngleDeg.ToScreen), v.Pulls(s.Strokes, s.Hits), flood,
 			v.Load(s.LoadNPerCM), m.pressure(s))...)...)
 	}
 	m.part("strokes", v.T("sheet-doc.stroke"), "", t)
