@@ -43,6 +43,7 @@ const (
 	angleSpreadPer10Deg       = fit.AngleSpread
 	hardnessSpreadPer10ShoreA = fit.HardnessSpread
 	meshSpread                = 0.06
+	hitSpread                 = 0.10 // a print on gelled ink transfers more or less than one on cloth
 	halfOfIt                  = 0.5
 )
 
@@ -52,6 +53,9 @@ func differenceSpread(a, b trial, x, y bench) float64 {
 	sum := square(angleSpreadPer10Deg*(b.angleDeg-a.angleDeg)/10) +
 		square(hardnessSpreadPer10ShoreA*(b.stock.Hardness[0]-a.stock.Hardness[0])/10)
 	effect := math.Abs(math.Log(b.curedUM / a.curedUM))
+	if a.hits != b.hits {
+		sum += square(hitSpread)
+	}
 	if a.strokes != b.strokes {
 		sum += square(math.Max(strokeDoubt(a.strokes), strokeDoubt(b.strokes)))
 	}

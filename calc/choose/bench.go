@@ -15,6 +15,7 @@ import (
 type bench struct {
 	cloth     mesh.Cloth
 	meshName  string
+	frame     job.Mesh // with its frame and tension; without sizes where the mesh is not on the racks
 	eomUM     float64
 	featureMM float64
 	share     float64 // of the EOM that counts in the film
@@ -248,7 +249,7 @@ func newBench(s job.Screen, m job.Mesh, shop *job.Shop, press job.Press, d deman
 	}
 	eom := eomUM(s, cloth.FabricUM)
 	b := bench{
-		cloth: cloth, meshName: m.Name, eomUM: eom, featureMM: featureMM(s),
+		cloth: cloth, meshName: m.Name, frame: m, eomUM: eom, featureMM: featureMM(s),
 		flow:   film.Flow{EtaInfPaS: s.Ink.EtaInfPaS, KPaSn: s.Ink.KPaSn, N: s.Ink.N},
 		solids: s.Ink.Solids, speedMPS: press.StrokeMPerS, flood: press.Flood == nil || *press.Flood,
 		loadNCM: press.LoadNPerCM, imageMM: imageMM, demand: d,

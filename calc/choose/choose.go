@@ -2,6 +2,7 @@ package choose
 
 import (
 	"math"
+	"slices"
 	"sort"
 
 	"bladecard/calc/film"
@@ -54,14 +55,21 @@ type chooser struct {
 
 // fixed is what the job file has decided.
 type fixed struct {
-	blade   string // name or layup; empty: open
+	blades  []string // names of the stocks that the job's blade means; none: open
 	strokes int
 	hits    int
 	angle   *float64
 }
 
+// open tells whether the job has decided nothing.
+func (f fixed) open() bool { return f.blades == nil && f.strokes == 0 && f.hits == 0 && f.angle == nil }
+
 func fixedBy(s job.Screen) fixed {
-	return fixed{blade: s.BladeName, strokes: s.Strokes, hits: s.Hits, angle: s.AngleDeg}
+	var blades []string
+	for _, b := range s.Blades {
+		blades = append(blades, b.Name)
+	}
+	return fixed{blades: blades, strokes: s.Strokes, hits: s.Hits, angle: s.AngleDeg}
 }
 
 // judge computes a setup with its misses and its cost.
@@ -235,15 +243,12 @@ func near(a, b float64) bool { return math.Abs(a-b) <= 1e-9*(1+math.Abs(a)+math.
 
 // stocks, angles and pulls are what the job leaves open.
 func (c chooser) stocks() []stock {
-	if c.fixed.blade == "" {
+	if c.fixed.blades == nil {
 		return c.rack.stocks
 	}
 	var out []stock
 	for _, s := range c.rack.stocks {
-		if s.Name == c.fixed.blade {
-			return []stock{s}
-		}
-		if s.Layup == c.fixed.blade {
+		if slices.Contains(c.fixed.blades, s.Name) {
 			out = append(out, s)
 		}
 	}

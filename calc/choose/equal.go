@@ -41,7 +41,7 @@ func (c chooser) equivalents(ch choice, meshes []bench) ([]plan.Equivalent, erro
 	}
 
 	blades := c.alike(best, same)
-	blades.fixed.blade = ""
+	blades.fixed.blades = nil
 	tried, err := blades.choose()
 	if err != nil {
 		return nil, err

@@ -2,6 +2,8 @@ package choose
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 	"sync"
 	"sync/atomic"
 
@@ -152,10 +154,11 @@ type maker struct {
 
 // fail is an error of the job at this screen.
 func (m maker) fail(key, wrong, accepted string) *job.Error {
+	i := slices.IndexFunc(m.job.Locations, func(l job.Location) bool { return l.Name == m.location.Name })
 	return &job.Error{
 		Pos:   m.screen.KeyPos(key),
-		Where: fmt.Sprintf("location %q, screen %d", m.location.Name, m.number),
-		Key:   key, Wrong: wrong, Accepted: accepted,
+		Where: job.ScreenWhere(i, &m.location, m.number-1),
+		Key:   key, Wrong: strings.TrimPrefix(wrong, key+": "), Accepted: accepted, // a formula's error begins with its package
 	}
 }
 
@@ -191,10 +194,8 @@ func substrate(j *job.Job) plan.Substrate {
 
 func pressOf(j *job.Job, shop *job.Shop) job.Press {
 	press := shop.Presses[0]
-	for _, p := range shop.Presses {
-		if p.Name == j.Press {
-			press = p
-		}
+	if j.On != nil {
+		press = *j.On
 	}
 	if press.StrokeMPerS == 0 {
 		press.StrokeMPerS = strokeSpeedMPerS

@@ -1,7 +1,6 @@
 package choose
 
 import (
-	"fmt"
 	"math"
 	"sort"
 
@@ -22,9 +21,6 @@ func (m maker) choose(d demand) (chooser, choice, *job.Error) {
 			return best, got, m.fail("mesh", err.Error(), "a mesh whose threads leave an opening, such as 156-64")
 		}
 		c := chooser{bench: b, rack: m.rack, fixed: fixedBy(m.screen), step: costMeshStep * float64(cand.steps)}
-		if len(c.stocks()) == 0 {
-			return best, got, m.fail("blade", fmt.Sprintf("no blade %q is at hand: its count is 0", m.screen.BladeName), "a blade of the rack with a count of 1 or more")
-		}
 		ch, err := c.choose()
 		if err != nil {
 			return best, got, m.fail("blade", err.Error(), "a setup inside the ranges of the formulas")

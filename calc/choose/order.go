@@ -69,7 +69,7 @@ func (m maker) layout(loc *plan.Location, screens []press.Screen) []press.Statio
 	for _, s := range screens {
 		loc.ExtraScreens += max(0, s.Hits-1)
 	}
-	if again, turns := press.OneTurn(screens); turns > 1 && len(stations) > m.press.Heads {
+	if again, turns := press.OneTurn(screens); turns > 1 && len(stations) > headsOf(m.press) {
 		loc.Turns, loc.ExtraScreens = turns, 0
 		return again
 	}
@@ -145,13 +145,14 @@ func (m maker) presses(loc *plan.Location, screens []press.Screen, stations []pr
 	again, _ := press.OneTurn(screens)
 	var machines []press.Machine
 	for _, p := range m.shop.Presses {
-		machines = append(machines, press.Machine{Kind: p.Kind, Heads: max(1, p.Heads)})
+		machines = append(machines, press.Machine{Kind: p.Kind, Heads: headsOf(p)})
 	}
-	meant := false
+	meant, ofKind := false, false
 	for i, p := range m.shop.Presses {
-		if (p.Kind == "flatbed") != m.onSheet() && p.Kind != "manual" {
-			continue // a carousel takes garments, a flatbed sheets; a manual press takes both
+		if !m.takes(p) {
+			continue
 		}
+		ofKind = true
 		_, err := press.Choose(stations, machines[i:i+1])
 		if err != nil && p.Kind == "automatic" {
 			_, err = press.Choose(again, machines[i:i+1])
@@ -168,11 +169,14 @@ func (m maker) presses(loc *plan.Location, screens []press.Screen, stations []pr
 	}
 	loc.HeadsNeeded = needs
 	if len(loc.Presses) == 0 {
-		if _, err := press.Choose(stations, machines); err == nil {
+		if _, err := press.Choose(stations, machines); err == nil && !ofKind {
 			loc.Warnings = append(loc.Warnings, warn("press-kind", nil))
 			return nil
 		}
 		return m.noPress(stations)
+	}
+	if m.press.Heads == 0 {
+		loc.Warnings = append(loc.Warnings, plan.Warning{Code: "heads-unknown", Values: vals{"heads": float64(needs)}, Names: map[string]string{"press": m.press.Name}})
 	}
 	if !meant {
 		loc.Warnings = append(loc.Warnings, plan.Warning{Code: "press-other", Values: vals{"heads": float64(needs)}, Names: map[string]string{"press": m.press.Name, "other": loc.Presses[0]}})
@@ -180,12 +184,26 @@ func (m maker) presses(loc *plan.Location, screens []press.Screen, stations []pr
 	return nil
 }
 
+// headsOf is how many heads a press has; one that the shop file leaves out is taken for enough.
+func headsOf(p job.Press) int {
+	if p.Heads == 0 {
+		return 1000
+	}
+	return p.Heads
+}
+
+// takes tells whether a press is of the kind that the stock needs: a carousel takes garments, a flatbed
+// sheets, a manual press both.
+func (m maker) takes(p job.Press) bool {
+	return p.Kind == "manual" || (p.Kind == "flatbed") == m.onSheet()
+}
+
 // noPress is the error of a location that no press of the shop can take.
 func (m maker) noPress(stations []press.Station) *job.Error {
 	var lacks []string
 	for _, p := range m.shop.Presses {
 		needs, err := press.Needs(stations, p.Kind)
-		if err != nil {
+		if err != nil || !m.takes(p) {
 			continue
 		}
 		lacks = append(lacks, fmt.Sprintf("%s has %d of %d", p.Name, p.Heads, needs))

@@ -3,6 +3,7 @@ package choose
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"bladecard/calc/fit"
 	"bladecard/calc/job"
@@ -89,7 +90,7 @@ func (p predictor) of(r presslog.Row) foretold {
 
 func (p predictor) foretell(s setting) foretold {
 	fail := func(key, wrong, accepted string) foretold {
-		return foretold{fault: presslog.Fault{Column: key, Wrong: wrong, Accepted: accepted}}
+		return foretold{fault: presslog.Fault{Column: key, Wrong: strings.TrimPrefix(wrong, key+": "), Accepted: accepted}}
 	}
 	j := &job.Job{Title: "log", Press: s.press, Locations: []job.Location{{Screens: []job.Screen{{
 		MeshName: s.mesh, BladeName: s.blade, InkName: s.ink, EOM: &job.EOM{UM: s.eomUM}, FeatureMM: s.featureMM,
@@ -101,7 +102,7 @@ func (p predictor) foretell(s setting) foretold {
 	}
 	sc, bare := j.Locations[0].Screens[0], *p.shop
 	bare.Calibration = nil
-	racked, err := newRack([]job.Blade{*sc.Blade})
+	racked, err := newRack(sc.Blades[:1])
 	if err != nil {
 		return fail("blade", err.Error(), "a blade of the rack with a count of 1 or more")
 	}

@@ -179,7 +179,7 @@ func TestOneCure(t *testing.T) {
 		}
 	}
 	_, errs = two("plastisol", "plastisol low-cure")
-	if len(errs) != 1 || !strings.Contains(errs[0].Error(), `location "location 2", screen 1: ink: plastisol cures from 149 C and plastisol low-cure up to 143 C`) {
+	if len(errs) != 1 || !strings.Contains(errs[0].Error(), `location 2, screen 1: ink: plastisol cures from 149 C and plastisol low-cure up to 143 C`) {
 		t.Errorf("plastisol and low-cure: %v", errs)
 	}
 }
@@ -244,6 +244,31 @@ func TestNoPressIsAnError(t *testing.T) {
 	_, errs := onShop(t, "[[press]]\nname = \"small one\"\nkind = \"automatic\"\nheads = 4\n", "title = \"t\"\n[[location]]\nname = \"front\"\n"+strings.Repeat("[[location.screen]]\n", 6))
 	if len(errs) != 1 || !strings.Contains(errs[0].Error(), `job.toml:2:1: location "front": screen: no press has the stations`) || !strings.Contains(errs[0].Error(), "small one has 4 of 6") {
 		t.Errorf("six screens on four heads: %v", errs)
+	}
+	// A flatbed would take any number of passes, but prints no garments: the carousel lacks heads.
+	_, errs = onShop(t, "[[press]]\nname = \"carousel\"\nkind = \"automatic\"\nheads = 10\n[[press]]\nname = \"bed\"\nkind = \"flatbed\"\nheads = 1\n", "title = \"t\"\n[garment]\nfibre = \"cotton\"\n[[location]]\n"+strings.Repeat("[[location.screen]]\n", 16))
+	if len(errs) != 1 || !strings.Contains(errs[0].Error(), "carousel has 10 of 16") || strings.Contains(errs[0].Error(), "bed has") {
+		t.Errorf("sixteen screens on ten heads beside a flatbed: %v", errs)
+	}
+	// A flatbed alone prints no garments: that is a warning, since the rest of the setup holds.
+	p, errs := onShop(t, "[[press]]\nname = \"bed\"\nkind = \"flatbed\"\nheads = 1\n", "title = \"t\"\n[garment]\nfibre = \"cotton\"\n[[location]]\n[[location.screen]]\n[[location.screen]]\n")
+	if errs != nil || len(p.Locations[0].Warnings) != 1 || p.Locations[0].Warnings[0].Code != "press-kind" {
+		t.Errorf("a garment on a flatbed: %v", errs)
+	}
+}
+
+// TestHeadsUnknown: a press whose heads the shop file leaves out is not taken for one without heads.
+func TestHeadsUnknown(t *testing.T) {
+	p, errs := onShop(t, "[[press]]\nname = \"old one\"\nkind = \"automatic\"\n", "title = \"t\"\n[[location]]\n[[location.screen]]\n[[location.screen]]\n")
+	if errs != nil || len(p.Locations[0].Presses) != 1 {
+		t.Fatalf("%+v, %v", p, errs)
+	}
+	found := false
+	for _, w := range p.Locations[0].Warnings {
+		found = found || w.Code == "heads-unknown" && w.Values["heads"] == 2 && w.Names["press"] == "old one"
+	}
+	if !found {
+		t.Errorf("warnings %+v", p.Locations[0].Warnings)
 	}
 }
 

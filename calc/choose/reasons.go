@@ -49,7 +49,7 @@ func (c chooser) path(to trial) ([]plan.Reason, error) {
 func (c chooser) isFixed(step string) bool {
 	switch step {
 	case "blade":
-		return c.fixed.blade != ""
+		return c.fixed.blades != nil
 	case "angle":
 		return c.fixed.angle != nil
 	case "strokes":

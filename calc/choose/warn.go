@@ -100,7 +100,7 @@ func (c chooser) mends(t trial, meshes []bench) ([]plan.Warning, error) {
 			return nil, err
 		}
 	}
-	if c.fixed != (fixed{}) {
+	if !c.fixed.open() {
 		if err := firstThat("mend-unfix", 1, func(int) (chooser, plan.Warning) {
 			ch := c
 			ch.fixed = fixed{}

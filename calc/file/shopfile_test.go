@@ -324,6 +324,17 @@ func exampleIn(accepted string) (string, bool) {
 
 // Both lists of a blade that lack entries are reported, each at its place; blanks in a layup do
 // not make it another one.
+// TestMeshThatNobodyComputes: a cloth outside what geometry tells is the shop's error, at its line.
+func TestMeshThatNobodyComputes(t *testing.T) {
+	_, errs := DecodeShop("s.toml", []byte("[[mesh]]\nmesh = \"156-64\"\n[[mesh]]\nmesh = \"40-30\"\n"))
+	if len(errs) != 1 || !strings.HasPrefix(errs[0].Error(), `s.toml:4:8: mesh 2: mesh: "40-30" cannot be computed: thread/pitch`) {
+		t.Errorf("%v", errs)
+	}
+	if _, errs := DecodeShop("s.toml", []byte("[[mesh]]\nmesh = \"40-30\"\nfabric = \"60 um\"\n")); errs != nil {
+		t.Errorf("with its measured thickness: %v", errs)
+	}
+}
+
 func TestBladeLists(t *testing.T) {
 	_, errs := DecodeShop("s.toml", []byte("[[blade]]\nlayup = \"60/70\"\nmodulus = [\"3 MPa\"]\nlayers = [\"3 mm\"]"))
 	want := `s.toml:3:11: blade 1: modulus: has 1 entries, and the layup "60/70" has 2 layers; one entry for each layer is accepted
@@ -335,8 +346,8 @@ s.toml:4:10: blade 1: layers: has 1 entries, and the layup "60/70" has 2 layers;
 	if errs != nil || s.Blades[0].Layup != "65/90/65" || s.Blades[0].Name != "65/90/65" {
 		t.Errorf("blade %+v, errors %v", s.Blades[0], errs)
 	}
-	if b, ok := s.FindBlade("65 /90/65"); !ok || len(b.Hardness) != 3 {
-		t.Errorf("blade %+v, %v", b, ok)
+	if b := s.FindBlades("65 /90/65"); len(b) != 1 || len(b[0].Hardness) != 3 {
+		t.Errorf("blades %+v", b)
 	}
 }
 

@@ -33,7 +33,9 @@ func (b *binder) value(dst reflect.Value, raw any, at *place, f *field, sc scope
 		}
 	case *int:
 		v, ok := raw.(int64)
-		if !ok {
+		if point, isFloat := raw.(float64); isFloat {
+			fail(words.Number(point)+" is written with a point", b.accepted(dst.Type(), f))
+		} else if !ok {
 			wrongType()
 		} else if !(float64(v) >= f.min && float64(v) <= f.max) {
 			fail(fmt.Sprintf("%d is out of range", v), b.accepted(dst.Type(), f))

@@ -51,10 +51,11 @@ func ExampleShop_FindPress() {
 	// Output: automatic true
 }
 
-func ExampleShop_FindBlade() {
-	blade, ok := file.BuiltInShop().FindBlade("70")
-	fmt.Println(blade.Hardness, blade.FreeHeightMM, ok)
-	// Output: [70] 25 true
+func ExampleShop_FindBlades() {
+	for _, b := range file.BuiltInShop().FindBlades("70 / 90 / 70") {
+		fmt.Println(b.Hardness, b.FreeHeightMM)
+	}
+	// Output: [70 90 70] 25
 }
 
 func ExampleShop_FindInk() {

@@ -28,12 +28,13 @@ type Job struct {
 	Customer  string     `toml:"customer" doc:"who ordered it"`
 	Quantity  int        `toml:"quantity" min:"1" max:"10000000" doc:"pieces to print"`
 	Due       Date       `toml:"due" doc:"day of delivery, 2026-12-04"`
-	ShopPath  string     `toml:"shop" form:"path" doc:"the shop file, from the job file's folder; left out: the built-in shop"`
+	ShopPath  string     `toml:"shop" form:"path" doc:"the shop file, from the job file's folder; left out: the nearest shop.toml upward, else the built-in shop"`
 	Press     string     `toml:"press" doc:"name of the press in the shop file; left out: the first one"`
 	Garment   *Garment   `toml:"garment" excludes:"stock" doc:"what is printed on, if it is a garment"`
 	Stock     *Stock     `toml:"stock" doc:"what is printed on, if it is a sheet and not a garment"`
 	Locations []Location `toml:"location" need:"true" most:"64" doc:"a print position"`
 
+	On   *Press `toml:"-"` // the press that Press means, filled in by Resolve
 	Keys Places `toml:"-"` // nil: the job comes from no file
 }
 
@@ -82,8 +83,8 @@ type Location struct {
 // Screen is one screen of a location. What the file leaves out is chosen or computed;
 // what it states is respected and judged.
 type Screen struct {
-	Color     string    `toml:"color" doc:"ink colour, in words"`
-	Swatch    string    `toml:"swatch" form:"swatch" doc:"colour to show on paper, #rrggbb"`
+	Color     string    `toml:"color" doc:"ink color, in words"`
+	Swatch    string    `toml:"swatch" form:"swatch" doc:"color to show on paper, #rrggbb"`
 	InkName   string    `toml:"ink" doc:"ink class, built in or of the shop's own"`
 	Use       string    `toml:"use" one:"underbase solid detail halftone highlight blocker raised clear" doc:"what the screen must do"`
 	MeshName  string    `toml:"mesh" form:"mesh" doc:"threads per inch - thread um (156-64), threads per cm (61/cm-64), or a name from the racks; left out: chosen"`
@@ -103,9 +104,9 @@ type Screen struct {
 	LoadNCM   float64   `toml:"load" unit:"N/cm" min:"0.5" max:"20" doc:"line load on the blade; left out: the press's working load"`
 
 	// Filled in by Resolve from the shop, never by the user.
-	Ink   *Ink   `toml:"-"` // the class that InkName means
-	Mesh  *Mesh  `toml:"-"` // nil when the file leaves the mesh open
-	Blade *Blade `toml:"-"` // nil when the file leaves the blade open
+	Ink    *Ink    `toml:"-"` // the class that InkName means
+	Mesh   *Mesh   `toml:"-"` // nil when the file leaves the mesh open
+	Blades []Blade `toml:"-"` // what BladeName means; none when the file leaves the blade open
 
 	Pos  Pos    `toml:"-"` // where the element starts in the file
 	Keys Places `toml:"-"` // nil: the screen comes from no file
@@ -146,7 +147,7 @@ type Shop struct {
 	Paper       string       `toml:"paper" one:"a4 letter" doc:"sheet in the office printer"`
 	Language    string       `toml:"language" form:"language" doc:"language of the paper, such as en or es"`
 	Logo        string       `toml:"logo" form:"path" doc:"picture of the shop for its documents, PNG or JPEG, from the shop file's folder"`
-	Accent      string       `toml:"accent" form:"swatch" doc:"colour of the rules on the shop's documents, #rrggbb"`
+	Accent      string       `toml:"accent" form:"swatch" doc:"color of the rules on the shop's documents, #rrggbb"`
 	Waste       float64      `toml:"waste" unit:"share" min:"0" max:"1" default:"10 %" doc:"ink lost to test prints and rags, of what is printed"`
 	StaysG      float64      `toml:"stays-in-screen" unit:"g" min:"0" max:"5000" default:"150 g" doc:"ink that a screen must hold beyond what is printed"`
 	Blades      []Blade      `toml:"blade" most:"256" doc:"a blade stock in the rack"`
@@ -237,7 +238,7 @@ type Ink struct {
 	TackS         *Range             `toml:"tack" example:"6..12 s" unit:"s" min:"0.5" max:"120" doc:"flash that makes an ink that reacts dry to the touch"`
 	DwellS        *Range             `toml:"dwell" example:"45..90 s" unit:"s" min:"1" max:"3600" doc:"time in the tunnel"`
 	On            string             `toml:"on" one:"garment sheet" default:"garment" doc:"what the class is made for"`
-	FlashEach     bool               `toml:"flash-each" doc:"flashed and cooled after every colour"`
+	FlashEach     bool               `toml:"flash-each" doc:"flashed and cooled after every color"`
 	Dries         string             `toml:"dries" one:"fuse water solvent uv react" doc:"how the film sets"`
 	Cautions      []string           `toml:"cautions" one:"hot-flash hot-dryer fume moving-press solvent discharge-agent uv-lamp uv-skin flammable" most:"32" doc:"codes of the cautions that the paper must show"`
 	Uses          map[string]*Custom `toml:"use" keys:"underbase solid detail halftone highlight blocker raised clear" doc:"customary film, mesh and stencil by use"`

@@ -12,6 +12,8 @@ type Plan struct {
 	Quantity    int         `json:"quantity"`
 	Due         string      `json:"due,omitempty"` // 2026-12-04
 	Shop        string      `json:"shop"`
+	ShopFrom    string      `json:"shop_from"`           // why it is this shop: see ShopOfFlag
+	ShopFile    string      `json:"shop_file,omitempty"` // name of its file, without folders
 	Press       Press       `json:"press"`
 	Substrate   Substrate   `json:"substrate"`
 	Locations   []Location  `json:"locations"`
@@ -19,6 +21,15 @@ type Plan struct {
 	Mix         []Mix       `json:"mix"`         // the ink of all locations together
 	Warnings    []Warning   `json:"warnings"`
 }
+
+// Why a job is printed in the shop that it is: the command line says so, the job file says so, the
+// file is the nearest upward from the job file, or there is none.
+const (
+	ShopOfFlag  = "flag"
+	ShopOfJob   = "job"
+	ShopFound   = "found"
+	ShopBuiltIn = "built-in"
+)
 
 // Calibrated is what stands behind the films of a shop that measured.
 type Calibrated struct {

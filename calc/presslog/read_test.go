@@ -52,7 +52,7 @@ func TestRead(t *testing.T) {
 func TestRefused(t *testing.T) {
 	for _, c := range []struct{ name, src, want string }{
 		{"empty", " \n", "l.csv:1:1: file: is empty"},
-		{"NUL", plainHead + "156\x00", "l.csv:2:4: there is a NUL character; text"},
+		{"NUL", plainHead + "156\x00", "l.csv:2:4: there is a NUL byte: this is no text file"},
 		{"Latin-1", plainHead + "156-64,12,70,15,45\nM\xfcller,12,70,15,45\n", "l.csv:3:2: the byte 0xfc is not UTF-8; UTF-8 is accepted"},
 		{"UTF-16", "\xff\xfem\x00", "l.csv:1:1: the file is UTF-16; UTF-8 is accepted"},
 		{"UTF-32", "\xff\xfe\x00\x00m\x00\x00\x00", "l.csv:1:1: the file is UTF-32"},

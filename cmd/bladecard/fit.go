@@ -1,13 +1,12 @@
 package main
 
 import (
-	"flag"
+	"errors"
 	"fmt"
 	"io"
 	"strings"
 
 	"bladecard/calc/choose"
-	"bladecard/calc/file"
 	"bladecard/calc/fit"
 	"bladecard/calc/job"
 	"bladecard/calc/presslog"
@@ -15,91 +14,89 @@ import (
 
 var fitCommand = command{
 	name: "fit", args: "LOG.csv [SHOP] [--write]",
-	does: "learn from measured films how the shop prints",
+	does: "learn from a filled-in press log how your shop prints",
 	more: `
 Prints what the measured prints say of the shop, and a calibration block for the shop file. With
---write the block is put into the shop file SHOP in place of the one there; all else in it stays.
-Without SHOP the built-in shop is meant.`,
+--write the block is put into the shop file in place of the one there; all else in it stays.
+Without SHOP the nearest shop.toml upward from the log is meant, or the built-in example shop. LOG
+may be -, which reads standard input.`,
 	run: fitShop,
 }
 
 func fitShop(c *call) int {
-	var write bool
-	var day, chart string
-	if code, ok := c.parse(func(fs *flag.FlagSet) {
-		fs.BoolVar(&write, "write", false, "put the block into the shop file")
-		fs.StringVar(&day, "date", "", "`DAY` of the last measurement, 2026-11-20; left out: the latest in the log")
-		fs.StringVar(&chart, "chart", "", "also draw measured over expected films to `FILE`, .svg or .png")
-		c.language(fs)
+	var write, asJSON bool
+	var when job.Date
+	var chart string
+	if code, ok := c.parse(func(f *flags) {
+		f.yes(&write, "write", "put the block into the shop file")
+		f.value("date", "`DAY` day of the last measurement, such as 2026-11-20; default: the latest in the log", func(day string) error {
+			var ok bool
+			if when, ok = presslog.ParseDay(day); !ok {
+				return errors.New("not a day; accepted: from 2000 to 2099, such as 2026-11-20")
+			}
+			return nil
+		})
+		chartFlag(f, &chart, "measured against expected films")
+		f.yes(&asJSON, "json", "print what was learned as JSON")
+		c.langFlag(f)
+		c.quietFlag(f)
 	}); !ok {
 		return code
 	}
-	switch {
-	case chart != "" && !isChart(chart):
-		return c.wrong(wrongChart(chart))
-	case len(c.args) < 1 || len(c.args) > 2:
+	if len(c.args) < 1 || len(c.args) > 2 {
 		return c.wrong("a press log is wanted, and at most one shop file")
-	case write && len(c.args) < 2:
-		return c.wrong("--write needs the shop file to write to")
 	}
-	path := c.args[0]
-	src, err := readFile(path, presslog.MaxBytes)
+	path, src, err := c.read(c.args[0], presslog.MaxBytes)
 	if err != nil {
 		return c.fail(err)
 	}
-	var errs job.Errors
-	shop, shopSrc := file.BuiltInShop(), []byte(nil)
-	if len(c.args) == 2 {
-		var code int
-		if shopSrc, code = c.read(c.args[1]); code != exitDone {
-			return code
-		}
-		if shop, errs = file.DecodeShop(c.args[1], shopSrc); len(errs) > 0 {
-			return c.jobErrors(errs)
-		}
+	f, use, err := c.shopArg(c.args[1:], path)
+	if err != nil {
+		return c.failed(err)
 	}
-	when, ok := presslog.ParseDay(day)
-	if !ok && day != "" {
-		return c.wrong(fmt.Sprintf("--date %q is not a day; accepted: 2026-11-20", day))
+	if write && use.path == "" {
+		return c.wrong("--write needs a shop file to write to, and there is no shop.toml beside the log or above it")
 	}
-	prints, last, errs := choose.Prints(path, src, shop)
+	c.tellShop(use, f.voice)
+	prints, last, errs := choose.Prints(path, src, f.shop)
 	if len(errs) > 0 {
 		return c.jobErrors(errs)
 	}
-	if day == "" {
+	if when == (job.Date{}) {
 		when = last
-	}
-	voice, code := c.voiceOf(shop)
-	if code != exitDone {
-		return code
 	}
 	r, err := fit.Shop(prints, fit.Expected())
 	if err != nil {
-		fmt.Fprintf(c.stderr, "error: %s: %s\n", path, noFit(voice, err, len(prints)))
+		fmt.Fprintf(c.stderr, "error: %s: %s\n", path, noFit(f.voice, err, len(prints)))
 		return exitJob
 	}
 	cal := choose.CalibrationOf(r, when)
-	learned(c.stdout, voice, r, len(prints))
 	if chart != "" {
-		ch, some := fitChart(prints, r, voice)
+		ch, some := fitChart(prints, r, f.voice)
 		c.noteDrawn(some)
 		if err := writeChart(chart, ch); err != nil {
 			return c.fail(err)
 		}
 	}
 	block := calibrationBlock(cal)
-	if !write {
+	if write {
+		text, err := withCalibration(use.path, f.src, block)
+		if err == nil {
+			err = writeFile(use.path, func(w io.Writer) error { _, err := w.Write(text); return err })
+		}
+		if err != nil {
+			return c.fail(err)
+		}
+	}
+	if asJSON {
+		return c.json(newFitted(r, len(prints), cal))
+	}
+	learned(c.stdout, f.voice, r, len(prints))
+	if write {
+		fmt.Fprintf(c.stdout, "\nwritten to %s\n", use.path)
+	} else {
 		fmt.Fprintf(c.stdout, "\n%s", block)
-		return exitDone
 	}
-	text, err := withCalibration(c.args[1], shopSrc, block)
-	if err == nil {
-		err = writeFile(c.args[1], func(w io.Writer) error { _, err := w.Write(text); return err })
-	}
-	if err != nil {
-		return c.fail(err)
-	}
-	fmt.Fprintf(c.stdout, "\nwritten to %s\n", c.args[1])
 	return exitDone
 }
 

@@ -36,7 +36,7 @@ func drawn(v *say.Voice, key string, count, most int) string {
 // noteDrawn tells beside a chart that it draws a choice.
 func (c *call) noteDrawn(texts ...string) {
 	for _, text := range texts {
-		if text != "" {
+		if text != "" && !c.quiet {
 			fmt.Fprintf(c.stderr, "note: %s\n", text)
 		}
 	}

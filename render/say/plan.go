@@ -38,6 +38,9 @@ func (v *Voice) Change(c plan.Correction) string {
 	case err == nil && c.Kind == "hits":
 		return v.Many("change.hits", n)
 	}
+	if um, err := strconv.ParseFloat(c.To, 64); err == nil && c.Kind == "eom" {
+		return v.T("change.eom", "to", v.Fine(um))
+	}
 	return v.T("change."+c.Kind, "to", v.Decimal(c.To))
 }
 
@@ -98,4 +101,17 @@ func (v *Voice) Decimal(s string) string {
 		return s
 	}
 	return strings.Replace(s, ".", v.point, 1)
+}
+
+// Shop is whose shop paper is for: the shop's name and its file, or that it is the built-in one.
+func (v *Voice) Shop(from, name, file string) string {
+	switch {
+	case from == plan.ShopBuiltIn || name == "" && file == "":
+		return v.T("shop.built-in")
+	case name == "":
+		return file
+	case file == "":
+		return name
+	}
+	return v.T("shop.paper", "name", name, "file", file)
 }

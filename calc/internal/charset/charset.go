@@ -34,7 +34,7 @@ func Fault(text []byte) (offset int, wrong, would string) {
 		case r == utf8.RuneError && size == 1:
 			return i, fmt.Sprintf("the byte 0x%02x is not UTF-8", text[i]), accepted
 		case r == 0:
-			return i, "there is a NUL character", "text, tabs and line ends are accepted"
+			return i, "there is a NUL byte: this is no text file, or one with two bytes a letter", accepted
 		case r < ' ' && r != '\t' && r != '\n' && r != '\r', r == 0x7f:
 			return i, fmt.Sprintf("there is a control character, 0x%02x", r), "text, tabs and line ends are accepted"
 		}

@@ -13,7 +13,7 @@ func TestFault(t *testing.T) {
 		{"\xfe\xff\x00a", "the file is UTF-16", utf8, 0},
 		{"\xff\xfe\x00\x00a\x00\x00\x00", "the file is UTF-32", utf8, 0},
 		{"\x00\x00\xfe\xff", "the file is UTF-32", utf8, 0},
-		{"ab\x00c", "there is a NUL character", text, 2},
+		{"ab\x00c", "there is a NUL byte: this is no text file, or one with two bytes a letter", utf8, 2},
 		{"gr\xf6\xdfer", "the byte 0xf6 is not UTF-8", utf8, 2},
 		{"ü\x1b[2J", "there is a control character, 0x1b", text, 2},
 		{"a\x7f", "there is a control character, 0x7f", text, 1},
