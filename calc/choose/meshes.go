@@ -1,6 +1,7 @@
 package choose
 
 import (
+	"fmt"
 	"math"
 	"sort"
 
@@ -15,7 +16,11 @@ func (m maker) choose(d demand) (chooser, choice, *job.Error) {
 		got   choice
 		first = true
 	)
-	for _, cand := range m.meshes() {
+	cands := m.meshes()
+	if len(cands) == 0 {
+		return best, got, m.fail("mesh", fmt.Sprintf("the image, %g x %g mm, fits in no frame of the racks", m.location.WidthMM, m.location.HeightMM), "a larger frame in the shop file, or a smaller image")
+	}
+	for _, cand := range cands {
 		b, err := newBench(m.screen, cand.Mesh, m.shop, m.press, d, m.location.WidthMM, m.job.Due)
 		if err != nil {
 			return best, got, m.fail("mesh", err.Error(), "a mesh whose threads leave an opening, such as 156-64")
@@ -65,6 +70,9 @@ func (m maker) meshes() []meshChoice {
 	home := m.customaryMesh(all)
 	var out []meshChoice
 	for i, x := range all {
+		if !job.Fits(&m.location, &x) {
+			continue
+		}
 		if h := m.screen.Halftone; h != nil && x.CountPerInch < meshPerLineLeast*h.LinesPerInch && i != home {
 			continue
 		}

@@ -272,6 +272,14 @@ func TestHeadsUnknown(t *testing.T) {
 	}
 }
 
+// TestImageBeyondTheFrames: an image that no frame takes is an error of the job, at the screen.
+func TestImageBeyondTheFrames(t *testing.T) {
+	_, errs := onShop(t, "[[mesh]]\nmesh = \"156-64\"\nframe-width = \"30 cm\"\nframe-height = \"30 cm\"\n", one("", ""))
+	if len(errs) != 1 || !strings.Contains(errs[0].Error(), "screen 1: mesh: the image, 300 x 350 mm, fits in no frame of the racks; a larger frame") {
+		t.Errorf("30 by 35 cm in a frame of 30: %v", errs)
+	}
+}
+
 // TestFrame: off-contact, tension, and the room beside blade and image.
 func TestFrame(t *testing.T) {
 	shop := func(inside, tension string) string {

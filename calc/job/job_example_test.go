@@ -69,3 +69,9 @@ func ExampleErrors_Err() {
 	fmt.Println(errs.Err() == nil)
 	// Output: true
 }
+
+func ExampleFits() {
+	image := &job.Location{WidthMM: 350, HeightMM: 300}
+	fmt.Println(job.Fits(image, &job.Mesh{FrameWidthMM: 310, FrameHeightMM: 400}), job.Fits(image, &job.Mesh{FrameWidthMM: 300, FrameHeightMM: 400}))
+	// Output: true false
+}

@@ -160,7 +160,7 @@ func (r *resolver) mesh(l *Location, s *Screen, where string) {
 		return
 	}
 	for i := range racked {
-		if fits(l, &racked[i]) {
+		if Fits(l, &racked[i]) {
 			s.Mesh = deep.Of(&racked[i])
 			return
 		}
@@ -194,8 +194,8 @@ func (r *resolver) onRack(text string) (racked []Mesh, count, thread float64, er
 	return racked, count, thread, nil
 }
 
-// fits tells whether the image fits in the frame, upright or turned. What is not stated fits.
-func fits(l *Location, m *Mesh) bool {
+// Fits tells whether the image fits in the frame, upright or turned. What is not stated fits.
+func Fits(l *Location, m *Mesh) bool {
 	if l.WidthMM == 0 || l.HeightMM == 0 || m.FrameWidthMM == 0 || m.FrameHeightMM == 0 {
 		return true
 	}
