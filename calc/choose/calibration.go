@@ -81,10 +81,7 @@ func calibrated(c *job.Calibration, day job.Date) *plan.Calibrated {
 	if c == nil {
 		return nil
 	}
-	out := &plan.Calibrated{Count: c.Count, Scatter: c.Scatter, Old: yearsBetween(c.Date, day) > staleYears}
-	if c.Date != (job.Date{}) {
-		out.Date = isoDate(c.Date)
-	}
+	out := &plan.Calibrated{Count: c.Count, Scatter: c.Scatter, Date: c.Date.ISO(), Old: yearsBetween(c.Date, day) > staleYears}
 	return out
 }
 

@@ -1,5 +1,10 @@
 package job
 
+import (
+	"cmp"
+	"fmt"
+)
+
 // Job is one job file: what is printed, where, and what every screen must do.
 // Struct tags are the file format: one binder reads the file by them.
 //
@@ -48,6 +53,19 @@ type Stock struct {
 
 // Date is a calendar day without a zone; the zero Date means that none was given.
 type Date struct{ Year, Month, Day int }
+
+// ISO writes the day as 2026-12-04; the zero Date is an empty text.
+func (d Date) ISO() string {
+	if d == (Date{}) {
+		return ""
+	}
+	return fmt.Sprintf("%04d-%02d-%02d", d.Year, d.Month, d.Day)
+}
+
+// Before tells whether a day comes before another; the zero Date comes first.
+func (d Date) Before(o Date) bool {
+	return cmp.Or(d.Year-o.Year, d.Month-o.Month, d.Day-o.Day) < 0
+}
 
 // Location is a print position.
 type Location struct {

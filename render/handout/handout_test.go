@@ -375,3 +375,33 @@ func TestFills(t *testing.T) {
 		t.Errorf("%d exercises; 10 are wanted", n)
 	}
 }
+
+// TestSaysWhatIsShown: where the racks hold more than the paper shows or the setups were chosen from, it tells how
+// much of them; where they do not, it says nothing of it.
+func TestSaysWhatIsShown(t *testing.T) {
+	t.Parallel()
+	l := made(t, file.BuiltInShop())
+	for _, language := range templates.Languages() {
+		v := voice(t, language, "metric")
+		for _, many := range []bool{false, true} {
+			some := *l
+			if many {
+				some.BladesAtHand, some.BladesTried, some.MeshesRacked, some.MeshesTried = 251, 41, 252, 42
+			}
+			faces, err := handout.Pages(&some, page.A4, v, handout.Options{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			all := strings.ReplaceAll(words(faces), "\n", " ")
+			for _, want := range []string{
+				v.T("handout.rack.some", "shown", fmt.Sprint(len(l.Blades)), "all", "251"),
+				v.T("handout.mesh.some", "shown", fmt.Sprint(len(l.Meshes)), "all", "252"),
+				v.T("handout.choice.some", "blades", "41", "all-blades", "251", "meshes", "42", "all-meshes", "252"),
+			} {
+				if strings.Contains(all, want) != many {
+					t.Errorf("%s: %q on the paper: %v is wanted", language, want, many)
+				}
+			}
+		}
+	}
+}
