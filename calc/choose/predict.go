@@ -1,6 +1,7 @@
 package choose
 
 import (
+	"bytes"
 	"fmt"
 	"math"
 	"strings"
@@ -16,6 +17,7 @@ import (
 // mesh, an ink, a press) is an error at its cell, as is a setup that folds over or floats.
 func Prints(file string, src []byte, shop *job.Shop) (prints []fit.Print, last job.Date, errs job.Errors) {
 	p := predictor{shop: shop, known: map[setting]foretold{}}
+	prints = make([]fit.Print, 0, min(bytes.Count(src, []byte("\n")), presslog.MaxRows)) // room for all at once
 	errs = presslog.Read(file, src, func(r presslog.Row) presslog.Fault {
 		if !r.Measured() {
 			return presslog.Fault{}
