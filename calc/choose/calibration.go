@@ -46,9 +46,8 @@ func learn(c *job.Calibration, day job.Date) (*learned, error) {
 	if years := yearsBetween(c.Date, day); years > staleYears {
 		l.drift = driftPerYear * years
 	}
-	var err error
-	l.times, err = fit.NinetyTimes(math.Max(2, float64(c.Count)))
-	return l, err
+	l.times = l.Terms.Times()
+	return l, nil
 }
 
 // yearsBetween is the time between two days in years; 0 where one is not given.

@@ -34,7 +34,7 @@ func Prints(file string, src []byte, shop *job.Shop) (prints []fit.Print, last j
 			last = r.Date
 		}
 		prints = append(prints, fit.Print{
-			Line: r.Line, Mesh: f.mesh, Blade: f.blade, AngleDeg: r.AngleDeg, HardnessShoreA: f.shoreA,
+			Line: r.Line, Day: r.Date.ISO(), Mesh: f.mesh, Blade: f.blade, AngleDeg: r.AngleDeg, HardnessShoreA: f.shoreA,
 			Strokes: r.Strokes, PredictedUM: f.curedUM, MeasuredUM: um,
 		})
 		return presslog.Fault{}
@@ -142,7 +142,7 @@ func CalibrationOf(r fit.Result, day job.Date) *job.Calibration {
 	t := r.Terms()
 	round := func(v float64) float64 { return math.Round(1e4*v) / 1e4 }
 	c := &job.Calibration{
-		Factor: round(t.Shop.Value), Error: round(t.Shop.Error), Scatter: math.Max(0.01, round(t.Scatter)), Count: t.Count, Date: day,
+		Factor: round(t.Shop.Value), Error: round(t.Shop.Error), Scatter: math.Max(0.01, round(t.Scatter)), Day: round(t.Day), Count: t.Count, Date: day,
 		MeanDeg: round(t.MeanDeg), MeanShoreA: round(t.MeanShoreA), MeanSlope: round(t.MeanSlope),
 		Angle: round(t.Angle.Value), AngleError: round(t.Angle.Error), Hardness: round(t.Hardness.Value), HardnessError: round(t.Hardness.Error),
 		NextStroke: round(t.NextStroke.Value), NextStrokeError: round(t.NextStroke.Error), Blades: t.Blades,

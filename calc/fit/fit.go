@@ -3,6 +3,7 @@ package fit
 import (
 	"errors"
 	"fmt"
+	"maps"
 	"math"
 	"slices"
 )
@@ -59,6 +60,7 @@ type Result struct {
 	Blades     []string
 
 	Scatter  float64 // of one measurement, standard deviation of ln(film)
+	Day      float64 // what the prints of a day have in common, standard deviation of ln(film)
 	Freedom  float64 // degrees of freedom behind Scatter
 	LeaveOut float64 // root mean square of ln(film) when each print is predicted from the others
 	Outliers []Outlier
@@ -167,8 +169,9 @@ type fitter struct {
 	priors []float64
 	meshes []string
 	index  map[string]int
-	deg    float64 // mean angle
-	slope  float64 // mean slope of the strokes' term
+	days   map[string]int // column of each day
+	deg    float64        // mean angle
+	slope  float64        // mean slope of the strokes' term
 	shoreA float64
 	q      float64 // where the strokes' term is taken as straight
 	sigma  float64
@@ -190,11 +193,30 @@ func newFitter(prints []Print, pr Priors) *fitter {
 	for range f.meshes {
 		f.priors = append(f.priors, pr.Mesh)
 	}
+	f.days = dayColumns(prints, len(f.priors))
+	for range min(len(f.days), MostDays) {
+		f.priors = append(f.priors, pr.Day)
+	}
 	f.rows = make([]entry, len(prints))
 	for i := range f.rows {
 		f.rows[i].w = 1
 	}
 	return f
+}
+
+// MostDays is how many days a fit tells apart. Of more, neighbors share a term.
+const MostDays = 64
+
+// dayColumns gives each day of the prints a column from first on, in the order of their texts.
+func dayColumns(prints []Print, first int) map[string]int {
+	columns := map[string]int{}
+	for _, p := range prints {
+		columns[p.Day] = 0
+	}
+	for i, day := range slices.Sorted(maps.Keys(columns)) {
+		columns[day] = first + i*min(len(columns), MostDays)/len(columns)
+	}
+	return columns
 }
 
 // straighten writes the equations with the strokes' term straight at q.
@@ -207,6 +229,7 @@ func (f *fitter) straighten() error {
 		}
 		r := &f.rows[i]
 		r.angle, r.hardness, r.slope, r.mesh = (p.AngleDeg-f.deg)/10, (p.HardnessShoreA-f.shoreA)/10, slope, f.index[p.Mesh]
+		r.day = f.days[p.Day]
 		r.y = p.ratio() - value + slope*(f.q-NextStroke)
 		sum += slope / float64(len(f.prints))
 	}
@@ -330,7 +353,7 @@ func (f *fitter) standOut() []int {
 func (f *fitter) result(out []int) Result {
 	r := Result{
 		Count: len(f.prints) - len(out), MeanDeg: f.deg, MeanShoreA: f.shoreA, MeanSlope: f.slope,
-		Scatter: f.sigma, Freedom: f.free, sol: f.sol, index: f.index, prior: f.prior,
+		Scatter: f.sigma, Day: f.prior.Day, Freedom: f.free, sol: f.sol, index: f.index, prior: f.prior,
 	}
 	err := func(c int) float64 { return f.sigma * math.Sqrt(f.sol.cov[c][c]) }
 	told := func(e, prior float64) bool { return e < 0.8*prior }

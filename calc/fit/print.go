@@ -14,6 +14,7 @@ var within = span.In("fit")
 type Print struct {
 	Line           int // of the log, to name it by; 0: none
 	Mesh, Blade    string
+	Day            string  // it was printed, in any form that tells days apart; empty: one day that is not stated
 	AngleDeg       float64 // from vertical
 	HardnessShoreA float64 // of the edge
 	Strokes        int

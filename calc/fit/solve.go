@@ -5,7 +5,7 @@ import (
 	"math"
 )
 
-// The terms that every print has; a column per mesh follows.
+// The terms that every print has; a column per mesh follows, then one per day.
 const (
 	colShop = iota
 	colAngle
@@ -17,17 +17,22 @@ const (
 // entry is one equation. Few of its factors are not zero, so they are kept by name.
 type entry struct {
 	angle, hardness, slope float64 // factors of the terms that every print has, beside the shop's 1
-	mesh                   int     // column of its mesh; below columns: none
+	mesh, day              int     // columns of its mesh and its day; below columns: none
 	y                      float64
 	w                      float64 // weight
 }
 
+// wide is how many factors of an equation may not be zero.
+const wide = columns + 2
+
 // factors lists the columns of an equation and the factors in them.
-func (r entry) factors() (col [columns + 1]int, x [columns + 1]float64) {
-	col = [columns + 1]int{colShop, colAngle, colHardness, colStroke, r.mesh}
-	x = [columns + 1]float64{1, r.angle, r.hardness, r.slope, 1}
-	if r.mesh < columns {
-		x[columns] = 0
+func (r entry) factors() (col [wide]int, x [wide]float64) {
+	col = [wide]int{colShop, colAngle, colHardness, colStroke, r.mesh, r.day}
+	x = [wide]float64{1, r.angle, r.hardness, r.slope, 1, 1}
+	for i := columns; i < wide; i++ {
+		if col[i] < columns {
+			x[i] = 0
+		}
 	}
 	return col, x
 }

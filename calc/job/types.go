@@ -256,6 +256,7 @@ type Calibration struct {
 	Factor  float64 `toml:"factor" need:"true" min:"0.2" max:"5" doc:"measured film / predicted film, of a mesh that is not listed"`
 	Error   float64 `toml:"error" min:"0" max:"2" default:"0.12" doc:"relative standard error of factor, what meshes differ by included"`
 	Scatter float64 `toml:"scatter" need:"true" min:"0.01" max:"1" doc:"residual scatter of one measurement, as a standard deviation of ln(film)"`
+	Day     float64 `toml:"day" min:"0" max:"1" default:"0.08" doc:"what a new day brings, as a standard deviation of ln(film)"`
 	Count   int     `toml:"count" need:"true" min:"1" max:"1000000" doc:"measurements behind it"`
 	Date    Date    `toml:"date" doc:"day of the last measurement"`
 

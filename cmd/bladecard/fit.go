@@ -105,7 +105,7 @@ func calibrationBlock(c *job.Calibration) string {
 	var b strings.Builder
 	p := func(format string, args ...any) { fmt.Fprintf(&b, format+"\n", args...) }
 	p("[calibration]")
-	p("factor = %g\nerror = %g\nscatter = %g\ncount = %d", c.Factor, c.Error, c.Scatter, c.Count)
+	p("factor = %g\nerror = %g\nscatter = %g\nday = %g\ncount = %d", c.Factor, c.Error, c.Scatter, c.Day, c.Count)
 	if c.Date != (job.Date{}) {
 		p("date = %04d-%02d-%02d", c.Date.Year, c.Date.Month, c.Date.Day)
 	}

@@ -189,7 +189,7 @@ func keepToCard(t *testing.T, e edition, job, name string, size page.Size, flip 
 }
 
 // mostOfACard is the bytes of a card, both sides, beyond the fonts.
-const mostOfACard = 8 << 10
+const mostOfACard = 9 << 10
 
 // sorted counts the words of a page by the card that they stand on.
 func sorted(t *testing.T, s page.Sheet, number int, p wordsOfPage) []map[string]int {
