@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"bladecard/calc/internal/words"
 	"bladecard/calc/unit"
 )
 
@@ -15,7 +16,7 @@ import (
 // opening, 25 400/count - thread > 0 um (ISO 9044 terms, published). The error is a *unit.Error.
 func ParseMesh(text string) (countPerInch, threadUM float64, err error) {
 	fail := func(wrong string) (float64, float64, error) {
-		return 0, 0, &unit.Error{Wrong: quote(text) + " " + wrong, Accepted: acceptedMesh}
+		return 0, 0, &unit.Error{Wrong: words.Quote(text) + " " + wrong, Accepted: AcceptedMesh}
 	}
 	count, thread, withThread := strings.Cut(text, "-")
 	count = strings.TrimSpace(count)
@@ -30,7 +31,7 @@ func ParseMesh(text string) (countPerInch, threadUM float64, err error) {
 		return fail("is not a mesh")
 	}
 	if countPerInch = n * perInch; !(countPerInch >= 5 && countPerInch <= 1000) {
-		return fail(fmt.Sprintf("has %s threads per inch, where 5 to 1000 is accepted", number(countPerInch)))
+		return fail(fmt.Sprintf("has %s threads per inch, where 5 to 1000 is accepted", words.Number(countPerInch)))
 	}
 	if !withThread {
 		return countPerInch, 0, nil
@@ -39,10 +40,10 @@ func ParseMesh(text string) (countPerInch, threadUM float64, err error) {
 		return fail("is not a mesh")
 	}
 	if !(threadUM >= 10 && threadUM <= 2000) {
-		return fail(fmt.Sprintf("has a thread of %s um, where 10 to 2000 um is accepted", number(threadUM)))
+		return fail(fmt.Sprintf("has a thread of %s um, where 10 to 2000 um is accepted", words.Number(threadUM)))
 	}
 	if pitch := 25400 / countPerInch; !(pitch > threadUM) {
-		return fail(fmt.Sprintf("has no opening: the thread, %s um, is not thinner than the pitch, %s um", number(threadUM), number(pitch)))
+		return fail(fmt.Sprintf("has no opening: the thread, %s um, is not thinner than the pitch, %s um", words.Number(threadUM), words.Number(pitch)))
 	}
 	return countPerInch, threadUM, nil
 }
@@ -52,7 +53,7 @@ func ParseMesh(text string) (countPerInch, threadUM float64, err error) {
 // modulus, Gent 1958, published). The error is a *unit.Error.
 func ParseLayup(text string) ([]float64, error) {
 	fail := func(wrong string) ([]float64, error) {
-		return nil, &unit.Error{Wrong: quote(text) + " " + wrong, Accepted: acceptedLayup}
+		return nil, &unit.Error{Wrong: words.Quote(text) + " " + wrong, Accepted: AcceptedLayup}
 	}
 	layers := strings.Split(text, "/")
 	if len(layers) > 7 {
@@ -65,7 +66,7 @@ func ParseLayup(text string) ([]float64, error) {
 			return fail("is not a layup")
 		}
 		if !(v >= 40 && v <= 95) {
-			return fail(fmt.Sprintf("has a layer of %s Shore A", number(v)))
+			return fail(fmt.Sprintf("has a layer of %s Shore A", words.Number(v)))
 		}
 		hardness[i] = v
 	}
@@ -80,3 +81,12 @@ func plainNumber(text string) (float64, bool) {
 	v, err := strconv.ParseFloat(text, 64)
 	return v, err == nil
 }
+
+// AcceptedLayup says which texts of a layup are accepted.
+const AcceptedLayup = `the Shore A hardness of the layers, 40 to 95 each, is accepted, such as "70" or "65/90/65"`
+
+// AcceptedMesh says which texts of a mesh are accepted.
+const AcceptedMesh = `threads per inch and thread in um, "156-64", or threads per cm, "61/cm-64", is accepted`
+
+// Unspaced takes the blanks out of a layup, so that "65 / 90 / 65" is "65/90/65".
+func Unspaced(layup string) string { return strings.ReplaceAll(layup, " ", "") }

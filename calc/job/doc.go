@@ -1,19 +1,4 @@
-// Package job reads job files and shop files: bytes in, plain data out, no file is opened.
-//
-// DecodeJob and DecodeShop read TOML strictly. The struct tags of Job and Shop are the file
-// format; one binder (bind.go, value.go) reads every table by them, converts quantities with
-// calc/unit, and collects all errors of the file, each with line, column, place in words, what
-// is wrong and what is accepted. Resolve then looks up what a job names in a shop.
-//
-// The way of a file: source.go (size, encoding), guard.go (what would be slow to parse),
-// BurntSushi/toml (syntax, values), places.go (where each key stands, from the syntax tree of
-// pelletier/go-toml), bind.go, then the checks across keys in jobfile.go and shopfile.go.
-//
-// Schema and KeyTables turn the same tags into a JSON Schema for editors and into the README's
-// tables of keys. A test puts every kind of value into every key and holds the schema against
-// the decoder; what only the decoder can find is listed there.
-//
-// Limits on files (a megabyte, 64 locations of 64 screens, texts of 200 characters) and
-// accepted ranges are judgement: wide enough for each real job, narrow enough to catch a slip
-// of the unit (common practice). Formulas are in other packages.
+// Package job holds jobs and shops as plain data, and Resolve, which looks up what a job names in
+// its shop: each press, ink class, blade and mesh is looked up here, once. Package file reads both
+// from TOML by the struct tags of the types.
 package job

@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"bladecard/calc/internal/words"
 )
 
 // Error is one thing that is wrong in a file.
@@ -69,3 +71,7 @@ func (es Errors) Sort() {
 			cmp.Compare(a.Where, b.Where), cmp.Compare(a.Key, b.Key), cmp.Compare(a.Wrong, b.Wrong))
 	})
 }
+
+// Nearest returns the word that is closest to text in edits, "" when none is close. A word
+// that differs in the case of letters only is always the closest.
+func Nearest(text string, among []string) string { return words.Nearest(text, among) }

@@ -1,10 +1,9 @@
 package job_test
 
 import (
-	"encoding/json"
 	"fmt"
-	"strings"
 
+	"bladecard/calc/file"
 	"bladecard/calc/job"
 )
 
@@ -19,38 +18,16 @@ mesh = "156-64"
 eom = "20 %"
 `
 
-func ExampleDecodeJob() {
-	j, _ := job.DecodeJob("job.toml", []byte(regatta))
-	fmt.Println(j.Title, j.Locations[0].WidthMM, j.Locations[0].Screens[0].EOM.Share)
-	_, errs := job.DecodeJob("job.toml", []byte(regatta+"load = 5\n"))
-	fmt.Println(errs)
-	// Output:
-	// Regatta shirts 304.8 0.2
-	// job.toml:10:8: location "full front", screen 1: load: 5 has no unit; a line load such as "20 N/cm" is accepted, in N/cm, N/m, N/mm, lbf/in or kgf/cm
-}
-
-func ExampleDecodeShop() {
-	s, errs := job.DecodeShop("shop.toml", []byte("[[blade]]\nlayup = \"65/90/65\"\n"))
-	fmt.Println(len(s.Blades), s.Blades[0].Hardness, len(s.Meshes) > 0, errs == nil)
-	// Output: 1 [65 90 65] true true
-}
-
-func ExampleBuiltInShop() {
-	s := job.BuiltInShop()
-	fmt.Println(s.Presses[0].Name, s.Presses[0].LoadNPerCM, "N/cm")
-	// Output: automatic 5 N/cm
-}
-
 func ExampleResolve() {
-	j, _ := job.DecodeJob("job.toml", []byte(regatta))
-	errs := job.Resolve(j, job.BuiltInShop())
+	j, _ := file.DecodeJob("job.toml", []byte(regatta))
+	errs := job.Resolve(j, file.BuiltInShop())
 	s := j.Locations[0].Screens[0]
 	fmt.Println(errs == nil, s.Ink.Name, s.Mesh.CountPerInch, s.Mesh.OnRack)
 	// Output: true plastisol 156 true
 }
 
 func ExampleScreen_KeyPos() {
-	j, _ := job.DecodeJob("job.toml", []byte(regatta))
+	j, _ := file.DecodeJob("job.toml", []byte(regatta))
 	s := &j.Locations[0].Screens[0]
 	fmt.Println(s.KeyPos("eom"), s.KeyPos("angle"))
 	// Output: job.toml:9:7 job.toml:7:1
@@ -69,48 +46,25 @@ func ExampleParseLayup() {
 }
 
 func ExampleShop_FindPress() {
-	press, ok := job.BuiltInShop().FindPress("")
+	press, ok := file.BuiltInShop().FindPress("")
 	fmt.Println(press.Name, ok)
 	// Output: automatic true
 }
 
 func ExampleShop_FindBlade() {
-	blade, ok := job.BuiltInShop().FindBlade("70")
+	blade, ok := file.BuiltInShop().FindBlade("70")
 	fmt.Println(blade.Hardness, blade.FreeHeightMM, ok)
 	// Output: [70] 25 true
 }
 
 func ExampleShop_FindInk() {
-	ink, ok := job.BuiltInShop().FindInk("silicone")
+	ink, ok := file.BuiltInShop().FindInk("silicone")
 	fmt.Println(ink.Dries, ok)
 	// Output: react true
 }
 
 func ExampleErrors_Err() {
-	_, errs := job.DecodeJob("job.toml", []byte(regatta))
+	_, errs := file.DecodeJob("job.toml", []byte(regatta))
 	fmt.Println(errs.Err() == nil)
 	// Output: true
-}
-
-func ExampleSchema() {
-	src, _ := job.Schema("job")
-	var schema struct{ Required []string }
-	json.Unmarshal(src, &schema)
-	fmt.Println(schema.Required)
-	// Output: [title location]
-}
-
-func ExampleKeyTables() {
-	text, _ := job.KeyTables("shop")
-	for line := range strings.Lines(text) {
-		if strings.HasPrefix(line, "| `waste` ") {
-			fmt.Print(line)
-		}
-	}
-	// Output: | `waste` | share `"10 %"` | 0 to 100 % | `10 %` | ink lost to test prints and rags, of what is printed |
-}
-
-func ExampleKinds() {
-	fmt.Println(job.Kinds())
-	// Output: [job shop]
 }

@@ -3,6 +3,9 @@ package job
 import (
 	"fmt"
 	"math"
+
+	"bladecard/calc/internal/deep"
+	"bladecard/calc/internal/words"
 )
 
 // The ink class of a screen that names none (common practice).
@@ -25,10 +28,10 @@ func Resolve(j *Job, s *Shop) Errors {
 	for i := range j.Locations {
 		l := &j.Locations[i]
 		for n := range l.Screens {
-			screen, sc := &l.Screens[n], scope{where: screenWhere(i, l, n)}
-			r.ink(screen, sc)
-			r.blade(screen, sc)
-			r.mesh(l, screen, sc)
+			screen, where := &l.Screens[n], ScreenWhere(i, l, n)
+			r.ink(screen, where)
+			r.blade(screen, where)
+			r.mesh(l, screen, where)
 		}
 	}
 	r.errs.Sort()
@@ -54,7 +57,7 @@ func (s *Shop) FindBlade(name string) (*Blade, bool) {
 		}
 	}
 	for i := range s.Blades {
-		if s.Blades[i].Layup == unspaced(name) {
+		if s.Blades[i].Layup == Unspaced(name) {
 			return &s.Blades[i], true
 		}
 	}
@@ -63,31 +66,37 @@ func (s *Shop) FindBlade(name string) (*Blade, bool) {
 
 // FindInk returns the ink class of that name; false when there is none.
 func (s *Shop) FindInk(name string) (*Ink, bool) {
-	if i := inkIndex(s.Inks, name); i >= 0 {
-		return &s.Inks[i], true
+	for i := range s.Inks {
+		if s.Inks[i].Name == name {
+			return &s.Inks[i], true
+		}
 	}
 	return nil, false
 }
 
 type resolver struct {
-	binder
+	errs Errors
 	job  *Job
 	shop *Shop
+}
+
+func (r *resolver) fail(at Pos, where, key, wrong, accepted string) {
+	r.errs = append(r.errs, Error{Pos: at, Where: where, Key: key, Wrong: wrong, Accepted: accepted})
 }
 
 func (r *resolver) press() {
 	if _, ok := r.shop.FindPress(r.job.Press); ok || r.job.Press == "" {
 		return
 	}
-	known := names(r.shop.Presses, func(p *Press) string { return p.Name })
+	known := words.Names(r.shop.Presses, func(p *Press) string { return p.Name })
 	where := Pos{File: r.job.File}
-	if r.job.at != nil {
-		where = r.job.at.find("press")
+	if r.job.Keys != nil {
+		where = r.job.Keys.Find("press")
 	}
-	r.fail(where, scope{}, "press", "the shop has no press "+quote(r.job.Press), inList(r.job.Press, known, "its presses are"))
+	r.fail(where, "", "press", "the shop has no press "+words.Quote(r.job.Press), words.InList(r.job.Press, known, "its presses are"))
 }
 
-func (r *resolver) ink(s *Screen, sc scope) {
+func (r *resolver) ink(s *Screen, where string) {
 	if s.InkName == "" {
 		s.InkName = garmentInk
 		if r.job.Stock != nil {
@@ -96,44 +105,44 @@ func (r *resolver) ink(s *Screen, sc scope) {
 	}
 	ink, ok := r.shop.FindInk(s.InkName)
 	if !ok {
-		known := names(r.shop.Inks, func(x *Ink) string { return x.Name })
-		r.fail(s.KeyPos("ink"), sc, "ink", "the ink class "+quote(s.InkName)+" is not known", inList(s.InkName, known, "accepted are"))
+		known := words.Names(r.shop.Inks, func(x *Ink) string { return x.Name })
+		r.fail(s.KeyPos("ink"), where, "ink", "the ink class "+words.Quote(s.InkName)+" is not known", words.InList(s.InkName, known, "accepted are"))
 		return
 	}
-	s.Ink = cloneOf(ink)
+	s.Ink = deep.Of(ink)
 }
 
-func (r *resolver) blade(s *Screen, sc scope) {
+func (r *resolver) blade(s *Screen, where string) {
 	if s.BladeName == "" {
 		return
 	}
 	blade, ok := r.shop.FindBlade(s.BladeName)
 	if !ok {
-		known := names(r.shop.Blades, func(x *Blade) string { return x.Name })
-		r.fail(s.KeyPos("blade"), sc, "blade", "the rack has no blade "+quote(s.BladeName), inList(s.BladeName, known, "in the rack are"))
+		known := words.Names(r.shop.Blades, func(x *Blade) string { return x.Name })
+		r.fail(s.KeyPos("blade"), where, "blade", "the rack has no blade "+words.Quote(s.BladeName), words.InList(s.BladeName, known, "in the rack are"))
 		return
 	}
-	s.Blade = cloneOf(blade)
+	s.Blade = deep.Of(blade)
 }
 
-func (r *resolver) mesh(l *Location, s *Screen, sc scope) {
+func (r *resolver) mesh(l *Location, s *Screen, where string) {
 	if s.MeshName == "" {
 		return
 	}
-	fail := func(wrong, accepted string) { r.fail(s.KeyPos("mesh"), sc, "mesh", wrong, accepted) }
+	fail := func(wrong, accepted string) { r.fail(s.KeyPos("mesh"), where, "mesh", wrong, accepted) }
 	racked, count, thread, err := r.onRack(s.MeshName)
 	if err != nil {
-		fail(wrongOf(err), acceptedMesh)
+		fail(words.WrongOf(err), AcceptedMesh)
 		return
 	}
-	cloths := names(racked, func(m *Mesh) string { return m.Name })
-	known := names(r.shop.Meshes, func(m *Mesh) string { return m.Name })
+	cloths := words.Names(racked, func(m *Mesh) string { return m.Name })
+	known := words.Names(r.shop.Meshes, func(m *Mesh) string { return m.Name })
 	switch {
 	case thread == 0 && len(racked) == 0:
-		fail(quote(s.MeshName)+" does not say the thread, and no mesh on the racks has that count", inList(s.MeshName, known, acceptedMesh+"; on the racks are"))
+		fail(words.Quote(s.MeshName)+" does not say the thread, and no mesh on the racks has that count", words.InList(s.MeshName, known, AcceptedMesh+"; on the racks are"))
 		return
 	case thread == 0 && len(cloths) > 1:
-		fail(quote(s.MeshName)+" is more than one mesh on the racks", list(quoted(cloths))+" is accepted")
+		fail(words.Quote(s.MeshName)+" is more than one mesh on the racks", words.List(words.Quoted(cloths))+" is accepted")
 		return
 	case len(racked) == 0:
 		s.Mesh = &Mesh{Name: s.MeshName, CountPerInch: count, ThreadUM: thread, Weave: "plain"}
@@ -141,14 +150,14 @@ func (r *resolver) mesh(l *Location, s *Screen, sc scope) {
 	}
 	for i := range racked {
 		if fits(l, &racked[i]) {
-			s.Mesh = cloneOf(&racked[i])
+			s.Mesh = deep.Of(&racked[i])
 			return
 		}
 	}
 	m := &racked[0]
-	s.Mesh = cloneOf(m)
+	s.Mesh = deep.Of(m)
 	fail(fmt.Sprintf("the image, %s x %s mm, fits in no frame of %s on the racks, the first of them %s x %s mm inside",
-		number(l.WidthMM), number(l.HeightMM), m.Name, number(m.FrameWidthMM), number(m.FrameHeightMM)),
+		words.Number(l.WidthMM), words.Number(l.HeightMM), m.Name, words.Number(m.FrameWidthMM), words.Number(m.FrameHeightMM)),
 		"a mesh on a frame that the image fits in is accepted, or a smaller image")
 }
 

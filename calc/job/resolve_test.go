@@ -1,13 +1,20 @@
-package job
+package job_test
 
 import (
 	"strings"
 	"testing"
+
+	"bladecard/calc/file"
+	"bladecard/calc/job"
 )
 
-func shopOf(t *testing.T, src string) *Shop {
+const least = "title = \"t\"\n[[location]]\n[[location.screen]]\n"
+
+func inScreen(line string) string { return least + line + "\n" }
+
+func shopOf(t *testing.T, src string) *job.Shop {
 	t.Helper()
-	s, errs := DecodeShop("s.toml", []byte(src))
+	s, errs := file.DecodeShop("s.toml", []byte(src))
 	if errs != nil {
 		t.Fatal(errs)
 	}
@@ -36,11 +43,11 @@ func TestResolveMesh(t *testing.T) {
 		{"", "355", "", `"355" does not say the thread, and no mesh on the racks has that count; `, 0, false},
 		{"width = \"55 cm\"\nheight = \"60 cm\"\n", "156-64", "", `the image, 550 x 600 mm, fits in no frame of 156-64 on the racks, the first of them 300 x 400 mm inside; a mesh`, 0, false},
 	} {
-		j, errs := DecodeJob("j.toml", []byte("title = \"t\"\n[[location]]\n"+c.size+"[[location.screen]]\nmesh = \""+c.mesh+"\"\n"))
+		j, errs := file.DecodeJob("j.toml", []byte("title = \"t\"\n[[location]]\n"+c.size+"[[location.screen]]\nmesh = \""+c.mesh+"\"\n"))
 		if errs != nil {
 			t.Fatal(errs)
 		}
-		errs = Resolve(j, shop)
+		errs = job.Resolve(j, shop)
 		if c.wrong != "" {
 			if len(errs) != 1 || !strings.Contains(errs[0].Error(), "location 1, screen 1: mesh: "+c.wrong) {
 				t.Errorf("%s: errors %v, want %s", c.mesh, errs, c.wrong)
@@ -59,8 +66,8 @@ func TestResolveInk(t *testing.T) {
 		least: "plastisol", "garment = {}\n" + least: "plastisol", "stock.kind = \"board\"\n" + least: "solvent graphics",
 		inScreen(`ink = "discharge"`): "discharge",
 	} {
-		j, errs := DecodeJob("j.toml", []byte(src))
-		errs = append(errs, Resolve(j, BuiltInShop())...)
+		j, errs := file.DecodeJob("j.toml", []byte(src))
+		errs = append(errs, job.Resolve(j, file.BuiltInShop())...)
 		if s := j.Locations[0].Screens[0]; errs != nil || s.Ink.Name != want || s.InkName != want {
 			t.Errorf("%s: ink %+v, errors %v", src, s.Ink, errs)
 		}
@@ -70,23 +77,23 @@ func TestResolveInk(t *testing.T) {
 func TestResolveBladeAndPress(t *testing.T) {
 	shop := shopOf(t, "[[blade]]\nname = \"seventy, worn\"\nlayup = \"70\"\nedge = \"worn\"\n[[blade]]\nlayup = \"80\"\n")
 	for _, c := range []struct{ blade, edge string }{{"70", "worn"}, {"seventy, worn", "worn"}, {"80", "new"}} {
-		j, _ := DecodeJob("j.toml", []byte(inScreen(`blade = "`+c.blade+`"`)))
-		if errs := Resolve(j, shop); errs != nil || j.Locations[0].Screens[0].Blade.Edge != c.edge {
+		j, _ := file.DecodeJob("j.toml", []byte(inScreen(`blade = "`+c.blade+`"`)))
+		if errs := job.Resolve(j, shop); errs != nil || j.Locations[0].Screens[0].Blade.Edge != c.edge {
 			t.Errorf("%s: errors %v", c.blade, errs)
 		}
 	}
-	j, _ := DecodeJob("j.toml", []byte("press = \"manuel\"\n"+least))
+	j, _ := file.DecodeJob("j.toml", []byte("press = \"manuel\"\n"+least))
 	want := `j.toml:1:9: press: the shop has no press "manuel"; did you mean "manual"? its presses are: "automatic", "manual"`
-	if errs := Resolve(j, shop); errs.Error() != want {
+	if errs := job.Resolve(j, shop); errs.Error() != want {
 		t.Errorf("got %s, want %s", errs.Error(), want)
 	}
 }
 
 // Resolve must not hand out what belongs to the shop, and stands jobs made in Go.
 func TestResolveCopies(t *testing.T) {
-	shop := BuiltInShop()
-	j := &Job{File: "made", Press: "x", Locations: []Location{{Screens: []Screen{{MeshName: "156-64", BladeName: "70"}, {MeshName: "?", BladeName: "?", InkName: "?"}}}}}
-	if errs := Resolve(j, shop); len(errs) != 4 {
+	shop := file.BuiltInShop()
+	j := &job.Job{File: "made", Press: "x", Locations: []job.Location{{Screens: []job.Screen{{MeshName: "156-64", BladeName: "70"}, {MeshName: "?", BladeName: "?", InkName: "?"}}}}}
+	if errs := job.Resolve(j, shop); len(errs) != 4 {
 		t.Errorf("errors %v", errs)
 	}
 	s := &j.Locations[0].Screens[0]
@@ -96,7 +103,7 @@ func TestResolveCopies(t *testing.T) {
 	if ink.CureC.Low == 1 || blade.LengthsMM[0] == 1 || shop.Meshes[4].ThreadUM == 1 {
 		t.Error("the job points into the shop")
 	}
-	if len(Resolve(nil, shop)) != 1 || len(Resolve(j, nil)) != 1 {
+	if len(job.Resolve(nil, shop)) != 1 || len(job.Resolve(j, nil)) != 1 {
 		t.Error("Resolve takes nil")
 	}
 }
@@ -112,7 +119,7 @@ func TestParseMesh(t *testing.T) {
 		{"", 0, 0, "is not a mesh"}, {"156-", 0, 0, "is not a mesh"}, {"-64", 0, 0, "is not a mesh"}, {"156-64-2", 0, 0, "is not a mesh"}, {"1e3-10", 0, 0, "is not a mesh"},
 		{"nan-64", 0, 0, "is not a mesh"}, {"1.2.3-64", 0, 0, "is not a mesh"}, {"4-64", 0, 0, "5 to 1000"}, {"1001-12", 0, 0, "5 to 1000"}, {"156-9", 0, 0, "10 to 2000"}, {"254-100", 0, 0, "has no opening"}, {strings.Repeat("1", 400), 0, 0, "is not a mesh"},
 	} {
-		count, thread, err := ParseMesh(c.text)
+		count, thread, err := job.ParseMesh(c.text)
 		if c.wrong != "" {
 			if err == nil || !strings.Contains(err.Error(), c.wrong) || count != 0 || thread != 0 {
 				t.Errorf("%q: %v, %v, %v; want %s", c.text, count, thread, err, c.wrong)
@@ -125,7 +132,7 @@ func TestParseMesh(t *testing.T) {
 
 func TestParseLayup(t *testing.T) {
 	for text, want := range map[string]int{"70": 1, "65/90/65": 3, " 65 / 90 ": 2, "40": 1, "95": 1, "": 0, "39": 0, "96": 0, "65//65": 0, "65/90/": 0, "nan": 0, "70/70/70/70/70/70/70/70": 0} {
-		h, err := ParseLayup(text)
+		h, err := job.ParseLayup(text)
 		if len(h) != want || (err == nil) != (want > 0) {
 			t.Errorf("%q: %v, %v; want %d layers", text, h, err, want)
 		}

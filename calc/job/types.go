@@ -29,7 +29,7 @@ type Job struct {
 	Stock     *Stock     `toml:"stock" doc:"what is printed on, if it is a sheet and not a garment"`
 	Locations []Location `toml:"location" need:"true" most:"64" doc:"a print position"`
 
-	at *place // where its keys stand in the file
+	Keys Places `toml:"-"` // nil: the job comes from no file
 }
 
 // Garment is the textile that is printed on.
@@ -58,8 +58,7 @@ type Location struct {
 	AcrossMM float64  `toml:"across" example:"9 cm" unit:"mm" min:"0" max:"400" doc:"from the middle of the garment to the middle of the print; left out: customary"`
 	Screens  []Screen `toml:"screen" need:"true" most:"64" doc:"the screens of this location, in print order"`
 
-	Pos Pos    `toml:"-"` // where the element starts in the file
-	at  *place // where its keys stand in the file
+	Pos Pos `toml:"-"` // where the element starts in the file
 }
 
 // Screen is one screen of a location. What the file leaves out is chosen or computed;
@@ -88,8 +87,8 @@ type Screen struct {
 	Mesh  *Mesh  `toml:"-"` // nil when the file leaves the mesh open
 	Blade *Blade `toml:"-"` // nil when the file leaves the blade open
 
-	Pos Pos    `toml:"-"` // where the element starts in the file
-	at  *place // where its keys stand in the file
+	Pos  Pos    `toml:"-"` // where the element starts in the file
+	Keys Places `toml:"-"` // nil: the screen comes from no file
 }
 
 // EOM is the emulsion over mesh as the file states it: exactly one of the two is not zero.

@@ -3,12 +3,12 @@ package lesson_test
 import (
 	"fmt"
 
-	"bladecard/calc/job"
+	"bladecard/calc/file"
 	"bladecard/calc/lesson"
 )
 
 func ExampleMake() {
-	l, err := lesson.Make(job.BuiltInShop())
+	l, err := lesson.Make(file.BuiltInShop())
 	if err != nil {
 		fmt.Println(err)
 		return

@@ -5,6 +5,7 @@ import (
 	"math"
 	"strconv"
 
+	"bladecard/calc/choose"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
 )
@@ -61,7 +62,7 @@ func (m *maker) plan(shop *job.Shop, screens ...job.Screen) (*plan.Plan, error) 
 	if errs := job.Resolve(j, shop); errs != nil {
 		return nil, errs
 	}
-	p, errs := plan.Make(j, shop)
+	p, errs := choose.Make(j, shop)
 	if errs != nil {
 		return nil, errs
 	}

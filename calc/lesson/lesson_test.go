@@ -6,12 +6,13 @@ import (
 	"testing"
 
 	"bladecard/calc/blade"
+	"bladecard/calc/choose"
+	"bladecard/calc/file"
 	"bladecard/calc/job"
-	"bladecard/calc/plan"
 )
 
 func TestBuiltInShop(t *testing.T) {
-	shop := job.BuiltInShop()
+	shop := file.BuiltInShop()
 	l, err := Make(shop)
 	if err != nil {
 		t.Fatal(err)
@@ -66,7 +67,7 @@ func TestBuiltInShop(t *testing.T) {
 // TestExercises: each follows from the figures of its question as they are printed, a new hand gets ten and more,
 // and what mends a thin film is told from what does not.
 func TestExercises(t *testing.T) {
-	l, err := Make(job.BuiltInShop())
+	l, err := Make(file.BuiltInShop())
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -118,7 +119,7 @@ func must(t *testing.T, b Blade, setDeg, load float64) float64 {
 
 // TestChoiceIsThePlanners: a row of the grid is what a job file with that screen gets.
 func TestChoiceIsThePlanners(t *testing.T) {
-	shop := job.BuiltInShop()
+	shop := file.BuiltInShop()
 	m := maker{shop: shop, out: &Lesson{Meshes: []Mesh{{Name: "110-80"}}}}
 	if err := m.choice(); err != nil {
 		t.Fatal(err)
@@ -133,11 +134,11 @@ func TestChoiceIsThePlanners(t *testing.T) {
 		if c.mesh != "" {
 			text += "mesh = \"" + c.mesh + "\"\n"
 		}
-		j, errs := job.DecodeJob("job.toml", []byte(text))
+		j, errs := file.DecodeJob("job.toml", []byte(text))
 		if errs = append(errs, job.Resolve(j, shop)...); len(errs) > 0 {
 			t.Fatal(errs)
 		}
-		p, errs := plan.Make(j, shop)
+		p, errs := choose.Make(j, shop)
 		if errs != nil {
 			t.Fatal(errs)
 		}
@@ -162,11 +163,11 @@ func TestChoiceIsThePlanners(t *testing.T) {
 
 // TestRacksThatGiveNothing: no blade at hand and a blade that folds over are errors, not pages.
 func TestRacksThatGiveNothing(t *testing.T) {
-	none := job.BuiltInShop()
+	none := file.BuiltInShop()
 	for i := range none.Blades {
 		none.Blades[i].Count = 0
 	}
-	limp := job.BuiltInShop()
+	limp := file.BuiltInShop()
 	limp.Blades = limp.Blades[:1]
 	limp.Blades[0].FreeHeightMM = 70
 	for want, shop := range map[string]*job.Shop{"every count is 0": none, "folds": limp} {

@@ -24,11 +24,11 @@ type disk struct {
 }
 
 type failing struct {
-	file
+	openFile
 	d disk
 }
 
-func (d disk) create(name string) (file, error) {
+func (d disk) create(name string) (openFile, error) {
 	if d.fails == "create" {
 		return nil, d.err
 	}
@@ -45,21 +45,21 @@ func (d disk) Rename(from, to string) error {
 
 func (f failing) Write(b []byte) (int, error) {
 	if f.d.fails == "write" {
-		n, _ := f.file.Write(b[:len(b)/2])
+		n, _ := f.openFile.Write(b[:len(b)/2])
 		return n, f.d.err
 	}
-	return f.file.Write(b)
+	return f.openFile.Write(b)
 }
 
 func (f failing) Sync() error {
 	if f.d.fails == "sync" {
 		return f.d.err
 	}
-	return f.file.Sync()
+	return f.openFile.Sync()
 }
 
 func (f failing) Close() error {
-	err := f.file.Close()
+	err := f.openFile.Close()
 	if f.d.fails == "close" {
 		return f.d.err
 	}

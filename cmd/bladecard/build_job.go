@@ -7,7 +7,7 @@ import (
 	"path/filepath"
 	"sync"
 
-	"bladecard/calc/job"
+	"bladecard/calc/file"
 	"bladecard/render/page"
 )
 
@@ -92,7 +92,7 @@ func (w *worker) make(r *result) int {
 		r.number, r.state = old.Number, stateUnchanged
 		return exitDone
 	}
-	if job.IsShop(src) {
+	if file.IsShop(src) {
 		r.state = stateShop
 		return exitDone
 	}
@@ -188,7 +188,7 @@ func (b *build) sumOfFile(path string, most int64) string {
 func (w *worker) isUpToDate(old *record, src []byte) bool {
 	now := inputs{Program: w.program, Flags: w.flags, Job: sumOf(src)}
 	if old.Shop != "" {
-		now.Shop = w.sumOfFile(w.atOutputs(old.Shop), job.MaxFileBytes)
+		now.Shop = w.sumOfFile(w.atOutputs(old.Shop), file.MaxFileBytes)
 	}
 	if old.Logo != "" {
 		now.Logo = w.sumOfFile(w.atOutputs(old.Logo), page.MaxImageBytes)

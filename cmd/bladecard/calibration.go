@@ -9,6 +9,7 @@ import (
 	"strings"
 	"time"
 
+	"bladecard/calc/file"
 	"bladecard/calc/job"
 )
 
@@ -20,7 +21,7 @@ var (
 
 // withCalibration is a shop file with the block in place of its calibration, or at its end. All
 // else stays byte for byte; that nothing else changed is proven by reading both.
-func withCalibration(file string, src []byte, block string) ([]byte, error) {
+func withCalibration(path string, src []byte, block string) ([]byte, error) {
 	end := "\n"
 	if bytes.Contains(src, []byte("\r\n")) {
 		end = "\r\n"
@@ -46,14 +47,14 @@ func withCalibration(file string, src []byte, block string) ([]byte, error) {
 		}
 		out.WriteString(end + strings.ReplaceAll(block, "\n", end))
 	}
-	before, errs := job.DecodeShop(file, src)
-	after, more := job.DecodeShop(file, out.Bytes())
+	before, errs := file.DecodeShop(path, src)
+	after, more := file.DecodeShop(path, out.Bytes())
 	if len(errs)+len(more) > 0 {
-		return nil, fmt.Errorf("%s: the calibration cannot be put in: %w", file, errors.Join(append(errs, more...)[0]))
+		return nil, fmt.Errorf("%s: the calibration cannot be put in: %w", path, errors.Join(append(errs, more...)[0]))
 	}
 	before.Calibration, after.Calibration = nil, nil
 	if !reflect.DeepEqual(before, after) {
-		return nil, fmt.Errorf("%s: the calibration cannot be put in without touching other keys; move [calibration] to the end of the file", file)
+		return nil, fmt.Errorf("%s: the calibration cannot be put in without touching other keys; move [calibration] to the end of the file", path)
 	}
 	return out.Bytes(), nil
 }

@@ -7,7 +7,7 @@ import (
 	"sort"
 	"strings"
 
-	"bladecard/calc/plan"
+	"bladecard/calc/choose"
 	"bladecard/render/handout"
 	"bladecard/render/page"
 	"bladecard/templates"
@@ -131,7 +131,7 @@ func flagValues(name, kind string) values {
 		return values{words: strings.Split(handout.Levels(), ", ")}
 	case "vary":
 		var v values
-		for _, w := range plan.Variables {
+		for _, w := range choose.Variables {
 			v.words = append(v.words, w.What+"=")
 		}
 		return v

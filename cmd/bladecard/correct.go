@@ -5,6 +5,7 @@ import (
 	"flag"
 	"fmt"
 
+	"bladecard/calc/choose"
 	"bladecard/calc/plan"
 	"bladecard/calc/unit"
 )
@@ -52,7 +53,7 @@ func correct(c *call) int {
 			return c.wrong(fmt.Sprintf("--screen %d: location %q has 1 to %d", f.screen, loc.Name, len(loc.Screens)))
 		}
 		s := loc.Screens[f.screen-1]
-		m, err := plan.Correct(s, um, f.wet)
+		m, err := choose.Correct(s, um, f.wet)
 		if err != nil {
 			return c.wrong("--measured: " + err.Error())
 		}
@@ -70,7 +71,7 @@ func correct(c *call) int {
 }
 
 // outcomes prints a judged measurement in words.
-func (c *call) outcomes(l loaded, s plan.Screen, m plan.Measurement) {
+func (c *call) outcomes(l loaded, s plan.Screen, m choose.Measurement) {
 	v := l.voice
 	fmt.Fprintln(c.stdout, v.T("correct.measured", "n", fmt.Sprint(s.Number), "film", v.FilmUM(m.MeasuredUM),
 		"expected", v.FilmUM(m.ExpectedUM.Value), "band", v.FilmRange(m.ExpectedUM.Low, m.ExpectedUM.High), "target", v.FilmRange(s.TargetUM.Low, s.TargetUM.High)))

@@ -11,9 +11,10 @@ import (
 	"slices"
 	"strings"
 
+	"bladecard/calc/choose"
+	"bladecard/calc/file"
 	"bladecard/calc/fit"
 	"bladecard/calc/job"
-	"bladecard/calc/plan"
 	"bladecard/calc/presslog"
 	"bladecard/render/figure"
 	"bladecard/render/say"
@@ -57,13 +58,13 @@ func fitShop(c *call) int {
 	if len(errs) > 0 {
 		return c.jobErrors(errs)
 	}
-	shop, shopSrc := job.BuiltInShop(), []byte(nil)
+	shop, shopSrc := file.BuiltInShop(), []byte(nil)
 	if len(c.args) == 2 {
 		var code int
 		if shopSrc, code = c.read(c.args[1]); code != exitDone {
 			return code
 		}
-		if shop, errs = job.DecodeShop(c.args[1], shopSrc); len(errs) > 0 {
+		if shop, errs = file.DecodeShop(c.args[1], shopSrc); len(errs) > 0 {
 			return c.jobErrors(errs)
 		}
 	}
@@ -74,7 +75,7 @@ func fitShop(c *call) int {
 	if !ok {
 		return c.wrong(fmt.Sprintf("--date %q is not a day; accepted: 2026-11-20", day))
 	}
-	prints, errs := plan.Prints(path, rows, shop)
+	prints, errs := choose.Prints(path, rows, shop)
 	if len(errs) > 0 {
 		return c.jobErrors(errs)
 	}
@@ -87,7 +88,7 @@ func fitShop(c *call) int {
 		fmt.Fprintf(c.stderr, "error: %s: %v\nhint: check units, films and strokes of the rows\n", path, err)
 		return exitJob
 	}
-	cal := plan.CalibrationOf(r, when)
+	cal := choose.CalibrationOf(r, when)
 	voice, code := c.voiceOf(shop)
 	if code != exitDone {
 		return code

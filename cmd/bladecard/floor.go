@@ -6,8 +6,9 @@ import (
 	"fmt"
 	"path/filepath"
 
+	"bladecard/calc/choose"
+	"bladecard/calc/file"
 	"bladecard/calc/job"
-	"bladecard/calc/plan"
 	"bladecard/render/page"
 	"bladecard/render/say"
 )
@@ -15,7 +16,7 @@ import (
 // floor is a shop made ready for its jobs. Jobs of one call that name the same shop file share it.
 type floor struct {
 	shop    *job.Shop
-	planner *plan.Planner
+	planner *choose.Planner
 	voice   *say.Voice
 	path    string // of the shop file; empty: the built-in shop
 	sum     string // of the file's bytes
@@ -54,7 +55,7 @@ func (c *call) floor(jobPath, shopPath string) (*floor, int) {
 }
 
 func (c *call) newFloor(path string) *floor {
-	f := &floor{path: path, shop: job.BuiltInShop()}
+	f := &floor{path: path, shop: file.BuiltInShop()}
 	if path != "" {
 		src, code := c.read(path)
 		if code != exitDone {
@@ -63,13 +64,13 @@ func (c *call) newFloor(path string) *floor {
 		}
 		f.sum = sumOf(src)
 		var errs job.Errors
-		if f.shop, errs = job.DecodeShop(path, src); len(errs) > 0 {
+		if f.shop, errs = file.DecodeShop(path, src); len(errs) > 0 {
 			f.code = c.jobErrors(errs)
 			return f
 		}
 	}
 	if f.voice, f.code = c.voiceOf(f.shop); f.code == exitDone {
-		f.planner = plan.NewPlanner(f.shop)
+		f.planner = choose.NewPlanner(f.shop)
 		f.planner.PlanOn(c.cores)
 	}
 	return f

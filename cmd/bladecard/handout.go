@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 
+	"bladecard/calc/file"
 	"bladecard/calc/job"
 	"bladecard/calc/lesson"
 	"bladecard/render/handout"
@@ -22,9 +23,9 @@ load, mesh and stencil, and the exercises on them.`,
 }
 
 func printHandout(c *call) int {
-	var file, paperName, levelName string
+	var output, paperName, levelName string
 	if code, ok := c.parse(func(fs *flag.FlagSet) {
-		fs.StringVar(&file, "o", "", "`FILE` for the PDF (needed)")
+		fs.StringVar(&output, "o", "", "`FILE` for the PDF (needed)")
 		fs.StringVar(&paperName, "paper", "", "`PAPER` a4 or letter; left out: the shop's")
 		fs.StringVar(&levelName, "level", "", "`LEVEL` intro, for a new hand, or press, the whole paper; left out: press")
 		c.language(fs)
@@ -33,7 +34,7 @@ func printHandout(c *call) int {
 	}
 	level, known := handout.ParseLevel(levelName)
 	switch {
-	case file == "":
+	case output == "":
 		return c.wrong("-o is missing: the PDF to write")
 	case len(c.args) > 1:
 		return c.wrong(fmt.Sprintf("%d shop files are named; one is accepted", len(c.args)))
@@ -43,14 +44,14 @@ func printHandout(c *call) int {
 	if wrong := wrongPaper(paperName); wrong != "" {
 		return c.wrong(wrong)
 	}
-	shop := job.BuiltInShop()
+	shop := file.BuiltInShop()
 	if len(c.args) == 1 {
 		src, code := c.read(c.args[0])
 		if code != exitDone {
 			return code
 		}
 		var errs job.Errors
-		if shop, errs = job.DecodeShop(c.args[0], src); len(errs) > 0 {
+		if shop, errs = file.DecodeShop(c.args[0], src); len(errs) > 0 {
 			return c.jobErrors(errs)
 		}
 	}
@@ -69,7 +70,7 @@ func printHandout(c *call) int {
 	}
 	faces, err := handout.Pages(l, paperOf(paperName, shop), voice, handout.Options{Logo: logo, Accent: shop.Accent, Level: level})
 	if err == nil {
-		err = writeFile(file, func(w io.Writer) error {
+		err = writeFile(output, func(w io.Writer) error {
 			return page.Write(w, page.Meta{
 				Title: voice.T("handout.title"), Author: shop.Name, Subject: voice.T("handout.subject"), Language: voice.Code,
 			}, page.Pages(faces...))
@@ -78,6 +79,6 @@ func printHandout(c *call) int {
 	if err != nil {
 		return c.fail(err)
 	}
-	fmt.Fprintln(c.stdout, file)
+	fmt.Fprintln(c.stdout, output)
 	return exitDone
 }

@@ -7,7 +7,7 @@ import (
 	"strings"
 	"testing"
 
-	"bladecard/calc/job"
+	"bladecard/calc/file"
 )
 
 // TestReadmeKeys: the README's tables of every key are those that the decoder's tags give.
@@ -19,8 +19,8 @@ func TestReadmeKeys(t *testing.T) {
 		t.Fatal(err)
 	}
 	readme := strings.ReplaceAll(string(src), "\r\n", "\n")
-	for _, kind := range job.Kinds() {
-		table, err := job.KeyTables(kind)
+	for _, kind := range file.Kinds() {
+		table, err := file.KeyTables(kind)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -9,6 +9,7 @@ import (
 	"os"
 	"strings"
 
+	"bladecard/calc/file"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
 	"bladecard/render/say"
@@ -37,7 +38,7 @@ func (c *call) load(path string) (loaded, int) {
 
 // plan is load for a job file that is read already.
 func (c *call) plan(path string, src []byte) (loaded, int) {
-	j, errs := job.DecodeJob(path, src)
+	j, errs := file.DecodeJob(path, src)
 	if j == nil {
 		return loaded{}, c.jobErrors(errs)
 	}
@@ -60,7 +61,7 @@ func (c *call) plan(path string, src []byte) (loaded, int) {
 
 // read reads a file that is not larger than a job file may be.
 func (c *call) read(path string) ([]byte, int) {
-	src, err := readFile(path, job.MaxFileBytes)
+	src, err := readFile(path, file.MaxFileBytes)
 	if err != nil {
 		return nil, c.fail(err)
 	}

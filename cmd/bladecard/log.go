@@ -4,7 +4,7 @@ import (
 	"flag"
 	"io"
 
-	"bladecard/calc/plan"
+	"bladecard/calc/choose"
 	"bladecard/calc/presslog"
 )
 
@@ -28,7 +28,7 @@ func pressLog(c *call) int {
 	}
 	var rows []presslog.Row
 	if code := c.each(func(l loaded) int {
-		rows = append(rows, plan.LogOf(l.plan)...)
+		rows = append(rows, choose.LogOf(l.plan)...)
 		return exitDone
 	}); code != exitDone {
 		return code

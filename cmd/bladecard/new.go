@@ -10,7 +10,7 @@ import (
 	"path/filepath"
 	"strings"
 
-	"bladecard/calc/job"
+	"bladecard/calc/file"
 	"bladecard/templates"
 )
 
@@ -83,7 +83,7 @@ func starterFiles(dir, lang string) ([]starterFile, error) {
 		if err != nil {
 			return nil, err
 		}
-		schema, err := job.Schema(kind)
+		schema, err := file.Schema(kind)
 		if err != nil {
 			return nil, err
 		}

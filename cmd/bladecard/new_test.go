@@ -13,7 +13,7 @@ import (
 	"github.com/BurntSushi/toml"
 	"github.com/santhosh-tekuri/jsonschema/v6"
 
-	"bladecard/calc/job"
+	"bladecard/calc/file"
 	"bladecard/templates"
 )
 
@@ -53,7 +53,7 @@ func uncommented(src string) []string {
 func TestStartersPass(t *testing.T) {
 	for _, lang := range templates.Languages() {
 		text := map[string]string{}
-		for _, kind := range job.Kinds() {
+		for _, kind := range file.Kinds() {
 			src, err := templates.Starter(lang, kind)
 			if err != nil {
 				t.Fatal(err)
@@ -103,7 +103,7 @@ func checkStarter(t *testing.T, lang, jobText, shopText string, silent bool) {
 
 // bySchema is what an editor finds in a file.
 func bySchema(kind, text string) error {
-	src, err := job.Schema(kind)
+	src, err := file.Schema(kind)
 	if err != nil {
 		return err
 	}
@@ -147,7 +147,7 @@ func TestStartersHoldTheSameKeys(t *testing.T) {
 		}
 		return strings.Join(key.FindAllString(string(src), -1), "\n")
 	}
-	for _, kind := range job.Kinds() {
+	for _, kind := range file.Kinds() {
 		for _, lang := range templates.Languages() {
 			got, want := keys(lang, kind), keys("en", kind)
 			got = strings.Replace(got, "\nplace = ", "\n#place = ", 1) // a name that is not English does not say the place

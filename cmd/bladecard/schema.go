@@ -5,7 +5,7 @@ import (
 	"fmt"
 	"io"
 
-	"bladecard/calc/job"
+	"bladecard/calc/file"
 )
 
 var schemaCommand = command{
@@ -27,16 +27,16 @@ of quantities and names in the racks are beyond a schema: check finds those.`,
 }
 
 func printSchema(c *call) int {
-	var file string
+	var output string
 	if code, ok := c.parse(func(fs *flag.FlagSet) {
-		fs.StringVar(&file, "o", "", "`FILE` to write; left out: the terminal")
+		fs.StringVar(&output, "o", "", "`FILE` to write; left out: the terminal")
 	}); !ok {
 		return code
 	}
 	if len(c.args) != 1 {
 		return c.wrong("one kind of file is wanted: job or shop")
 	}
-	src, err := job.Schema(c.args[0])
+	src, err := file.Schema(c.args[0])
 	if err != nil {
 		return c.wrong(err.Error())
 	}
@@ -44,10 +44,10 @@ func printSchema(c *call) int {
 		_, err := w.Write(src)
 		return err
 	}
-	if file == "" {
+	if output == "" {
 		err = write(c.stdout)
-	} else if err = writeFile(file, write); err == nil {
-		fmt.Fprintln(c.stdout, file)
+	} else if err = writeFile(output, write); err == nil {
+		fmt.Fprintln(c.stdout, output)
 	}
 	if err != nil {
 		return c.fail(err)

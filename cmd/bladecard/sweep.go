@@ -9,7 +9,7 @@ import (
 	"strconv"
 	"strings"
 
-	"bladecard/calc/plan"
+	"bladecard/calc/choose"
 	"bladecard/render/figure"
 	"bladecard/render/say"
 )
@@ -27,7 +27,7 @@ has a line for each value of the first.`,
 
 func sweep(c *call) int {
 	var f struct {
-		axes             []plan.Axis
+		axes             []choose.Axis
 		location, screen int
 		file, chart      string
 	}
@@ -54,7 +54,7 @@ func sweep(c *call) int {
 		return c.wrong(wrongChart(f.chart))
 	}
 	return c.each(func(l loaded) int {
-		points, err := plan.Sweep(l.job, l.shop, f.location, f.screen, f.axes)
+		points, err := choose.Sweep(l.job, l.shop, f.location, f.screen, f.axes)
 		if err != nil {
 			return c.wrong(err.Error())
 		}
@@ -75,14 +75,14 @@ func sweep(c *call) int {
 }
 
 // parseAxis reads WHAT=FROM..TO, WHAT=FROM..TO:STEP or WHAT=A,B,C.
-func parseAxis(s string) (plan.Axis, error) {
+func parseAxis(s string) (choose.Axis, error) {
 	what, values, _ := strings.Cut(s, "=")
-	v, err := plan.VariableOf(what)
-	a := plan.Axis{What: what}
+	v, err := choose.VariableOf(what)
+	a := choose.Axis{What: what}
 	if err != nil {
 		return a, err
 	}
-	wrong := func(text string) (plan.Axis, error) {
+	wrong := func(text string) (choose.Axis, error) {
 		return a, fmt.Errorf("%q is not a range of %s; accepted: %s=%g..%g, %[2]s=%[4]g..%[5]g:%g or %[2]s=%[4]g,%[5]g", text, what, what, v.Low, v.High, v.Step)
 	}
 	from, to, ranged := strings.Cut(values, "..")
@@ -107,7 +107,7 @@ func parseAxis(s string) (plan.Axis, error) {
 		}
 	}
 	n := math.Floor((high-low)/by + 1e-9)
-	if err1 != nil || err2 != nil || !(low <= high) || !(by > 0) || !(n < plan.MostSwept) {
+	if err1 != nil || err2 != nil || !(low <= high) || !(by > 0) || !(n < choose.MostSwept) {
 		return wrong(values)
 	}
 	for i := range int(n) + 1 {
@@ -117,11 +117,11 @@ func parseAxis(s string) (plan.Axis, error) {
 }
 
 // writeSweep writes a row a point.
-func writeSweep(w io.Writer, axes []plan.Axis, points []plan.Swept) error {
+func writeSweep(w io.Writer, axes []choose.Axis, points []choose.Swept) error {
 	out := csv.NewWriter(w)
 	var head []string
 	for _, a := range axes {
-		v, err := plan.VariableOf(a.What)
+		v, err := choose.VariableOf(a.What)
 		if err != nil {
 			return err
 		}
@@ -153,7 +153,7 @@ func writeSweep(w io.Writer, axes []plan.Axis, points []plan.Swept) error {
 }
 
 // sweepChart is the cured film over the last axis, a line for each value of the first.
-func sweepChart(axes []plan.Axis, points []plan.Swept, v *say.Voice) figure.Chart {
+func sweepChart(axes []choose.Axis, points []choose.Swept, v *say.Voice) figure.Chart {
 	last := axes[len(axes)-1]
 	low, high := math.Inf(1), math.Inf(-1)
 	for _, x := range last.Values {

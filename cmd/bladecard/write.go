@@ -36,12 +36,12 @@ func writeFile(path string, fill func(io.Writer) error) error {
 
 // folder is the part of os.Root that writing needs, so that a test can stand in a disk that fails.
 type folder interface {
-	create(name string) (file, error)
+	create(name string) (openFile, error)
 	Rename(from, to string) error
 	Remove(name string) error
 }
 
-type file interface {
+type openFile interface {
 	io.Writer
 	Sync() error
 	Close() error
@@ -49,7 +49,7 @@ type file interface {
 
 type rooted struct{ *os.Root }
 
-func (r rooted) create(name string) (file, error) {
+func (r rooted) create(name string) (openFile, error) {
 	return r.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
 }
 
@@ -62,7 +62,7 @@ type placed struct {
 // place writes files under temporary names, syncs them and renames them in their order: every name
 // is either what it was or all of its data, and none is touched before all of the data are on disk.
 func place(in folder, files ...placed) (err error) {
-	open := make([]file, 0, len(files))
+	open := make([]openFile, 0, len(files))
 	renamed := 0
 	defer func() {
 		if err == nil {

@@ -4,6 +4,8 @@ import (
 	"io"
 	"testing"
 
+	"bladecard/calc/choose"
+	"bladecard/calc/file"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
 	"bladecard/render/card"
@@ -16,12 +18,12 @@ import (
 // voice to say it in.
 func benchCards(b *testing.B, screens int) (*plan.Plan, *say.Voice) {
 	b.Helper()
-	shop := job.BuiltInShop()
-	j, errs := job.DecodeJob("b.toml", bench.Job(1, min(screens, 100), ""))
+	shop := file.BuiltInShop()
+	j, errs := file.DecodeJob("b.toml", bench.Job(1, min(screens, 100), ""))
 	if errs = append(errs, job.Resolve(j, shop)...); errs != nil {
 		b.Fatal(errs)
 	}
-	p, errs := plan.Make(j, shop)
+	p, errs := choose.Make(j, shop)
 	if errs != nil {
 		b.Fatal(errs)
 	}

@@ -8,6 +8,8 @@ import (
 	"strings"
 	"testing"
 
+	"bladecard/calc/choose"
+	"bladecard/calc/file"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
 	"bladecard/render/card"
@@ -99,7 +101,7 @@ func TestSamples(t *testing.T) {
 // TestAnyNames lays out random jobs with long names, many screens and demands that nothing meets.
 func TestAnyNames(t *testing.T) {
 	t.Parallel()
-	shop := job.BuiltInShop()
+	shop := file.BuiltInShop()
 	words := rapid.SampledFrom([]string{"Ärmel", "full", "front", "Überdruck", "white", "Nº", "½", "lantern", "W", "festival-of-the-long-harbour", "ñandú", "Żółć", strings.Repeat("W", 40)})
 	name := func(t *rapid.T, label string, most int) string {
 		s := strings.Join(rapid.SliceOfN(words, 1, 30).Draw(t, label), " ")
@@ -137,7 +139,7 @@ func TestAnyNames(t *testing.T) {
 		if errs := job.Resolve(j, shop); errs != nil {
 			return
 		}
-		if _, errs := plan.Make(j, shop); errs != nil {
+		if _, errs := choose.Make(j, shop); errs != nil {
 			return
 		}
 		p, v := plantest.Plan(t, j, shop)

@@ -6,6 +6,8 @@ import (
 	"strings"
 	"testing"
 
+	"bladecard/calc/choose"
+	"bladecard/calc/file"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
 	"bladecard/render/card"
@@ -27,7 +29,7 @@ func anyName() *rapid.Generator[string] {
 
 // anyShop is the built-in shop with names, blades, ink classes and a press of all kinds.
 func anyShop(t *rapid.T) *job.Shop {
-	shop := job.BuiltInShop()
+	shop := file.BuiltInShop()
 	shop.Units = rapid.SampledFrom([]string{"metric", "inch"}).Draw(t, "units")
 	shop.Language = rapid.SampledFrom(templates.Languages()).Draw(t, "language")
 	for i := range rapid.IntRange(0, 6).Draw(t, "blades") {
@@ -96,7 +98,7 @@ func TestAnyRack(t *testing.T) {
 		if job.Resolve(j, shop) != nil {
 			return
 		}
-		p, errs := plan.Make(j, shop)
+		p, errs := choose.Make(j, shop)
 		if errs != nil {
 			return
 		}

@@ -9,6 +9,7 @@ import (
 	"strings"
 	"testing"
 
+	"bladecard/calc/file"
 	"bladecard/calc/job"
 	"bladecard/calc/lesson"
 	"bladecard/render/canvas"
@@ -42,7 +43,7 @@ func sampleShop(t *testing.T) *job.Shop {
 	if err != nil {
 		t.Fatal(err)
 	}
-	shop, errs := job.DecodeShop("shop.toml", src)
+	shop, errs := file.DecodeShop("shop.toml", src)
 	if errs != nil {
 		t.Fatal(errs)
 	}
@@ -58,7 +59,7 @@ func crowded(t *testing.T) *job.Shop {
 		fmt.Fprintf(&b, "[[blade]]\nname = \"the long one from the %s drawer, number %d, Żółć ñandú\"\nlayup = %q\nfree-height = \"%d mm\"\n",
 			strings.Repeat("uppermost ", 1+i%3), i+1, layup, 24+i%4)
 	}
-	shop, errs := job.DecodeShop("shop.toml", []byte(b.String()))
+	shop, errs := file.DecodeShop("shop.toml", []byte(b.String()))
 	if errs != nil {
 		t.Fatal(errs)
 	}
@@ -72,7 +73,7 @@ func twelve(t *testing.T) *job.Shop {
 	for _, layup := range []string{"50", "55", "60", "65", "70", "75", "80", "85", "60/90/60", "65/90/65", "70/90/70", "75/90/75"} {
 		fmt.Fprintf(&b, "[[blade]]\nlayup = %q\n", layup)
 	}
-	shop, errs := job.DecodeShop("shop.toml", []byte(b.String()))
+	shop, errs := file.DecodeShop("shop.toml", []byte(b.String()))
 	if errs != nil {
 		t.Fatal(errs)
 	}
@@ -99,7 +100,7 @@ func logo(t *testing.T) *page.Picture {
 func TestLayout(t *testing.T) {
 	p := logo(t)
 	for name, shop := range map[string]*job.Shop{
-		"built-in": job.BuiltInShop(), "samples": sampleShop(t), "crowded": crowded(t), "twelve": twelve(t),
+		"built-in": file.BuiltInShop(), "samples": sampleShop(t), "crowded": crowded(t), "twelve": twelve(t),
 	} {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
@@ -275,7 +276,7 @@ func TestFollowsTheRack(t *testing.T) {
 // else, and a shop that has neither gets black rules.
 func TestLook(t *testing.T) {
 	t.Parallel()
-	l, v := made(t, job.BuiltInShop()), voice(t, "en", "metric")
+	l, v := made(t, file.BuiltInShop()), voice(t, "en", "metric")
 	for _, c := range []struct {
 		o    handout.Options
 		want canvas.Color
@@ -325,7 +326,7 @@ func names(f page.Face) string {
 // TestLevels: what each level holds, and that the paper points to the right section.
 func TestLevels(t *testing.T) {
 	t.Parallel()
-	l, v := made(t, job.BuiltInShop()), voice(t, "en", "metric")
+	l, v := made(t, file.BuiltInShop()), voice(t, "en", "metric")
 	for _, c := range []struct {
 		level   handout.Level
 		section string
@@ -358,7 +359,7 @@ func TestLevels(t *testing.T) {
 // TestFills: a rack that gives few exercises for a new hand has others on its work sheet.
 func TestFills(t *testing.T) {
 	t.Parallel()
-	l, v := made(t, job.BuiltInShop()), voice(t, "en", "metric")
+	l, v := made(t, file.BuiltInShop()), voice(t, "en", "metric")
 	for i := range l.Exercises {
 		l.Exercises[i].Intro = i < 3
 	}

@@ -3,7 +3,7 @@ package page
 import (
 	"sync"
 
-	"bladecard/calc/job"
+	"bladecard/calc/file"
 	"bladecard/render/canvas"
 
 	"github.com/go-fonts/dejavu/dejavusanscondensed"
@@ -34,7 +34,7 @@ var fonts = sync.OnceValue(func() *fontSet {
 	set := &fontSet{ttf: [2][]byte{dejavusanscondensed.TTF, dejavusanscondensedbold.TTF}}
 	for i, ttf := range set.ttf {
 		var m metrics
-		if m, set.err = readMetrics(ttf, job.Printable); set.err != nil {
+		if m, set.err = readMetrics(ttf, file.Printable); set.err != nil {
 			return set
 		}
 		for r, g := range m {

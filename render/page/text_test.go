@@ -7,7 +7,7 @@ import (
 	"strings"
 	"testing"
 
-	"bladecard/calc/job"
+	"bladecard/calc/file"
 	"bladecard/render/canvas"
 
 	"github.com/go-pdf/fpdf"
@@ -109,7 +109,7 @@ func TestInkStaysInTheRow(t *testing.T) {
 func TestReadMetricsRefusesDamage(t *testing.T) {
 	whole := fonts().ttf[0]
 	for _, cut := range []int{0, 3, 11, 40, 200, len(whole) / 2} {
-		if _, err := readMetrics(bytes.Clone(whole[:cut]), job.Printable); err == nil {
+		if _, err := readMetrics(bytes.Clone(whole[:cut]), file.Printable); err == nil {
 			t.Errorf("a font cut at byte %d is read without an error", cut)
 		}
 	}
@@ -146,7 +146,7 @@ func TestPrintableIsTheFont(t *testing.T) {
 	for r := range rune(0x3000) {
 		_, regular := set.glyph(canvas.Regular, r)
 		_, bold := set.glyph(canvas.Bold, r)
-		if want := job.Printable(r); regular != want || bold != want {
+		if want := file.Printable(r); regular != want || bold != want {
 			t.Errorf("%U: printable %v, a glyph in the regular face %v, in the bold one %v", r, want, regular, bold)
 		}
 	}

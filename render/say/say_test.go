@@ -12,7 +12,7 @@ import (
 	"strings"
 	"testing"
 
-	"bladecard/calc/job"
+	"bladecard/calc/file"
 	"bladecard/calc/plan"
 	"bladecard/templates"
 )
@@ -128,7 +128,7 @@ var brace = regexp.MustCompile(`\{[a-z_]+\}`)
 // beginning, and for the codes of warnings and cautions: each has its text in every language.
 func TestEveryKeyHasItsText(t *testing.T) {
 	keys, codes := asked(t)
-	for _, in := range job.BuiltInShop().Inks {
+	for _, in := range file.BuiltInShop().Inks {
 		for _, c := range in.Cautions {
 			keys = append(keys, "caution."+c)
 		}

@@ -6,8 +6,9 @@ import (
 	"path/filepath"
 	"strings"
 
+	"bladecard/calc/choose"
+	"bladecard/calc/file"
 	"bladecard/calc/job"
-	"bladecard/calc/plan"
 	"bladecard/render/canvas"
 	"bladecard/render/card"
 	"bladecard/render/page"
@@ -27,7 +28,7 @@ func leaves(jobPath string) ([]leaf, error) {
 	if err != nil {
 		return nil, err
 	}
-	j, errs := job.DecodeJob(jobPath, src)
+	j, errs := file.DecodeJob(jobPath, src)
 	if len(errs) > 0 {
 		return nil, errs[0]
 	}
@@ -35,7 +36,7 @@ func leaves(jobPath string) ([]leaf, error) {
 	if src, err = os.ReadFile(shopPath); err != nil {
 		return nil, err
 	}
-	shop, errs := job.DecodeShop(shopPath, src)
+	shop, errs := file.DecodeShop(shopPath, src)
 	if len(errs) > 0 {
 		return nil, errs[0]
 	}
@@ -46,7 +47,7 @@ func leaves(jobPath string) ([]leaf, error) {
 	if err != nil {
 		return nil, err
 	}
-	p, errs := plan.Make(j, shop)
+	p, errs := choose.Make(j, shop)
 	if len(errs) > 0 {
 		return nil, errs[0]
 	}

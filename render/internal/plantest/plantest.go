@@ -4,6 +4,8 @@ import (
 	"os"
 	"path/filepath"
 
+	"bladecard/calc/choose"
+	"bladecard/calc/file"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
 	"bladecard/render/say"
@@ -19,12 +21,12 @@ type TB interface {
 // where it names none.
 func Job(t TB, dir, jobText string) (*job.Job, *job.Shop) {
 	t.Helper()
-	j, errs := job.DecodeJob("job.toml", []byte(jobText))
+	j, errs := file.DecodeJob("job.toml", []byte(jobText))
 	if errs != nil {
 		t.Fatal(errs)
 	}
 	if j.ShopPath == "" {
-		return j, job.BuiltInShop()
+		return j, file.BuiltInShop()
 	}
 	text, err := os.ReadFile(filepath.Join(dir, filepath.FromSlash(j.ShopPath)))
 	if err != nil {
@@ -36,7 +38,7 @@ func Job(t TB, dir, jobText string) (*job.Job, *job.Shop) {
 // Shop decodes a shop text.
 func Shop(t TB, shopText string) *job.Shop {
 	t.Helper()
-	shop, errs := job.DecodeShop("shop.toml", []byte(shopText))
+	shop, errs := file.DecodeShop("shop.toml", []byte(shopText))
 	if errs != nil {
 		t.Fatal(errs)
 	}
@@ -49,7 +51,7 @@ func Plan(t TB, j *job.Job, shop *job.Shop) (*plan.Plan, *say.Voice) {
 	if errs := job.Resolve(j, shop); errs != nil {
 		t.Fatal(errs)
 	}
-	p, errs := plan.Make(j, shop)
+	p, errs := choose.Make(j, shop)
 	if errs != nil {
 		t.Fatal(errs)
 	}

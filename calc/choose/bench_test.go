@@ -1,0 +1,62 @@
+package choose_test
+
+import (
+	"bytes"
+	"encoding/json"
+	"testing"
+
+	"bladecard/calc/choose"
+	"bladecard/calc/file"
+	"bladecard/calc/job"
+	"bladecard/calc/plan"
+	"bladecard/samples/bench"
+)
+
+// BenchmarkMake plans a job of one screen, mesh stated.
+func BenchmarkMake(b *testing.B) {
+	src := []byte("title = \"t\"\n[[location]]\nwidth = \"30 cm\"\nheight = \"35 cm\"\n[[location.screen]]\nmesh = \"156-64\"\n")
+	shop := file.BuiltInShop()
+	for b.Loop() {
+		j, errs := file.DecodeJob("job.toml", src)
+		if errs != nil {
+			b.Fatal(errs)
+		}
+		if errs := job.Resolve(j, shop); errs != nil {
+			b.Fatal(errs)
+		}
+		if _, errs := choose.Make(j, shop); errs != nil {
+			b.Fatal(errs)
+		}
+	}
+}
+
+// On several cores, and with a planner that has planned other jobs, the plans are the same.
+func TestPlansAreTheSameOnAllCores(t *testing.T) {
+	shop := file.BuiltInShop()
+	kept, many := choose.NewPlanner(shop), choose.NewPlanner(shop)
+	many.PlanOn(4)
+	for n := range 12 {
+		var want []byte
+		for i, make := range []func(*job.Job) (*plan.Plan, job.Errors){
+			func(j *job.Job) (*plan.Plan, job.Errors) { return choose.Make(j, shop) }, kept.Make, many.Make,
+		} {
+			j, errs := file.DecodeJob("job.toml", bench.Job(n, 7, ""))
+			if errs = append(errs, job.Resolve(j, shop)...); errs != nil {
+				t.Fatal(errs)
+			}
+			p, errs := make(j)
+			if errs != nil {
+				t.Fatal(errs)
+			}
+			have, err := json.Marshal(p)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if i == 0 {
+				want = have
+			} else if !bytes.Equal(have, want) {
+				t.Errorf("job %d: plan %d differs", n, i)
+			}
+		}
+	}
+}

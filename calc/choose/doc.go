@@ -1,0 +1,14 @@
+// Package choose makes the Plan of a job on a shop: for every screen the setup that meets its two
+// demands, a film and a cut, with the least departure from the workhorse; what should come of
+// it, with its band; and what the press, the flash and the dryer must do.
+//
+// The way through: Make (make.go) goes over the screens; a demand (demand.go) says what each
+// must do; a bench (bench.go) is the screen set up to be tried; a chooser (choose.go) tries
+// every blade, angle and stroke count on it; screen.go writes the choice down with its angle
+// range, band, path, corrections, equivalents, curves and warnings; order.go and heat.go finish
+// a location. Customs of the trade are data, all in practice.go.
+//
+// Sources are named in the packages of the formulas (mesh, blade, film, halftone, tension, ink,
+// cure, press). What is decided here is common practice or derived, and marked so. The trade's
+// tolerance of blade hardness, 5 Shore A, is from Elliot 2007 (published).
+package choose

@@ -1,0 +1,71 @@
+package choose
+
+import (
+	"fmt"
+	"math"
+	"sort"
+
+	"bladecard/calc/plan"
+)
+
+// Outcome is what a correction makes of a measured film.
+type Outcome struct {
+	plan.Correction
+	FilmUM  plan.Band `json:"film_um"` // cured, after the change, with the band of the effect
+	InRange bool      `json:"in_range"`
+	OffUM   float64   `json:"off_um"` // from the nearer end of the target; negative: too thin
+}
+
+// Measurement is a measured film against what a screen asks for, and what would mend it.
+type Measurement struct {
+	Screen     int       `json:"screen"`
+	MeasuredUM float64   `json:"measured_um"` // cured
+	ExpectedUM plan.Band `json:"expected_um"`
+	InBand     bool      `json:"in_band"`   // the measurement is one that the plan expected
+	InTarget   bool      `json:"in_target"` // nothing need be changed
+	OffUM      float64   `json:"off_um"`    // from the nearer end of the target; negative: too thin
+	Outcomes   []Outcome `json:"outcomes"`  // changes the right way, the most fitting first
+}
+
+// Correct judges a measured film of a screen, um (0.5 to 3000 cured), and lists what every single
+// change that goes the right way would make of it: the plan's effects, laid on the measured film.
+// Those that reach the target come first, the least costly before; then those that come nearest.
+// A wet film is taken down by the ink's solids first.
+func Correct(s plan.Screen, measuredUM float64, wet bool) (Measurement, error) {
+	if wet {
+		measuredUM *= s.CuredUM.Value / s.WetUM.Value
+	}
+	if !(measuredUM >= 0.5 && measuredUM <= 3000) {
+		return Measurement{}, fmt.Errorf("a measured film of %g um is out of range; 0.5 to 3000 um is accepted", measuredUM)
+	}
+	off := func(um float64) float64 { return math.Max(0, um-s.TargetUM.High) + math.Min(0, um-s.TargetUM.Low) }
+	m := Measurement{
+		Screen: s.Number, MeasuredUM: measuredUM, ExpectedUM: s.CuredUM, OffUM: off(measuredUM),
+		InBand: measuredUM >= s.CuredUM.Low && measuredUM <= s.CuredUM.High, Outcomes: []Outcome{},
+	}
+	if m.InTarget = m.OffUM == 0; m.InTarget {
+		return m, nil
+	}
+	for _, c := range s.Corrections {
+		if c.DeltaUM*m.OffUM >= 0 {
+			continue // the wrong way, or nothing
+		}
+		scale := measuredUM / s.CuredUM.Value
+		um := scale * c.CuredUM
+		m.Outcomes = append(m.Outcomes, Outcome{
+			Correction: c, InRange: off(um) == 0, OffUM: off(um),
+			FilmUM: plan.Band{Low: measuredUM + scale*c.DeltaBandUM.Low, Value: um, High: measuredUM + scale*c.DeltaBandUM.High},
+		})
+	}
+	sort.SliceStable(m.Outcomes, func(i, j int) bool {
+		a, b := m.Outcomes[i], m.Outcomes[j]
+		if a.InRange != b.InRange {
+			return a.InRange
+		}
+		if a.InRange {
+			return a.Cost < b.Cost
+		}
+		return math.Abs(a.OffUM) < math.Abs(b.OffUM)
+	})
+	return m, nil
+}

@@ -1,0 +1,250 @@
+package choose_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"bladecard/calc/choose"
+	"bladecard/calc/file"
+	"bladecard/calc/job"
+	"bladecard/calc/plan"
+)
+
+// onShop computes a job text on a shop text.
+func onShop(t *testing.T, shopText, src string) (*plan.Plan, job.Errors) {
+	t.Helper()
+	j, errs := file.DecodeJob("job.toml", []byte(src))
+	if errs != nil {
+		t.Fatal(errs)
+	}
+	shop, errs := file.DecodeShop("shop.toml", []byte(shopText))
+	if errs != nil {
+		t.Fatal(errs)
+	}
+	if errs := job.Resolve(j, shop); errs != nil {
+		t.Fatal(errs)
+	}
+	return choose.Make(j, shop)
+}
+
+// TestTargets: who asks for the film.
+func TestTargets(t *testing.T) {
+	white := "ink = \"plastisol white\"\nuse = \"solid\"\nmesh = \"125-71\""
+	on := func(shade string) plan.Target {
+		return screenOf(t, one("[garment]\nshade = \""+shade+"\"", white)).TargetUM
+	}
+	dark, medium, light := on("dark"), on("medium"), on("light")
+	if dark.From != "hiding" || !(dark.Low > medium.Low && medium.Low > light.Low) {
+		t.Errorf("white on dark %+v, medium %+v, light %+v: a darker cloth asks for more", dark, medium, light)
+	}
+	// a contrast of 0.90 (common practice) on a cloth of 0.04, white of 0.90 and 80 per mm: 46 um,
+	// and 10 um into the knit (from memory)
+	if math.Abs(dark.Low-56.2) > 0.1 {
+		t.Errorf("white on dark asks for %g um; 56.2 is wanted", dark.Low)
+	}
+	based := planOf(t, "title = \"t\"\n[garment]\nshade = \"dark\"\n[[location]]\n[[location.screen]]\nink = \"plastisol white\"\nuse = \"underbase\"\n[[location.screen]]\n"+white)
+	if got := based.Locations[0].Screens[1].TargetUM.From; got != "class" {
+		t.Errorf("a white on a base asks by %s; the base hides the cloth", got)
+	}
+	job := screenOf(t, one("[garment]\nshade = \"dark\"", white+"\nfilm = \"20..90 um\"")).TargetUM
+	if job.From != "job" || job.Low != 20 || job.High != 90 {
+		t.Errorf("the job's film gives %+v", job)
+	}
+	puff := screenOf(t, one("", "ink = \"plastisol puff\"\nuse = \"raised\"\nmesh = \"110-80\"\nheight = \"0.35 mm\""))
+	if puff.TargetUM.From != "expansion" || math.Abs((puff.TargetUM.Low+puff.TargetUM.High)/2-350/1.94) > 0.1 {
+		t.Errorf("0.35 mm after the heat asks for %+v; 350/1.94 um is the middle", puff.TargetUM)
+	}
+	if h := puff.HeightMM; h == nil || math.Abs(*h-puff.CuredUM.Value*1.94/1000) > 1e-9 {
+		t.Errorf("height %v of %g um", puff.HeightMM, puff.CuredUM.Value)
+	}
+}
+
+// TestFlash: which screens are flashed, and for how long.
+func TestFlash(t *testing.T) {
+	src := "title = \"t\"\n%[garment]\nshade = \"dark\"\n[[location]]\n[[location.screen]]\nink = \"plastisol white\"\nuse = \"underbase\"\n[[location.screen]]\n[[location.screen]]\n"
+	p := planOf(t, strings.Replace(src, "%", "", 1))
+	s := p.Locations[0].Screens
+	if !s[0].Flash.Needed || s[1].Flash.Needed || s[2].Flash.Needed {
+		t.Errorf("base, colour, colour: flashes %+v %+v %+v", s[0].Flash, s[1].Flash, s[2].Flash)
+	}
+	if f := s[0].Flash; f.Seconds == nil || f.ColdSeconds == nil || !(f.ColdSeconds.Low > f.Seconds.Low) {
+		t.Errorf("flash %+v: cold platens take longer", f)
+	}
+	kinds := ""
+	for _, st := range p.Locations[0].Stations {
+		kinds += st.Kind + " "
+	}
+	if kinds != "print flash cool print print " || !p.Locations[0].Stations[4].Wet || p.Locations[0].Stations[3].Wet {
+		t.Errorf("stations %s%+v", kinds, p.Locations[0].Stations)
+	}
+	// one timed flash of the shop replaces the default flux
+	slow, errs := onShop(t, "[[flash]]\nname = \"old panel\"\ntimed = \"9 s\"\ntimed-film = \"42 um\"\n", strings.Replace(src, "%", "press = \"manual\"\n", 1))
+	if errs != nil {
+		t.Fatal(errs)
+	}
+	f := slow.Locations[0].Screens[0].Flash
+	if f.Unit != "old panel" || f.Seconds == nil || math.Abs(math.Sqrt(f.Seconds.Low*f.Seconds.High)/9-1) > 0.05 {
+		t.Errorf("a panel timed at 9 s on 42 um gives %+v, %+v", f, f.Seconds)
+	}
+	// an ink that is flashed after every colour
+	hsa := planOf(t, "title = \"t\"\n[[location]]\n[[location.screen]]\nink = \"high-solids acrylic\"\n[[location.screen]]\nink = \"high-solids acrylic\"\n")
+	if !hsa.Locations[0].Screens[0].Flash.Needed || hsa.Locations[0].Screens[0].Flash.Why != "water" {
+		t.Errorf("high-solids acrylic: %+v", hsa.Locations[0].Screens[0].Flash)
+	}
+	// a sheet is never flashed
+	sheet := planOf(t, "title = \"t\"\n[stock]\nkind = \"board\"\n[[location]]\n[[location.screen]]\nuse = \"underbase\"\n[[location.screen]]\n")
+	if f := sheet.Locations[0].Screens[0].Flash; f.Needed || f.Why != "sheet" {
+		t.Errorf("a sheet: %+v", f)
+	}
+}
+
+// TestDryerAndFibre: the belt of the shop's dryer, and what fibre and dryer forbid.
+func TestDryerAndFibre(t *testing.T) {
+	dryer := func(length, more string) plan.Screen {
+		p, errs := onShop(t, "[[dryer]]\nname = \"d\"\nheated-length = \""+length+"\"\nbelt-width = \"60 cm\"\n"+more, one("", ""))
+		if errs != nil {
+			t.Fatal(errs)
+		}
+		return p.Locations[0].Screens[0]
+	}
+	short, long := dryer("1.5 m", ""), dryer("3 m", "")
+	if !(long.Cure.BeltMPerMin.Low > short.Cure.BeltMPerMin.Low && long.Cure.GarmentsPerHour.High > short.Cure.GarmentsPerHour.High) {
+		t.Errorf("1.5 m: %+v; 3 m: %+v: a longer dryer runs faster", short.Cure.BeltMPerMin, long.Cure.BeltMPerMin)
+	}
+	// 3 m in 90 and 45 s (arithmetic)
+	if b := long.Cure.BeltMPerMin; math.Abs(b.Low-2) > 1e-9 || math.Abs(b.High-4) > 1e-9 {
+		t.Errorf("3 m in 45 to 90 s: %+v m/min; 2 to 4", *b)
+	}
+	for _, c := range []struct{ more, code string }{
+		{"belt-speed = \"5..9 m/min\"\n", "dryer-short"}, {"belt-speed = \"0.1..1 m/min\"\n", "dryer-fast"}, {"top-temperature = \"120 C\"\n", "dryer-cool"},
+	} {
+		if got := codesOf(dryer("3 m", c.more)); !strings.Contains(got, c.code) {
+			t.Errorf("a dryer with %s warns %q; %s is wanted", strings.TrimSpace(c.more), got, c.code)
+		}
+	}
+	poly := screenOf(t, one("[garment]\nfibre = \"polyester\"", ""))
+	if got := codesOf(poly); !strings.Contains(got, "dyes-migrate") {
+		t.Errorf("plastisol on polyester warns %q", got)
+	}
+	if high := poly.Cure.TemperatureC.High; high != 154 {
+		t.Errorf("plastisol on polyester is cured up to %g C; 154 is the most (published, performance fabrics note)", high)
+	}
+	if got := codesOf(screenOf(t, one("[garment]\nfibre = \"nylon\"", "ink = \"water-based\""))); !strings.Contains(got, "fibre-stops") {
+		t.Errorf("water-based on nylon warns %q", got)
+	}
+}
+
+// TestNoPressIsAnError: a location that no press can take is an error that says what each has.
+func TestNoPressIsAnError(t *testing.T) {
+	_, errs := onShop(t, "[[press]]\nname = \"small one\"\nkind = \"automatic\"\nheads = 4\n", "title = \"t\"\n[[location]]\nname = \"front\"\n"+strings.Repeat("[[location.screen]]\n", 6))
+	if len(errs) != 1 || !strings.Contains(errs[0].Error(), `job.toml:2:1: location "front": screen: no press has the stations`) || !strings.Contains(errs[0].Error(), "small one has 4 of 6") {
+		t.Errorf("six screens on four heads: %v", errs)
+	}
+}
+
+// TestFrame: off-contact, tension, and the room beside blade and image.
+func TestFrame(t *testing.T) {
+	shop := func(inside, tension string) string {
+		return "[[mesh]]\nmesh = \"156-64\"\nframe-width = \"" + inside + "\"\nframe-height = \"66 cm\"\ntension = \"" + tension + "\"\n"
+	}
+	get := func(shopText, src string) plan.Screen {
+		p, errs := onShop(t, shopText, src)
+		if errs != nil {
+			t.Fatal(errs)
+		}
+		return p.Locations[0].Screens[0]
+	}
+	s := get(shop("56 cm", "25 N/cm"), one("", "mesh = \"156-64\""))
+	// derived: h 3.2 mm on a span of 660 mm, image 350 mm: h^2 (1/155 - 1/505)
+	if o := s.OffContact; o.StretchMM == nil || math.Abs(*o.StretchMM-3.2*3.2*(1/155.-1/505.)) > 1e-9 {
+		t.Errorf("off-contact %+v", o)
+	}
+	if codes := codesOf(s); strings.Contains(codes, "frame") || strings.Contains(codes, "tension") {
+		t.Errorf("a good frame warns %q", codes)
+	}
+	if codes := codesOf(get(shop("42 cm", "25 N/cm"), one("", "mesh = \"156-64\""))); !strings.Contains(codes, "frame-narrow") {
+		t.Errorf("35 cm of blade in 42 cm: %q", codes)
+	}
+	if codes := codesOf(get(shop("56 cm", "9 N/cm"), one("", "mesh = \"156-64\""))); !strings.Contains(codes, "tension-restretch") {
+		t.Errorf("9 N/cm: %q (published: 10 and less is stretched again)", codes)
+	}
+	water := get(shop("56 cm", "25 N/cm"), one("", "mesh = \"156-64\"\nink = \"water-based\""))
+	if water.OffContact.High != 1.6 {
+		t.Errorf("water-based: %+v; 1.6 mm is published", water.OffContact)
+	}
+}
+
+// TestCautionsFollow: cautions of a flash that is not lit or a press that no motor moves are not shown.
+func TestCautionsFollow(t *testing.T) {
+	auto := screenOf(t, one("", ""))
+	manual := screenOf(t, one("press = \"manual\"", ""))
+	has := func(s plan.Screen, code string) bool { return strings.Contains(strings.Join(s.Cautions, " "), code) }
+	if !has(auto, "moving-press") || has(manual, "moving-press") || has(auto, "hot-flash") || !has(auto, "hot-dryer") {
+		t.Errorf("automatic %v, manual %v", auto.Cautions, manual.Cautions)
+	}
+	if s := screenOf(t, one("", "ink = \"discharge\"")); !has(s, "discharge-agent") {
+		t.Errorf("discharge: %v", s.Cautions)
+	}
+	if s := screenOf(t, one("", "ink = \"uv graphics\"")); !has(s, "uv-lamp") || s.Cure.By != "light" {
+		t.Errorf("uv graphics: %v, cured by %s", s.Cautions, s.Cure.By)
+	}
+	if s := screenOf(t, one("", "ink = \"solvent graphics\"")); !has(s, "solvent") || !has(s, "flammable") {
+		t.Errorf("solvent graphics: %v", s.Cautions)
+	}
+}
+
+// TestMoreCoverageMoreInk, and the run is the sum of its prints, waste and what stays.
+func TestMoreCoverageMoreInk(t *testing.T) {
+	at := func(coverage string) plan.Screen {
+		return screenOf(t, one("quantity = 100", "mesh = \"156-64\"\ncoverage = \""+coverage+"\""))
+	}
+	little, much := at("10 %"), at("40 %")
+	if !(*much.InkGPerPrint > *little.InkGPerPrint && *much.InkGRun > *little.InkGRun) {
+		t.Errorf("10 %%: %g g; 40 %%: %g g", *little.InkGPerPrint, *much.InkGPerPrint)
+	}
+	if want := *much.InkGPerPrint*100*1.1 + 150; math.Abs(*much.InkGRun-want) > 1e-9 {
+		t.Errorf("run of %g g; %g is wanted", *much.InkGRun, want)
+	}
+	w, wet := *much.WeighG, much.WetUM
+	if w.Value != *much.InkGPerPrint || math.Abs(w.Low/w.Value-wet.Low/wet.Value) > 1e-12 || math.Abs(w.High/w.Value-wet.High/wet.Value) > 1e-12 {
+		t.Errorf("a print weighs %v more; its band must be that of the wet film, %v", w, wet)
+	}
+}
+
+// TestEquivalentsAreEqual: an equivalent put into the job file gives its film, inside the band.
+func TestEquivalentsAreEqual(t *testing.T) {
+	const base = "ink = \"plastisol\"\neom = \"12 um\"\n"
+	s := screenOf(t, one("", base+"mesh = \"156-64\""))
+	if len(s.Equivalents) < 4 {
+		t.Errorf("equivalents %+v; every other blade of the rack does it", s.Equivalents)
+	}
+	for _, e := range s.Equivalents {
+		got := screenOf(t, one("", base+"mesh = \""+e.Mesh+"\"\nblade = \""+e.Blade+"\"\nangle = "+jsonNumber(e.AngleDeg)+"\nstrokes = "+itoa(e.Strokes)))
+		if math.Abs(got.CuredUM.Value-e.CuredUM) > 1e-9*e.CuredUM || !got.MeetsAll {
+			t.Errorf("%+v gives %g um, all demands met: %v", e, got.CuredUM.Value, got.MeetsAll)
+		}
+		if !(e.CuredUM >= s.CuredUM.Low && e.CuredUM <= s.CuredUM.High) {
+			t.Errorf("%+v is outside the band %+v", e, s.CuredUM)
+		}
+	}
+}
+
+// TestPlacement: as the job says, else as the name says, else none.
+func TestPlacement(t *testing.T) {
+	at := func(location string) *plan.Placement {
+		return planOf(t, "title = \"t\"\n[[location]]\n"+location+"\n[[location.screen]]\n").Locations[0].Placement
+	}
+	if p := at(`name = "Left chest"`); p == nil || p.Place != "left-chest" || !p.Left || p.AcrossMM == nil || p.DownFrom != "custom" {
+		t.Errorf("left chest by name: %+v", p)
+	}
+	if p := at("name = \"crest\"\nplace = \"left-chest\"\ndown = \"8 cm\"\nacross = \"9 cm\""); p == nil || p.DownMM != (plan.Interval{Low: 80, High: 80}) || p.AcrossMM.Low != 90 || p.DownFrom != "job" {
+		t.Errorf("by the job's keys: %+v", p)
+	}
+	if p := at(`name = "somewhere"`); p != nil {
+		t.Errorf("an unknown name: %+v", p)
+	}
+	if p := planOf(t, "title = \"t\"\n[stock]\nkind = \"paper\"\n[[location]]\nname = \"full front\"\n[[location.screen]]\n").Locations[0].Placement; p != nil {
+		t.Errorf("on a sheet: %+v", p)
+	}
+}

@@ -1,0 +1,156 @@
+package choose
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"bladecard/calc/job"
+)
+
+// Axis is one thing that a sweep varies, over values in its unit.
+type Axis struct {
+	What   string // see Variables
+	Values []float64
+}
+
+// Variable is a thing that a sweep can vary, with its unit and range.
+type Variable struct {
+	What, Unit string
+	Low, High  float64
+	Step       float64 // between values where none is stated
+}
+
+// Variables are the things that a sweep can vary.
+var Variables = []Variable{
+	{"angle", "deg", 0, 60, 2.5}, {"hardness", "Shore A", 45, 90, 2.5}, {"load", "N/cm", 0.5, 20, 0.5}, {"strokes", "", 1, 6, 1},
+	{"eom", "um", 1, 400, 5}, {"free-height", "mm", 5, 80, 2.5}, {"speed", "m/s", 0.05, 2, 0.05},
+}
+
+// VariableOf finds a variable by its name; the error lists all.
+func VariableOf(what string) (Variable, error) {
+	var all []string
+	for _, v := range Variables {
+		if v.What == what {
+			return v, nil
+		}
+		all = append(all, v.What)
+	}
+	return Variable{}, fmt.Errorf("%q cannot be varied; accepted are %s", what, strings.Join(all, ", "))
+}
+
+// Swept is one point of a sweep. Where the blade folds over or floats there is no film.
+type Swept struct {
+	At      []float64 `json:"at"` // a value an axis
+	WetUM   float64   `json:"wet_um"`
+	CuredUM float64   `json:"cured_um"`
+	EdgeDeg float64   `json:"edge_angle_deg"`
+	Clears  bool      `json:"clears"`
+	Fault   string    `json:"fault,omitempty"` // folds, floats
+}
+
+// MostSwept is how many points a sweep may have.
+const MostSwept = 100_000
+
+// Sweep varies one or two things of the setup that the plan chooses for a screen (location and
+// screen counted from 1), all else held, and computes the film of each combination; the last axis
+// runs fastest.
+func Sweep(j *job.Job, shop *job.Shop, location, screen int, axes []Axis) ([]Swept, error) {
+	if len(axes) < 1 || len(axes) > 2 {
+		return nil, fmt.Errorf("%d things are varied; one or two are accepted", len(axes))
+	}
+	n := 1
+	for _, a := range axes {
+		v, err := VariableOf(a.What)
+		if err != nil {
+			return nil, err
+		}
+		if len(a.Values) == 0 {
+			return nil, fmt.Errorf("%s has no values", a.What)
+		}
+		for _, x := range a.Values {
+			if !(x >= v.Low && x <= v.High) || v.What == "strokes" && x != math.Trunc(x) {
+				return nil, fmt.Errorf("%s %g is out of range; %g to %g %s is accepted", a.What, x, v.Low, v.High, v.Unit)
+			}
+		}
+		n *= len(a.Values)
+	}
+	if n > MostSwept {
+		return nil, fmt.Errorf("the sweep has %d points; at most %d are accepted", n, MostSwept)
+	}
+	m, err := makerOf(j, shop, location, screen)
+	if err != nil {
+		return nil, err
+	}
+	d, err := newDemand(m.screen, m.ground())
+	if err != nil {
+		return nil, err
+	}
+	c, ch, fail := m.choose(d)
+	if fail != nil {
+		return nil, fail
+	}
+	var out []Swept
+	second := []float64{math.NaN()}
+	if len(axes) == 2 {
+		second = axes[1].Values
+	}
+	for _, x := range axes[0].Values {
+		for _, y := range second {
+			b, s := vary(c.bench, ch.best.setup, axes[0].What, x)
+			at := []float64{x}
+			if len(axes) == 2 {
+				b, s = vary(b, s, axes[1].What, y)
+				at = append(at, y)
+			}
+			o, err := b.try(s, slip{})
+			if err != nil {
+				return nil, err
+			}
+			p := Swept{At: at, EdgeDeg: o.edgeDeg, Clears: o.clears, Fault: string(o.fault)}
+			if o.fault == "" {
+				p.WetUM, p.CuredUM = o.wetUM, o.curedUM
+			}
+			out = append(out, p)
+		}
+	}
+	return out, nil
+}
+
+// makerOf is the maker of one screen of a resolved job.
+func makerOf(j *job.Job, shop *job.Shop, location, screen int) (maker, error) {
+	if location < 1 || location > len(j.Locations) {
+		return maker{}, fmt.Errorf("location %d; the job has 1 to %d", location, len(j.Locations))
+	}
+	l := j.Locations[location-1]
+	if screen < 1 || screen > len(l.Screens) {
+		return maker{}, fmt.Errorf("screen %d; location %q has 1 to %d", screen, l.Name, len(l.Screens))
+	}
+	pl := NewPlanner(shop)
+	if pl.broken != nil {
+		return maker{}, pl.broken
+	}
+	return maker{Planner: pl, job: j, press: pressOf(j, shop), location: l, screen: l.Screens[screen-1], number: screen}, nil
+}
+
+// vary sets one thing of a setup to a value.
+func vary(b bench, s setup, what string, x float64) (bench, setup) {
+	switch what {
+	case "angle":
+		s.angleDeg = x
+	case "strokes":
+		s.strokes = int(x)
+	case "load":
+		b.loadNCM = x
+	case "speed":
+		b.speedMPS = x
+	case "eom":
+		b.eomUM = x
+	case "hardness":
+		s.stock.Blade = withOuter(s.stock.Blade, s.stock.Hardness, x)
+		s.stock.Blade.ModulusMPa, s.stock.known = nil, nil // another rubber
+	case "free-height":
+		s.stock.FreeHeightMM, s.stock.known = x, nil
+	}
+	return b, s
+}

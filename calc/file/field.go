@@ -1,0 +1,74 @@
+package file
+
+import (
+	"cmp"
+	"math"
+	"reflect"
+	"strconv"
+	"strings"
+	"sync"
+)
+
+// field is a key of a table: a struct field with its tags read. See Job for the tags.
+type field struct {
+	index    int
+	key      string
+	unit     string
+	min, max float64 // -Inf and +Inf where the tags give none
+	one      []string
+	keys     []string
+	form     string
+	most     int
+	preset   string
+	example  string
+	excludes string
+	need     bool
+	doc      string
+}
+
+var fieldCache sync.Map // reflect.Type to []field
+
+// fieldsOf reads the tags of a struct type, in the order of the struct.
+func fieldsOf(t reflect.Type) []field {
+	if got, ok := fieldCache.Load(t); ok {
+		return got.([]field)
+	}
+	var list []field
+	for i := range t.NumField() {
+		tag := t.Field(i).Tag
+		key := tag.Get("toml")
+		if key == "" || key == "-" {
+			continue
+		}
+		f := field{index: i, key: key, unit: tag.Get("unit"), min: math.Inf(-1), max: math.Inf(1),
+			one: strings.Fields(tag.Get("one")), keys: strings.Fields(tag.Get("keys")), form: tag.Get("form"),
+			preset: tag.Get("default"), example: cmp.Or(tag.Get("example"), tag.Get("default")), excludes: tag.Get("excludes"), need: tag.Get("need") == "true", doc: tag.Get("doc")}
+		f.min = tagNumber(tag, "min", f.min)
+		f.max = tagNumber(tag, "max", f.max)
+		f.most = int(tagNumber(tag, "most", 0))
+		list = append(list, f)
+	}
+	fieldCache.Store(t, list)
+	return list
+}
+
+// tagNumber reads a number of a tag; a tag that is no number is a bug of the types.
+func tagNumber(tag reflect.StructTag, name string, absent float64) float64 {
+	text, ok := tag.Lookup(name)
+	if !ok {
+		return absent
+	}
+	v, err := strconv.ParseFloat(text, 64)
+	if err != nil {
+		panic("job: tag " + name + " of " + tag.Get("toml") + ": " + err.Error())
+	}
+	return v
+}
+
+func keysOf(fields []field) []string {
+	keys := make([]string, len(fields))
+	for i, f := range fields {
+		keys[i] = f.key
+	}
+	return keys
+}

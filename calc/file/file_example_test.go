@@ -1,0 +1,65 @@
+package file_test
+
+import (
+	"encoding/json"
+	"fmt"
+	"strings"
+
+	"bladecard/calc/file"
+)
+
+const regatta = `title = "Regatta shirts"
+
+[[location]]
+name = "full front"
+width = "12 in"
+
+[[location.screen]]
+mesh = "156-64"
+eom = "20 %"
+`
+
+func ExampleDecodeJob() {
+	j, _ := file.DecodeJob("job.toml", []byte(regatta))
+	fmt.Println(j.Title, j.Locations[0].WidthMM, j.Locations[0].Screens[0].EOM.Share)
+	_, errs := file.DecodeJob("job.toml", []byte(regatta+"load = 5\n"))
+	fmt.Println(errs)
+	// Output:
+	// Regatta shirts 304.8 0.2
+	// job.toml:10:8: location "full front", screen 1: load: 5 has no unit; a line load such as "20 N/cm" is accepted, in N/cm, N/m, N/mm, lbf/in or kgf/cm
+}
+
+func ExampleDecodeShop() {
+	s, errs := file.DecodeShop("shop.toml", []byte("[[blade]]\nlayup = \"65/90/65\"\n"))
+	fmt.Println(len(s.Blades), s.Blades[0].Hardness, len(s.Meshes) > 0, errs == nil)
+	// Output: 1 [65 90 65] true true
+}
+
+func ExampleBuiltInShop() {
+	s := file.BuiltInShop()
+	fmt.Println(s.Presses[0].Name, s.Presses[0].LoadNPerCM, "N/cm")
+	// Output: automatic 5 N/cm
+}
+
+func ExampleSchema() {
+	src, _ := file.Schema("job")
+	var schema struct{ Required []string }
+	json.Unmarshal(src, &schema)
+	fmt.Println(schema.Required)
+	// Output: [title location]
+}
+
+func ExampleKeyTables() {
+	text, _ := file.KeyTables("shop")
+	for line := range strings.Lines(text) {
+		if strings.HasPrefix(line, "| `waste` ") {
+			fmt.Print(line)
+		}
+	}
+	// Output: | `waste` | share `"10 %"` | 0 to 100 % | `10 %` | ink lost to test prints and rags, of what is printed |
+}
+
+func ExampleKinds() {
+	fmt.Println(file.Kinds())
+	// Output: [job shop]
+}

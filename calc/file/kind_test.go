@@ -1,0 +1,28 @@
+package file
+
+import (
+	"testing"
+
+	"bladecard/templates"
+)
+
+func TestIsShop(t *testing.T) {
+	for text, want := range map[string]bool{
+		string(templates.Shop()):                  true,
+		"[[blade]]\nlayup = \"70\"":               true,
+		"units = \"inch\"":                        true,
+		"[[press]]\nname = \"a\"":                 true,
+		"[calibration]\nfactor = 1":               true,
+		least:                                     false,
+		"press = \"a\"":                           false,
+		"title = \"t\"\nunits = \"inch\"":         false,
+		"[[location]]\n[[blade]]\nlayup = \"70\"": false,
+		"":             false,
+		"not = = toml": false,
+		"[[blade":      false,
+	} {
+		if got := IsShop([]byte(text)); got != want {
+			t.Errorf("%q: %v", text, got)
+		}
+	}
+}
