@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"flag"
 	"fmt"
 	"io"
@@ -29,6 +30,7 @@ of quantities and names in the racks are beyond a schema: check finds those.`,
 func printSchema(c *call) int {
 	var output string
 	if code, ok := c.parse(func(fs *flag.FlagSet) {
+		c.language(fs)
 		fs.StringVar(&output, "o", "", "`FILE` to write; left out: the terminal")
 	}); !ok {
 		return code
@@ -36,7 +38,7 @@ func printSchema(c *call) int {
 	if len(c.args) != 1 {
 		return c.wrong("one kind of file is wanted: job or shop")
 	}
-	src, err := file.Schema(c.args[0])
+	src, err := file.Schema(c.args[0], cmp.Or(c.lang, "en"))
 	if err != nil {
 		return c.wrong(err.Error())
 	}
