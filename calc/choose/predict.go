@@ -3,6 +3,7 @@ package choose
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"bladecard/calc/fit"
 	"bladecard/calc/job"
@@ -68,7 +69,7 @@ type predictor struct {
 
 func (p predictor) foretell(s setting) foretold {
 	fail := func(key, wrong, accepted string) foretold {
-		return foretold{key: key, wrong: wrong, accepted: accepted}
+		return foretold{key: key, wrong: strings.TrimPrefix(wrong, key+": "), accepted: accepted}
 	}
 	j := &job.Job{Title: "log", Press: s.press, Locations: []job.Location{{Screens: []job.Screen{{
 		MeshName: s.mesh, BladeName: s.blade, InkName: s.ink, EOM: &job.EOM{UM: s.eomUM}, FeatureMM: s.featureMM,
@@ -80,7 +81,7 @@ func (p predictor) foretell(s setting) foretold {
 	}
 	sc, bare := j.Locations[0].Screens[0], *p.shop
 	bare.Calibration = nil
-	racked, err := newRack([]job.Blade{*sc.Blade})
+	racked, err := newRack(sc.Blades[:1])
 	if err != nil {
 		return fail("blade", err.Error(), "a blade of the rack with a count of 1 or more")
 	}

@@ -31,6 +31,7 @@ type Job struct {
 	Stock     *Stock     `toml:"stock"`
 	Locations []Location `toml:"location" need:"true" most:"64"`
 
+	On   *Press `toml:"-"` // the press that Press means, filled in by Resolve
 	Keys Places `toml:"-"` // nil: the job comes from no file
 }
 
@@ -81,17 +82,30 @@ type Screen struct {
 	HeightMM  float64   `toml:"height" example:"0.8 mm" unit:"mm" min:"0.02" max:"10"`
 	BladeName string    `toml:"blade"`
 	Strokes   int       `toml:"strokes" min:"1" max:"6"`
+	Hits      int       `toml:"hits" min:"1" max:"6"`
+	FlashWish FlashWish `toml:"flash"`
 	AngleDeg  *float64  `toml:"angle" unit:"deg" min:"0" max:"60"`
 	LoadNCM   float64   `toml:"load" unit:"N/cm" min:"0.5" max:"20"`
 
 	// Filled in by Resolve from the shop, never by the user.
-	Ink   *Ink   `toml:"-"` // the class that InkName means
-	Mesh  *Mesh  `toml:"-"` // nil when the file leaves the mesh open
-	Blade *Blade `toml:"-"` // nil when the file leaves the blade open
+	Ink    *Ink    `toml:"-"` // the class that InkName means
+	Mesh   *Mesh   `toml:"-"` // nil when the file leaves the mesh open
+	Blades []Blade `toml:"-"` // what BladeName means; none when the file leaves the blade open
 
 	Pos  Pos    `toml:"-"` // where the element starts in the file
 	Keys Places `toml:"-"` // nil: the screen comes from no file
 }
+
+// FlashWish is what a job asks of the flash after a screen.
+type FlashWish string
+
+// The wishes: left open, forced, forbidden, and forced until the film is dry.
+const (
+	FlashOpen FlashWish = ""
+	FlashYes  FlashWish = "yes"
+	FlashNo   FlashWish = "no"
+	FlashDry  FlashWish = "dry"
+)
 
 // EOM is the emulsion over mesh as the file states it: exactly one of the two is not zero.
 type EOM struct {
@@ -177,7 +191,7 @@ type Flash struct {
 	FluxKWM2    float64 `toml:"flux" unit:"kW/m2" min:"1" max:"100" excludes:"timed"`
 	TimedS      float64 `toml:"timed" example:"4 s" unit:"s" min:"0.2" max:"30"`
 	TimedFilmUM float64 `toml:"timed-film" unit:"um" min:"1" max:"1000" default:"50 um"`
-	TimedGelC   float64 `toml:"timed-gel" unit:"C" min:"40" max:"200" default:"107 C"`
+	TimedGelC   float64 `toml:"timed-gel" unit:"C" min:"40" max:"200" default:"112 C"`
 }
 
 // Dryer is a conveyor dryer.
@@ -195,15 +209,17 @@ type Ink struct {
 	Like          string             `toml:"like" form:"ink"`
 	Solids        float64            `toml:"solids" example:"40 %" unit:"share" min:"0.05" max:"1"`
 	DensityKgPerL float64            `toml:"density" unit:"kg/L" min:"0.5" max:"3"`
+	DryKgPerL     float64            `toml:"dry-density" example:"1.3 kg/L" unit:"kg/L" min:"0.5" max:"6"`
 	EtaInfPaS     float64            `toml:"eta-inf" unit:"Pa.s" min:"0.01" max:"500" default:"3 Pa.s"`
 	KPaSn         float64            `toml:"consistency" unit:"Pa.s^n" min:"0" max:"2000" default:"50 Pa.s^n"`
 	N             float64            `toml:"flow-index" min:"0.05" max:"1" default:"0.5"`
 	ScatterPerMM  float64            `toml:"scattering" example:"80 1/mm" unit:"1/mm" min:"1" max:"1000"`
 	Whiteness     float64            `toml:"whiteness" example:"90 %" unit:"share" min:"0.02" max:"0.99"`
 	Rise          float64            `toml:"rise" min:"1" max:"30"`
-	GelC          *Range             `toml:"gel" example:"104..110 C" unit:"C" min:"40" max:"250"`
+	GelC          *Range             `toml:"gel" example:"104..121 C" unit:"C" min:"40" max:"250"`
 	CureC         *Range             `toml:"cure" example:"149..171 C" unit:"C" min:"40" max:"250"`
 	CureTopC      float64            `toml:"cure-top" unit:"C" min:"40" max:"300"`
+	TackS         *Range             `toml:"tack" example:"6..12 s" unit:"s" min:"0.5" max:"120"`
 	DwellS        *Range             `toml:"dwell" example:"45..90 s" unit:"s" min:"1" max:"3600"`
 	On            string             `toml:"on" one:"garment sheet" default:"garment"`
 	FlashEach     bool               `toml:"flash-each"`
@@ -232,11 +248,11 @@ type Calibration struct {
 	MeanSlope  float64 `toml:"mean-slope" min:"0" max:"20" default:"0"`
 
 	Angle           float64 `toml:"angle" min:"-2" max:"2" default:"0"`
-	AngleError      float64 `toml:"angle-error" min:"0" max:"2" default:"0.068"`
+	AngleError      float64 `toml:"angle-error" min:"0" max:"2" default:"0.0305"`
 	Hardness        float64 `toml:"hardness" min:"-2" max:"2" default:"0"`
-	HardnessError   float64 `toml:"hardness-error" min:"0" max:"2" default:"0.025"`
+	HardnessError   float64 `toml:"hardness-error" min:"0" max:"2" default:"0.04"`
 	NextStroke      float64 `toml:"next-stroke" min:"0" max:"0.94" default:"0.4"`
-	NextStrokeError float64 `toml:"next-stroke-error" min:"0" max:"2" default:"0.231"`
+	NextStrokeError float64 `toml:"next-stroke-error" min:"0" max:"2" default:"0.202"`
 
 	Blades []string     `toml:"blades" most:"256"`
 	Meshes []MeshFactor `toml:"mesh" most:"256"`

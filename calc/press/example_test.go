@@ -82,3 +82,9 @@ func ExampleLightness() {
 	fmt.Printf("%.2f %.2f %.2f\n", press.Lightness(0, 0, 0), press.Lightness(128, 128, 128), press.Lightness(255, 255, 255))
 	// Output: 0.00 0.54 1.00
 }
+
+func ExampleOneTurn() {
+	st, turns := press.OneTurn([]press.Screen{{Use: "underbase", Hits: 2}, {Use: "solid"}})
+	fmt.Println(len(st), "stations,", turns, "turns")
+	// Output: 4 stations, 2 turns
+}

@@ -1,7 +1,7 @@
 package main
 
 import (
-	"fmt"
+	"errors"
 	"io"
 	"path/filepath"
 	"strings"
@@ -11,14 +11,16 @@ import (
 	"bladecard/render/figure"
 )
 
-// isChart tells whether a name is one of a chart's file.
-func isChart(path string) bool {
-	ext := strings.ToLower(filepath.Ext(path))
-	return ext == ".svg" || ext == ".png"
-}
-
-func wrongChart(path string) string {
-	return fmt.Sprintf("--chart %q: accepted are names that end in .svg or .png", path)
+// chartFlag declares --chart.
+func chartFlag(f *flags, to *string, what string) {
+	f.value("chart", "`FILE` also draws "+what+" to this file, .svg or .png", func(path string) error {
+		*to = path
+		switch strings.ToLower(filepath.Ext(path)) {
+		case ".svg", ".png":
+			return nil
+		}
+		return errors.New("not a name of a chart; accepted: names that end in .svg or .png")
+	})
 }
 
 // writeChart draws a chart by itself, as the ending of its file says.

@@ -44,6 +44,7 @@ func (d documents) cardSheets(l loaded) ([]page.Sheet, error) {
 		Single: d.single, Flip: d.flip, BackDX: d.dx, BackDY: d.dy,
 		Title: titleOf(l), FlipNote: note,
 		FrontNote: l.voice.T("sheet.front"), BackNote: l.voice.T("sheet.back"),
+		ShopNote: l.voice.T("sheet.shop", "shop", l.voice.Shop(l.plan.ShopFrom, l.plan.Shop, l.plan.ShopFile)),
 	})
 }
 

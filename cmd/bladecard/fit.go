@@ -3,16 +3,13 @@ package main
 import (
 	"cmp"
 	"errors"
-	"flag"
 	"fmt"
 	"io"
 	"math"
-	"os"
 	"slices"
 	"strings"
 
 	"bladecard/calc/choose"
-	"bladecard/calc/file"
 	"bladecard/calc/fit"
 	"bladecard/calc/job"
 	"bladecard/calc/presslog"
@@ -22,35 +19,39 @@ import (
 
 var fitCommand = command{
 	name: "fit", args: "LOG.csv [SHOP] [--write]",
-	does: "learn from measured films how the shop prints",
+	does: "learn from a filled-in press log how your shop prints",
 	more: `
 Prints what the measured prints say of the shop, and a calibration block for the shop file. With
---write the block is put into the shop file SHOP in place of the one there; all else in it stays.
-Without SHOP the built-in shop is meant.`,
+--write the block is put into the shop file in place of the one there; all else in it stays.
+Without SHOP the nearest shop.toml upward from the log is meant, or the built-in example shop. LOG
+may be -, which reads standard input.`,
 	run: fitShop,
 }
 
 func fitShop(c *call) int {
-	var write bool
-	var day, chart string
-	if code, ok := c.parse(func(fs *flag.FlagSet) {
-		fs.BoolVar(&write, "write", false, "put the block into the shop file")
-		fs.StringVar(&day, "date", "", "`DAY` of the last measurement, 2026-11-20; left out: the latest in the log")
-		fs.StringVar(&chart, "chart", "", "also draw measured over expected films to `FILE`, .svg or .png")
-		c.language(fs)
+	var write, asJSON bool
+	var when job.Date
+	var chart string
+	if code, ok := c.parse(func(f *flags) {
+		f.yes(&write, "write", "put the block into the shop file")
+		f.value("date", "`DAY` day of the last measurement, such as 2026-11-20; default: the latest in the log", func(day string) error {
+			var ok bool
+			if when, ok = parseDay(day); !ok || day == "" {
+				return errors.New("not a day; accepted: such as 2026-11-20")
+			}
+			return nil
+		})
+		chartFlag(f, &chart, "measured against expected films")
+		f.yes(&asJSON, "json", "print what was learned as JSON")
+		c.langFlag(f)
+		c.quietFlag(f)
 	}); !ok {
 		return code
 	}
-	switch {
-	case chart != "" && !isChart(chart):
-		return c.wrong(wrongChart(chart))
-	case len(c.args) < 1 || len(c.args) > 2:
+	if len(c.args) < 1 || len(c.args) > 2 {
 		return c.wrong("a press log is wanted, and at most one shop file")
-	case write && len(c.args) < 2:
-		return c.wrong("--write needs the shop file to write to")
 	}
-	path := c.args[0]
-	src, err := readLog(path)
+	path, src, err := c.read(c.args[0], presslog.MaxBytes)
 	if err != nil {
 		return c.fail(err)
 	}
@@ -58,24 +59,18 @@ func fitShop(c *call) int {
 	if len(errs) > 0 {
 		return c.jobErrors(errs)
 	}
-	shop, shopSrc := file.BuiltInShop(), []byte(nil)
-	if len(c.args) == 2 {
-		var code int
-		if shopSrc, code = c.read(c.args[1]); code != exitDone {
-			return code
-		}
-		if shop, errs = file.DecodeShop(c.args[1], shopSrc); len(errs) > 0 {
-			return c.jobErrors(errs)
-		}
+	f, use, err := c.shopArg(c.args[1:], path)
+	if err != nil {
+		return c.failed(err)
 	}
-	if day == "" {
-		day = lastDay(rows)
+	if write && use.path == "" {
+		return c.wrong("--write needs a shop file to write to, and there is no shop.toml beside the log or above it")
 	}
-	when, ok := parseDay(day)
-	if !ok {
-		return c.wrong(fmt.Sprintf("--date %q is not a day; accepted: 2026-11-20", day))
+	c.tellShop(use, f.voice)
+	if when == (job.Date{}) {
+		when, _ = parseDay(lastDay(rows))
 	}
-	prints, errs := choose.Prints(path, rows, shop)
+	prints, errs := choose.Prints(path, rows, f.shop)
 	if len(errs) > 0 {
 		return c.jobErrors(errs)
 	}
@@ -89,29 +84,30 @@ func fitShop(c *call) int {
 		return exitJob
 	}
 	cal := choose.CalibrationOf(r, when)
-	voice, code := c.voiceOf(shop)
-	if code != exitDone {
-		return code
-	}
-	learned(c.stdout, voice, r, len(prints))
 	if chart != "" {
-		if err := writeChart(chart, fitChart(prints, r, voice)); err != nil {
+		if err := writeChart(chart, fitChart(prints, r, f.voice)); err != nil {
 			return c.fail(err)
 		}
 	}
 	block := calibrationBlock(cal)
-	if !write {
+	if write {
+		text, err := withCalibration(use.path, f.src, block)
+		if err == nil {
+			err = writeFile(use.path, func(w io.Writer) error { _, err := w.Write(text); return err })
+		}
+		if err != nil {
+			return c.fail(err)
+		}
+	}
+	if asJSON {
+		return c.json(newFitted(r, len(prints), cal))
+	}
+	learned(c.stdout, f.voice, r, len(prints))
+	if write {
+		fmt.Fprintf(c.stdout, "\nwritten to %s\n", use.path)
+	} else {
 		fmt.Fprintf(c.stdout, "\n%s", block)
-		return exitDone
 	}
-	text, err := withCalibration(c.args[1], shopSrc, block)
-	if err == nil {
-		err = writeFile(c.args[1], func(w io.Writer) error { _, err := w.Write(text); return err })
-	}
-	if err != nil {
-		return c.fail(err)
-	}
-	fmt.Fprintf(c.stdout, "\nwritten to %s\n", c.args[1])
 	return exitDone
 }
 
@@ -136,16 +132,6 @@ func fitChart(prints []fit.Print, r fit.Result, v *say.Voice) figure.Chart {
 		X: figure.Axis{Title: v.T("fit.x"), Low: 0.95 * low, High: 1.05 * high}, Y: figure.Axis{Title: v.T("fit.y"), Low: 0.95 * low, High: 1.05 * high},
 		Lines: []figure.Line{same, line}, SizePT: 9, Format: v.Number,
 	}
-}
-
-// readLog reads a log that is not larger than one may be.
-func readLog(path string) ([]byte, error) {
-	f, err := os.Open(path)
-	if err != nil {
-		return nil, err
-	}
-	defer f.Close()
-	return io.ReadAll(io.LimitReader(f, presslog.MaxBytes+1))
 }
 
 // learned tells in words what a fit says.

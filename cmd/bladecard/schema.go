@@ -2,8 +2,6 @@ package main
 
 import (
 	"cmp"
-	"flag"
-	"fmt"
 	"io"
 
 	"bladecard/calc/file"
@@ -11,7 +9,7 @@ import (
 
 var schemaCommand = command{
 	name: "schema", args: "job|shop [-o FILE]",
-	does: "print the JSON Schema of a file, for editors",
+	does: "print the JSON Schema of job or shop files, for editors",
 	more: `
 An editor of TOML that has the schema completes keys and words, shows what a key means, and marks
 an unknown key or a missing unit while you type. Write it beside the file,
@@ -29,9 +27,10 @@ of quantities and names in the racks are beyond a schema: check finds those.`,
 
 func printSchema(c *call) int {
 	var output string
-	if code, ok := c.parse(func(fs *flag.FlagSet) {
-		c.language(fs)
-		fs.StringVar(&output, "o", "", "`FILE` to write; left out: the terminal")
+	if code, ok := c.parse(func(f *flags) {
+		c.langFlag(f)
+		f.file(&output, "schema")
+		c.quietFlag(f)
 	}); !ok {
 		return code
 	}
@@ -47,9 +46,9 @@ func printSchema(c *call) int {
 		return err
 	}
 	if output == "" {
-		err = write(c.stdout)
+		err = write(c.data)
 	} else if err = writeFile(output, write); err == nil {
-		fmt.Fprintln(c.stdout, output)
+		c.wrote(output)
 	}
 	if err != nil {
 		return c.fail(err)

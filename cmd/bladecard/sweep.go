@@ -2,7 +2,6 @@ package main
 
 import (
 	"encoding/csv"
-	"flag"
 	"fmt"
 	"io"
 	"math"
@@ -16,7 +15,7 @@ import (
 
 var sweepCommand = command{
 	name: "sweep", args: "JOB --vary WHAT=FROM..TO",
-	does: "vary one or two things of a screen's setup, to CSV and chart",
+	does: "vary one or two settings of a screen; CSV and chart",
 	more: `
 The setup is the one that the plan chooses; WHAT is angle (deg), hardness (Shore A), load (N/cm),
 strokes, eom (um), free-height (mm) or speed (m/s). FROM..TO takes the usual step, FROM..TO:STEP its
@@ -26,46 +25,47 @@ has a line for each value of the first.`,
 }
 
 func sweep(c *call) int {
-	var f struct {
+	var o struct {
 		axes             []choose.Axis
 		location, screen int
 		file, chart      string
 	}
-	if code, ok := c.parse(func(fs *flag.FlagSet) {
-		c.language(fs)
-		fs.Func("vary", "`WHAT=FROM..TO`, once or twice (needed)", func(s string) error {
+	if code, ok := c.parse(func(f *flags) {
+		c.jobFlags(f)
+		f.value("vary", "`WHAT=FROM..TO` what to vary and how far; once or twice (needed)", func(s string) error {
 			a, err := parseAxis(s)
-			f.axes = append(f.axes, a)
+			o.axes = append(o.axes, a)
 			return err
 		})
-		fs.IntVar(&f.location, "location", 1, "`N` of the location, as the file orders them")
-		fs.IntVar(&f.screen, "screen", 1, "`N` of the screen")
-		fs.StringVar(&f.file, "o", "", "`FILE` for the CSV; left out: the terminal")
-		fs.StringVar(&f.chart, "chart", "", "also draw a chart to `FILE`, .svg or .png")
+		screenFlags(f, &o.location, &o.screen)
+		f.file(&o.file, "CSV")
+		chartFlag(f, &o.chart, "the films")
+		c.quietFlag(f)
 	}); !ok {
 		return code
 	}
 	switch {
 	case len(c.args) != 1:
 		return c.wrong("one job file is wanted")
-	case len(f.axes) < 1 || len(f.axes) > 2:
+	case len(o.axes) < 1 || len(o.axes) > 2:
 		return c.wrong("--vary is wanted once or twice, such as --vary angle=0..45")
-	case f.chart != "" && !isChart(f.chart):
-		return c.wrong(wrongChart(f.chart))
+	case o.chart != "" && len(o.axes[len(o.axes)-1].Values) < 2:
+		return c.wrong("a chart over one value has no line; --chart wants two values or more of the last --vary, such as angle=0..45")
 	}
 	return c.each(func(l loaded) int {
-		points, err := choose.Sweep(l.job, l.shop, f.location, f.screen, f.axes)
+		c.tellShop(l.use, l.voice)
+		points, err := choose.Sweep(l.job, l.shop, o.location, o.screen, o.axes)
 		if err != nil {
 			return c.wrong(err.Error())
 		}
-		write := func(w io.Writer) error { return writeSweep(w, f.axes, points) }
-		if f.file == "" {
-			err = write(c.stdout)
+		write := func(w io.Writer) error { return writeSweep(w, o.axes, points) }
+		if o.file == "" {
+			err = write(c.data)
 		} else {
-			err = writeFile(f.file, write)
+			err = writeFile(o.file, write)
 		}
-		if err == nil && f.chart != "" {
-			err = writeChart(f.chart, sweepChart(f.axes, points, l.voice))
+		if err == nil && o.chart != "" {
+			err = writeChart(o.chart, sweepChart(o.axes, points, l.voice))
 		}
 		if err != nil {
 			return c.fail(err)
@@ -82,15 +82,13 @@ func parseAxis(s string) (choose.Axis, error) {
 	if err != nil {
 		return a, err
 	}
-	wrong := func(text string) (choose.Axis, error) {
-		return a, fmt.Errorf("%q is not a range of %s; accepted: %s=%g..%g, %[2]s=%[4]g..%[5]g:%g or %[2]s=%[4]g,%[5]g", text, what, what, v.Low, v.High, v.Step)
-	}
+	wrong := fmt.Errorf("not a range of %s; accepted: %[1]s=%g..%g, %[1]s=%[2]g..%[3]g:%g or %[1]s=%[2]g,%[3]g", what, v.Low, v.High, v.Step)
 	from, to, ranged := strings.Cut(values, "..")
 	if !ranged {
 		for _, part := range strings.Split(values, ",") {
 			x, err := strconv.ParseFloat(strings.TrimSpace(part), 64)
 			if err != nil {
-				return wrong(values)
+				return a, wrong
 			}
 			a.Values = append(a.Values, x)
 		}
@@ -103,12 +101,15 @@ func parseAxis(s string) (choose.Axis, error) {
 	if own {
 		var err error
 		if by, err = strconv.ParseFloat(step, 64); err != nil {
-			return wrong(values)
+			return a, wrong
 		}
 	}
 	n := math.Floor((high-low)/by + 1e-9)
-	if err1 != nil || err2 != nil || !(low <= high) || !(by > 0) || !(n < choose.MostSwept) {
-		return wrong(values)
+	switch {
+	case err1 != nil || err2 != nil || !(low <= high) || !(by > 0):
+		return a, wrong
+	case !(n < choose.MostSwept):
+		return a, fmt.Errorf("%.0f values of %s; at most %d are accepted: take a larger step", n+1, what, choose.MostSwept)
 	}
 	for i := range int(n) + 1 {
 		a.Values = append(a.Values, math.Round((low+float64(i)*by)*1e6)/1e6)

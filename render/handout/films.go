@@ -248,7 +248,7 @@ func (m *maker) choiceRow(c lesson.Choice) []string {
 		return []string{c.Ink, m.use(c), c.Mesh, m.t("choice.no-setup"), "", "", "", "", ""}
 	}
 	return []string{
-		c.Ink, m.use(c), s.Mesh.Name, m.short(s.Blade), m.angleRange(s), m.whole(s.EdgeAngleDeg), fmt.Sprint(s.Strokes),
+		c.Ink, m.use(c), s.Mesh.Name, m.short(s.Blade), m.angleRange(s), m.whole(s.EdgeAngleDeg), m.say.Pulls(s.Strokes, s.Hits),
 		m.say.FilmRange(s.CuredUM.Low, s.CuredUM.High), m.misses(c),
 	}
 }
@@ -307,7 +307,7 @@ func (m *maker) throughCell(c lesson.Choice) string {
 	if s == nil {
 		return m.t("choice.no-setup")
 	}
-	cell := m.t("through.cell", "n", fmt.Sprint(s.Strokes), "blade", m.short(s.Blade), "angle", m.say.Angle(s.AngleDeg.Set), "film", m.say.FilmUM(s.CuredUM.Value))
+	cell := m.t("through.cell", "n", m.say.Pulls(s.Strokes, s.Hits), "blade", m.short(s.Blade), "angle", m.say.Angle(s.AngleDeg.Set), "film", m.say.FilmUM(s.CuredUM.Value))
 	if miss := m.misses(c); miss != "" {
 		cell += "; " + miss
 	}

@@ -52,8 +52,8 @@ const (
 // practice: 4.2 mm, with some to spare).
 const EdgeMM = 5.0
 
-// maxOffsetMM bounds the shift of the back: a duplexer that is further off needs a mechanic.
-const maxOffsetMM = 5.0
+// MaxOffsetMM bounds the shift of the back: a duplexer that is further off needs a mechanic.
+const MaxOffsetMM = 5.0
 
 // Options are what Impose needs besides the cards.
 type Options struct {
@@ -62,9 +62,10 @@ type Options struct {
 	// BackDX and BackDY shift what is on the back page right and down, as one looks at the
 	// printed page, in mm.
 	BackDX, BackDY float64
-	// Words for the sheet margin, small: what is printed, and which edge to flip about.
+	// Words for the sheet margin, small: what is printed, which edge to flip about, and whose shop
+	// it is set up for.
 	// A word that is too long for the margin is cut.
-	Title, FlipNote, FrontNote, BackNote string
+	Title, FlipNote, FrontNote, BackNote, ShopNote string
 }
 
 // Sheet is one printed page: its cards, marks and notes, all in mm of that page.
@@ -109,8 +110,8 @@ func Impose(paper Paper, size Size, cards []Card, o Options) ([]Sheet, error) {
 		}
 	}
 	for _, d := range []float64{o.BackDX, o.BackDY} {
-		if !(d >= -maxOffsetMM && d <= maxOffsetMM) {
-			return nil, fmt.Errorf("back offset is %v mm; %g to %g mm is accepted", d, -maxOffsetMM, maxOffsetMM)
+		if !(d >= -MaxOffsetMM && d <= MaxOffsetMM) {
+			return nil, fmt.Errorf("back offset is %v mm; %g to %g mm is accepted", d, -MaxOffsetMM, MaxOffsetMM)
 		}
 	}
 	if o.Single {
