@@ -5,9 +5,9 @@ import (
 	"math"
 
 	"bladecard/calc/cure"
+	"bladecard/calc/ink"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
-	"bladecard/calc/press"
 )
 
 // garmentPitchMM is how much of the belt a garment takes, and garmentWidthMM of its width
@@ -186,7 +186,7 @@ func lightness(s job.Screen) (light float64, known bool) {
 	if n, _ := fmt.Sscanf(s.Swatch, "#%02x%02x%02x", &r, &g, &b); n != 3 {
 		return 0, false
 	}
-	return press.Lightness(r, g, b), true
+	return ink.Lightness(r, g, b), true
 }
 
 // dryer sets the belt of the shop's first dryer for the dwell, inside what its belt can do; says tells

@@ -117,7 +117,7 @@ func target(s job.Screen, g ground) (plan.Target, error) {
 		return plan.Target{Low: um * (1 - heightSpread), High: um * (1 + heightSpread), From: "expansion"}, err
 	}
 	contrast := useRules[use(s)].contrast
-	if contrast == 0 || g.based || g.shade == "" || s.Ink.ScatterPerMM == 0 || s.Ink.Whiteness == 0 {
+	if contrast == 0 || g.based || g.shade == "" || s.Ink.ScatterPerMM == 0 || s.Ink.Whiteness == 0 || !isWhite(s) {
 		return class, nil
 	}
 	cloth, err := ink.ClothReflectance(g.shade)

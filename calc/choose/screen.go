@@ -65,6 +65,10 @@ func (m maker) screenPlan(c chooser, ch choice) (plan.Screen, error) {
 		mm /= 1000
 		sc.HeightMM = &mm
 	}
+	hidingWarnings, err := m.hiding(&sc)
+	if err != nil {
+		return plan.Screen{}, err
+	}
 	var pressureWarnings []plan.Warning
 	sc.Pressure, pressureWarnings = pressure(m.press, b.loadNCM, sc.Blade.LengthMM)
 	class, err := blade.ClassOf(b.loadNCM)
@@ -89,6 +93,7 @@ func (m maker) screenPlan(c chooser, ch choice) (plan.Screen, error) {
 		return plan.Screen{}, err
 	}
 	sc.Warnings = append(c.warnings(t, r, exact), mends...)
+	sc.Warnings = append(sc.Warnings, hidingWarnings...)
 	sc.Warnings = append(sc.Warnings, dotWarnings...)
 	sc.Warnings = append(sc.Warnings, pressureWarnings...)
 	sc.Warnings = append(sc.Warnings, frameWarnings...)

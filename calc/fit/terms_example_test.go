@@ -48,3 +48,9 @@ func ExampleResult_Terms() {
 	fmt.Println(r.Terms().Shop.Value, r.Terms().Count)
 	// Output: 0.9 12
 }
+
+func ExampleTerms_Times() {
+	few, many := fit.Terms{Count: 8, Meshes: make([]fit.MeshFactor, 2)}, fit.Terms{Count: 400}
+	fmt.Printf("%.2f %.2f\n", few.Times(), many.Times())
+	// Output: 2.35 1.65
+}

@@ -1,5 +1,10 @@
 package job
 
+import (
+	"cmp"
+	"fmt"
+)
+
 // Job is one job file: what is printed, where, and what every screen must do.
 // Struct tags are the file format: one binder reads the file by them.
 //
@@ -50,6 +55,19 @@ type Stock struct {
 
 // Date is a calendar day without a zone; the zero Date means that none was given.
 type Date struct{ Year, Month, Day int }
+
+// ISO writes the day as 2026-12-04; the zero Date is an empty text.
+func (d Date) ISO() string {
+	if d == (Date{}) {
+		return ""
+	}
+	return fmt.Sprintf("%04d-%02d-%02d", d.Year, d.Month, d.Day)
+}
+
+// Before tells whether a day comes before another; the zero Date comes first.
+func (d Date) Before(o Date) bool {
+	return cmp.Or(d.Year-o.Year, d.Month-o.Month, d.Day-o.Day) < 0
+}
 
 // Location is a print position.
 type Location struct {
@@ -240,6 +258,7 @@ type Calibration struct {
 	Factor  float64 `toml:"factor" need:"true" min:"0.2" max:"5"`
 	Error   float64 `toml:"error" min:"0" max:"2" default:"0.12"`
 	Scatter float64 `toml:"scatter" need:"true" min:"0.01" max:"1"`
+	Day     float64 `toml:"day" min:"0" max:"1" default:"0.08"`
 	Count   int     `toml:"count" need:"true" min:"1" max:"1000000"`
 	Date    Date    `toml:"date"`
 

@@ -145,6 +145,8 @@ type Screen struct {
 	Lost         []Lost       `json:"lost"`        // the other blades of the rack and what they lost on
 	Corrections  []Correction `json:"corrections"` // single changes, the quickest to make first
 	Equivalents  []Equivalent `json:"equivalents"` // other blades and meshes that meet the same demands
+	HidesUM      *float64     `json:"hides_um"`    // cured film that hides the cloth, what sinks in included; null: not asked, or not known
+	Base         *Base        `json:"base"`        // a base that would hide the cloth; null: none is needed
 	Cautions     []string     `json:"cautions"`    // codes of what can hurt, by ink class
 	Warnings     []Warning    `json:"warnings"`
 }
@@ -387,6 +389,22 @@ type Equivalent struct {
 	CuredUM      float64 `json:"cured_um"`
 	DeltaPercent float64 `json:"delta_percent"` // against the chosen setup
 	SharesMiss   bool    `json:"shares_miss"`   // misses a demand, as the chosen setup does
+}
+
+// Base is a base proposed under a screen whose ink cannot hide the cloth.
+type Base struct {
+	Ink      string   `json:"ink"`
+	Mesh     string   `json:"mesh"`
+	EOMUM    float64  `json:"eom_um"`
+	Blade    string   `json:"blade"`
+	AngleDeg float64  `json:"angle_deg"`
+	Strokes  int      `json:"strokes"`
+	Hits     int      `json:"hits"`
+	CuredUM  float64  `json:"cured_um"`
+	TargetUM Interval `json:"target_um"`
+	ChokeMM  float64  `json:"choke_mm"` // by how much the base is smaller than what prints on it, all round
+	Coverage float64  `json:"coverage"` // of the location's area; 0: not stated
+	MeetsAll bool     `json:"meets_all"`
 }
 
 // Warning is something a person must know, as a code with its figures; Text is the same in

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 
+	"bladecard/calc/ink"
 	"bladecard/calc/press"
 )
 
@@ -65,7 +66,7 @@ func ExampleChoose() {
 }
 
 func ExampleAdvice() {
-	black, yellow := press.Lightness(17, 17, 17), press.Lightness(255, 210, 0)
+	black, yellow := ink.Lightness(17, 17, 17), ink.Lightness(255, 210, 0)
 	for _, n := range press.Advice([]press.Screen{
 		{Use: "solid", Lightness: &black},
 		{Use: "underbase"},
@@ -76,11 +77,6 @@ func ExampleAdvice() {
 	// Output:
 	// ground-not-first 1 0
 	// black-not-last 2 0
-}
-
-func ExampleLightness() {
-	fmt.Printf("%.2f %.2f %.2f\n", press.Lightness(0, 0, 0), press.Lightness(128, 128, 128), press.Lightness(255, 255, 255))
-	// Output: 0.00 0.54 1.00
 }
 
 func ExampleOneTurn() {

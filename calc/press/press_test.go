@@ -189,23 +189,6 @@ func TestAdvice(t *testing.T) {
 	}
 }
 
-// TestLightness holds the ends and known greys. #777777 is close to half-way, and #808080 is
-// 53.59 (from memory, the usual tables).
-func TestLightness(t *testing.T) {
-	for _, c := range []struct {
-		r, g, b uint8
-		want    float64
-	}{
-		{0, 0, 0, 0}, {255, 255, 255, 1}, {128, 128, 128, 0.5359}, {119, 119, 119, 0.5003},
-		{255, 0, 0, 0.5324}, {0, 255, 0, 0.8773}, {0, 0, 255, 0.3230}, // from memory: L* of the sRGB primaries
-		{1, 1, 1, 0.00274}, // derived: 1/255/12.92 x 9.033
-	} {
-		if got := Lightness(c.r, c.g, c.b); !(math.Abs(got-c.want) <= 0.0001) {
-			t.Errorf("%d %d %d: %.5f; want %.5f", c.r, c.g, c.b, got, c.want)
-		}
-	}
-}
-
 // screens draws any list of screens.
 func screens(t *rapid.T) []Screen {
 	return rapid.SliceOfN(rapid.Custom(func(t *rapid.T) Screen {

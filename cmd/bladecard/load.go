@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"encoding/json"
 	"errors"
 	"fmt"
@@ -89,7 +90,7 @@ func (c *call) read(path string, most int64) (name string, src []byte, err error
 	if c.stdin == nil {
 		return stdinName, nil, fmt.Errorf("%s: was read already; it holds one file", stdinName)
 	}
-	src, err = readAll(c.stdin, stdinName, most)
+	src, err = readAll(c.stdin, nil, stdinName, most)
 	c.stdin = nil
 	return stdinName, src, err
 }
@@ -115,19 +116,20 @@ func readFile(path string, most int64) ([]byte, error) {
 		return nil, fileError(path, err)
 	}
 	defer f.Close()
-	return readAll(f, path, most)
+	src := make([]byte, 0, info.Size()+bytes.MinRead) // large enough at once
+	return readAll(f, src, path, most)
 }
 
-// readAll reads to the end, which comes after at most so many bytes.
-func readAll(r io.Reader, name string, most int64) ([]byte, error) {
-	src, err := io.ReadAll(io.LimitReader(r, most+1))
-	if err != nil {
+// readAll reads to the end, which comes after at most so many bytes, into the room that there is.
+func readAll(r io.Reader, room []byte, name string, most int64) ([]byte, error) {
+	src := bytes.NewBuffer(room)
+	if _, err := src.ReadFrom(io.LimitReader(r, most+1)); err != nil {
 		return nil, fileError(name, err)
 	}
-	if int64(len(src)) > most {
-		return nil, tooLarge(name, int64(len(src)), most)
+	if int64(src.Len()) > most {
+		return nil, tooLarge(name, int64(src.Len()), most)
 	}
-	return src, nil
+	return src.Bytes(), nil
 }
 
 func tooLarge(name string, has, most int64) error {
