@@ -26,7 +26,7 @@ func TestAgainstGonum(t *testing.T) {
 		x, y := mat.NewDense(n, columns, nil), mat.NewVecDense(n, nil)
 		for i := range f.rows {
 			row := &f.rows[i]
-			row.mesh = 0 // one mesh: its factor is the shop's
+			row.mesh, row.day = 0, 0 // one mesh and one day: their factors are the shop's
 			row.w = 0.2 + r.Float64()
 			w := math.Sqrt(row.w)
 			_, factors := row.factors()

@@ -50,7 +50,7 @@ func ExampleResult_Terms() {
 }
 
 func ExampleTerms_Times() {
-	few, many := fit.Terms{Count: 8, Meshes: make([]fit.MeshFactor, 2)}, fit.Terms{Count: 400}
+	few, many := Terms{Count: 8, Meshes: make([]MeshFactor, 2)}, Terms{Count: 400}
 	fmt.Printf("%.2f %.2f\n", few.Times(), many.Times())
 	// Output: 2.35 1.65
 }
