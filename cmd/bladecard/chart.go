@@ -25,7 +25,7 @@ func wrongChart(path string) string {
 func writeChart(path string, ch figure.Chart) error {
 	draw := func(c canvas.Canvas) error {
 		at := figure.Rect{X: 2, Y: 2, W: chartWidthMM - 4, H: chartHeightMM - 4}
-		return ch.DrawFit(c, at)
+		return ch.Draw(c, at)
 	}
 	return writeFile(path, func(w io.Writer) error {
 		if strings.EqualFold(filepath.Ext(path), ".png") {

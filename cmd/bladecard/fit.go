@@ -118,24 +118,21 @@ func fitShop(c *call) int {
 // fitChart is the measured film over the one that the fit expects, a dot a print, with the line
 // on which both are the same.
 func fitChart(prints []fit.Print, r fit.Result, v *say.Voice) figure.Chart {
-	type dot struct{ x, y float64 }
-	var dots []dot
+	dots := figure.Line{Label: v.T("fit.dots"), Strong: true, Dots: true}
 	low, high := math.Inf(1), 0.0
 	for i, p := range prints {
-		dots = append(dots, dot{r.FittedUM[i], p.MeasuredUM})
+		dots.Points = append(dots.Points, figure.XY{X: r.FittedUM[i], Y: p.MeasuredUM})
 		low, high = min(low, r.FittedUM[i], p.MeasuredUM), max(high, r.FittedUM[i], p.MeasuredUM)
 	}
-	slices.SortFunc(dots, func(a, b dot) int { return cmp.Compare(a.x, b.x) })
-	line := figure.Line{Label: v.T("fit.dots"), Strong: true}
-	for _, d := range dots {
-		gap := figure.XY{X: math.NaN()} // breaks the line: each point stands alone
-		line.Points = append(line.Points, figure.XY{X: d.x, Y: d.y}, gap)
+	slices.SortFunc(dots.Points, func(a, b figure.XY) int { return cmp.Compare(a.X, b.X) })
+	if n := len(prints); n > figure.MostPoints {
+		dots.Label = v.T("fit.some-dots", "drawn", fmt.Sprint(figure.MostPoints), "all", fmt.Sprint(n))
 	}
 	same := figure.Line{Label: v.T("fit.same"), Points: []figure.XY{{X: low, Y: low}, {X: high, Y: high}}}
-	return figure.Chart{
-		X: figure.Axis{Title: v.T("fit.x"), Low: 0.95 * low, High: 1.05 * high}, Y: figure.Axis{Title: v.T("fit.y"), Low: 0.95 * low, High: 1.05 * high},
-		Lines: []figure.Line{same, line}, SizePT: 9, Format: v.Number,
+	axis := func(title string) figure.Axis {
+		return figure.Axis{Title: v.T(title), Low: 0.95 * low, High: 1.05 * high}
 	}
+	return figure.Chart{X: axis("fit.x"), Y: axis("fit.y"), Lines: []figure.Line{same, dots}, SizePT: 9, Format: v.Number}
 }
 
 // readLog reads a log that is not larger than one may be.

@@ -52,6 +52,9 @@ func sweep(c *call) int {
 		return c.wrong("--vary is wanted once or twice, such as --vary angle=0..45")
 	case f.chart != "" && !isChart(f.chart):
 		return c.wrong(wrongChart(f.chart))
+	case f.chart != "" && len(f.axes) == 2 && len(f.axes[0].Values) > figure.MostLines:
+		return c.wrong(fmt.Sprintf("--chart: %d lines, one for each value of the first --vary; accepted are up to %d",
+			len(f.axes[0].Values), figure.MostLines))
 	}
 	return c.each(func(l loaded) int {
 		points, err := choose.Sweep(l.job, l.shop, f.location, f.screen, f.axes)

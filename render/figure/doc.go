@@ -1,7 +1,7 @@
 // Package figure draws the pictures of the paper on a canvas.Canvas: charts, the angle dial,
-// the blade in section, the colour patch. It gets plain data and finished texts, computes no
+// the blade in section, the color patch. It gets plain data and finished texts, computes no
 // process value and says no word of its own. Every drawing stays inside its Rect, keeps its
-// texts apart, and tells things apart by width, dash and hatch, never by colour alone.
+// texts apart, and tells things apart by width, dash and hatch, never by color alone.
 //
 // A drawing that has no room, or data that make no picture, is an error and nothing is
 // promised about what was drawn before it. ErrNoRoom and ErrNoData are the kinds to test for.

@@ -7,8 +7,8 @@ import (
 	"bladecard/render/canvas"
 )
 
-// Swatch is a patch of the ink's colour, always outlined so that white shows. Without a
-// colour it is hatched.
+// Swatch is a patch of the ink's color, always outlined so that white shows. Without a
+// color it is hatched.
 type Swatch struct {
 	Color *canvas.Color
 }
@@ -20,7 +20,7 @@ func ParseColor(s string) (canvas.Color, error) {
 			return canvas.Color{R: uint8(v >> 16), G: uint8(v >> 8), B: uint8(v)}, nil
 		}
 	}
-	return canvas.Color{}, fmt.Errorf("colour %q; accepted is # and six hexadecimal digits, #f7f7f2", s)
+	return canvas.Color{}, fmt.Errorf("color %q; accepted is # and six hexadecimal digits, #f7f7f2", s)
 }
 
 // Draw fills r with the patch; the outline lies inside r.
