@@ -163,11 +163,11 @@ func sweepChart(axes []choose.Axis, points []choose.Swept, v *say.Voice) figure.
 		low, high = math.Min(low, x), math.Max(high, x)
 	}
 	ch := figure.Chart{
-		X: figure.Axis{Title: v.T("sweep." + last.What), Low: low, High: high}, Y: figure.Axis{Title: v.T("card.y-film")},
+		X: figure.Axis{Title: v.T("sweep." + last.What), Low: low, High: high, Whole: last.What == "strokes"}, Y: figure.Axis{Title: v.T("card.y-film")},
 		SizePT: 9, Format: v.Number,
 	}
 	for i := 0; i < len(points); i += len(last.Values) {
-		l := figure.Line{Label: v.T("show.cured"), Strong: i == 0, Dash: max(0, len(ch.Lines)-1) % figure.Dashes}
+		l := figure.Line{Strong: i == 0, Dash: max(0, len(ch.Lines)-1) % figure.Dashes}
 		if len(axes) == 2 {
 			l.Label = v.Number(points[i].At[0], 2)
 		}

@@ -29,6 +29,15 @@ const MostLines = 24
 type Axis struct {
 	Title     string
 	Low, High float64 // the axis reaches at least so far, and over all data; both 0: a little over the data
+	Whole     bool    // ticks stand at whole numbers only
+}
+
+// least is the least step of the ticks; 0: any.
+func (a Axis) least() float64 {
+	if a.Whole {
+		return 1
+	}
+	return 0
 }
 
 // TopAxis is a second scale of x: Label writes its figure at each tick of the lower axis.

@@ -98,12 +98,12 @@ func (d Dial) Draw(c canvas.Canvas, r Rect) error {
 		d.drawStroke(c, p)
 		return nil
 	}
-	y := area.Bottom() + row/2
 	start := math.Max(p.edge.X, r.X+stroke.w+gap)
 	end := math.Min(math.Max(p.edge.X+0.75*p.r, start+leastArrowMM), r.Right())
 	if start+leastArrowMM > end {
 		return noRoom("dial", r, "no place for the stroke's arrow beside its label")
 	}
+	y := area.Bottom() + row/2
 	stroke.draw(c, start-gap-stroke.w, y-stroke.h/2, stroke.w, 0)
 	arrow(c, canvas.Point{X: start, Y: y}, canvas.Point{X: end, Y: y}, 0.6, 2.2, false)
 	return nil

@@ -62,7 +62,7 @@ func TestLinesDifferByPen(t *testing.T) {
 		t.Errorf("the chosen line is drawn with %v", strong)
 	}
 	for _, i := range []int{-1, Dashes, 1 << 40} {
-		if w := (Line{Dash: i}).style().StrokeWidth; w != plainMM*pxPerMM {
+		if w := (Line{Dash: i}).style().StrokeWidth; !near(w, plainMM*pxPerMM) {
 			t.Errorf("dash %d is %v wide", i, w)
 		}
 	}

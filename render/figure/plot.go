@@ -18,7 +18,7 @@ const (
 	hairMM = 0.1
 	edgeMM = 0.15 // ends of band and range
 	markMM = 1.05 // radius of the mark
-	haloMM = 0.35 // of white around the mark and its bar
+	haloMM = 0.25 // of white around the mark and its bar
 )
 
 // Places of the label column right of the plot, mm: a connector, a piece of the line, a gap, the
@@ -95,7 +95,7 @@ func (ch Chart) measure(c canvas.Canvas, r Rect) (*plot, error) {
 	x, y := ch.span()
 	width := func(s string) float64 { return c.TextWidth(s, f) }
 	var err error
-	p.x, err = newScale(x, 12, ch.number, func(t chart.Tick) int {
+	p.x, err = newScale(x, ch.X.least(), 12, ch.number, func(t chart.Tick) int {
 		w := width(t.Label)
 		if ch.Top != nil {
 			w = math.Max(w, width(ch.Top.Label(t.Value)))
@@ -103,7 +103,7 @@ func (ch Chart) measure(c canvas.Canvas, r Rect) (*plot, error) {
 		return unitsUp(w + p.em)
 	})
 	if err == nil {
-		p.y, err = newScale(y, 6, ch.number, func(chart.Tick) int { return unitsUp(1.3 * p.em) })
+		p.y, err = newScale(y, ch.Y.least(), 6, ch.number, func(chart.Tick) int { return unitsUp(1.3 * p.em) })
 	}
 	return p, err
 }
@@ -183,9 +183,9 @@ func (p *plot) goChart() chart.Chart {
 		Background: chart.Style{Padding: chart.NewBox(unitsUp(p.topH), unitsUp(axisMM), unitsUp(p.columnW), unitsUp(p.bottomH))},
 		XAxis:      chart.XAxis{Style: axis(tokenBelow), Range: p.x, GridMajorStyle: hidden, GridMinorStyle: hidden},
 		YAxis:      chart.YAxis{Style: hidden, Range: p.y},
-		YAxisSecondary: chart.YAxis{Style: axis(tokenRegular), Range: p.y,
+		YAxisSecondary: chart.YAxis{Style: axis(tokenBeside), Range: p.y,
 			GridMajorStyle: hidden, GridMinorStyle: hidden, Zero: chart.GridLine{Style: hidden}},
-		Series:   []chart.Series{layer(p.ground)},
+		Series:   []chart.Series{layer(p.checkSize), layer(p.drawBand), layer(p.drawGrid), layer(p.drawEdges), layer(p.drawRange)},
 		Elements: []chart.Renderable{p.drawTitles},
 	}
 	for _, strong := range []bool{false, true} {

@@ -23,7 +23,7 @@ func drawn(t *testing.T, ch Chart, r Rect) (*recorder, *plot, Rect) {
 	var in Rect
 	g := p.goChart()
 	g.Series = append(g.Series, layer(func(r *renderer, box chart.Box) {
-		a, b := r.point(float64(box.Left), float64(box.Top)), r.point(float64(box.Right), float64(box.Bottom))
+		a, b := r.point(box.Left, box.Top), r.point(box.Right, box.Bottom)
 		in = Rect{a.X, a.Y, b.X - a.X, b.Y - a.Y}
 	}))
 	own := newRenderer(rec, r.X, r.Y)
@@ -134,7 +134,7 @@ func TestFontsAreTokens(t *testing.T) {
 		t.Fatal(err)
 	}
 	g := p.goChart()
-	if g.Font != tokenRegular || g.XAxis.Style.Font != tokenBelow || g.YAxisSecondary.Style.Font != tokenRegular {
+	if g.Font != tokenRegular || g.XAxis.Style.Font != tokenBelow || g.YAxisSecondary.Style.Font != tokenBeside {
 		t.Error("a font is not a token")
 	}
 	g.Font, g.XAxis.Style.Font = nil, nil
@@ -142,7 +142,7 @@ func TestFontsAreTokens(t *testing.T) {
 	if err := g.Render(func(int, int) (chart.Renderer, error) { return r, nil }, io.Discard); err == nil {
 		t.Error("go-chart's own font was taken")
 	}
-	if tokenRegular == tokenBelow {
+	if tokenRegular == tokenBelow || tokenRegular == tokenBeside || tokenBelow == tokenBeside {
 		t.Error("the tokens are one")
 	}
 }
@@ -203,9 +203,9 @@ func TestOrderOfTheLayers(t *testing.T) {
 			band = i
 		case p.pen.Color == gridGray && grid < 0:
 			grid = i
-		case near(p.pen.WidthMM, plainMM) && b.X < in.Right():
+		case near(p.pen.WidthMM, plainMM) && b.X < in.Right()-1:
 			plain = i
-		case near(p.pen.WidthMM, strongMM) && b.X < in.Right() && strong < 0:
+		case near(p.pen.WidthMM, strongMM) && b.X < in.Right()-1 && strong < 0:
 			strong = i
 		}
 	}

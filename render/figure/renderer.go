@@ -12,9 +12,10 @@ import (
 	"bladecard/render/canvas"
 )
 
-// dpi is the grid that go-chart draws on, for its coordinates are whole numbers. At 400 no step
-// is seen in a line, and its margins and ticks, fixed numbers of units, are 0.64 and 0.32 mm.
-const dpi = 400
+// dpi is the grid that go-chart draws on, for its coordinates are whole numbers: so fine that a
+// line of many points shows no steps. The margins and the ticks of go-chart are fixed numbers of
+// units and nearly vanish; the fonts below make up for the margins, the grid for the ticks.
+const dpi = 1440
 
 // pxPerMM turns millimetres into go-chart's units. Widths, dashes and radii are in them too.
 const pxPerMM = dpi / 25.4
@@ -31,12 +32,17 @@ func unitsDown(mm float64) int { return int(math.Floor(mm*pxPerMM + hairUnits)) 
 const hairUnits = 1e-6
 
 // Fonts are only names to a renderer of our own; with them set go-chart never parses its own.
-// tokenBelow is the regular face hung below an axis: it measures taller, which keeps the first
-// label of the x axis clear of the lowest label of the y axis.
+// All are the regular face. tokenBelow hangs below an axis: it measures taller, which keeps the
+// first label of the x axis clear of the lowest label of the y axis. tokenBeside stands to the
+// left of an axis: it measures wider.
 var (
 	tokenRegular = new(truetype.Font)
 	tokenBelow   = new(truetype.Font)
+	tokenBeside  = new(truetype.Font)
 )
+
+// besideMM is how much wider tokenBeside measures.
+const besideMM = 0.5
 
 // belowEM is where the baseline of tokenBelow hangs below the axis, in em, all of go-chart's
 // own distance included.
@@ -62,9 +68,9 @@ var _ chart.Renderer = (*renderer)(nil)
 
 func newRenderer(c canvas.Canvas, x, y float64) *renderer { return &renderer{c: c, x: x, y: y} }
 
-func (r *renderer) mm(px float64) float64 { return px / pxPerMM }
+func (r *renderer) mm(units int) float64 { return float64(units) / pxPerMM }
 
-func (r *renderer) point(x, y float64) canvas.Point {
+func (r *renderer) point(x, y int) canvas.Point {
 	return canvas.Point{X: r.x + r.mm(x), Y: r.y + r.mm(y)}
 }
 
@@ -82,12 +88,12 @@ func (r *renderer) SetFontColor(c drawing.Color)      { r.color = c }
 func (r *renderer) SetFontSize(pt float64)            { r.size = pt }
 
 func (r *renderer) MoveTo(x, y int) {
-	p := r.point(float64(x), float64(y))
+	p := r.point(x, y)
 	r.path.Move(p.X, p.Y)
 }
 
 func (r *renderer) LineTo(x, y int) {
-	p := r.point(float64(x), float64(y))
+	p := r.point(x, y)
 	r.path.Line(p.X, p.Y)
 }
 
@@ -107,9 +113,9 @@ func (r *renderer) flush(fill, stroke bool) {
 		f = &c
 	}
 	if stroke && r.stroke.A > 0 && r.width > 0 {
-		pen = canvas.Pen{Color: opaque(r.stroke), WidthMM: r.mm(r.width)}
+		pen = canvas.Pen{Color: opaque(r.stroke), WidthMM: r.width / pxPerMM}
 		for _, d := range r.dash {
-			pen.DashMM = append(pen.DashMM, r.mm(d))
+			pen.DashMM = append(pen.DashMM, d/pxPerMM)
 		}
 	}
 	if len(p.Pieces) > 0 && (f != nil || pen.WidthMM > 0) {
@@ -127,7 +133,7 @@ func (r *renderer) line(s chart.Style, through ...canvas.Point) {
 // Circle draws a dot.
 func (r *renderer) Circle(radius float64, x, y int) {
 	if r.fill.A > 0 {
-		dot(r.c, r.point(float64(x), float64(y)), r.mm(radius), opaque(r.fill))
+		dot(r.c, r.point(x, y), radius/pxPerMM, opaque(r.fill))
 	}
 }
 
@@ -140,7 +146,7 @@ func (r *renderer) ClearTextRotation()                 { /* every text stands le
 var errNotDrawn = errors.New("chart: a curve, an arc or a turned text; drawn are straight lines, dots and level texts in the document's font")
 
 func (r *renderer) SetFont(f *truetype.Font) {
-	if r.font = f; f != nil && f != tokenRegular && f != tokenBelow {
+	if r.font = f; f != nil && f != tokenRegular && f != tokenBelow && f != tokenBeside {
 		r.fail(errNotDrawn)
 	}
 }
@@ -148,7 +154,7 @@ func (r *renderer) SetFont(f *truetype.Font) {
 // Text writes with the left end of the baseline at x, y.
 func (r *renderer) Text(s string, x, y int) {
 	if s != "" && r.color.A > 0 {
-		p := r.point(float64(x), float64(y))
+		p := r.point(x, y)
 		r.c.Text(p.X, p.Y, s, canvas.Font{SizePT: r.size}, opaque(r.color), 0)
 	}
 }
@@ -157,11 +163,14 @@ func (r *renderer) Text(s string, x, y int) {
 // figures, so that go-chart sets labels in the middle of their tick.
 func (r *renderer) MeasureText(s string) chart.Box {
 	f := canvas.Font{SizePT: r.size}
-	h := capEM * em(f)
-	if r.font == tokenBelow {
+	w, h := r.c.TextWidth(s, f), capEM*em(f)
+	switch r.font {
+	case tokenBelow:
 		h = belowEM*em(f) - axisGapMM
+	case tokenBeside:
+		w += besideMM
 	}
-	return chart.Box{IsSet: true, Right: unitsUp(r.c.TextWidth(s, f)), Bottom: unitsUp(h)}
+	return chart.Box{IsSet: true, Right: unitsUp(w), Bottom: unitsUp(h)}
 }
 
 // Save tells what went wrong; the drawing is on the canvas already.

@@ -101,16 +101,20 @@ func TestRendererText(t *testing.T) {
 	r.SetFont(tokenRegular)
 	r.SetFontSize(72)
 	r.SetFontColor(drawing.ColorBlack)
-	if b := r.MeasureText("ab"); b.Width() != dpi || b.Height() != 292 { // two letters of half an inch
+	if b := r.MeasureText("ab"); b.Width() != dpi || b.Height() != 1052 { // two letters of half an inch
 		t.Errorf("measured %v, want %d by 0.73 of it", b, dpi)
 	}
 	r.Text("ab", dpi, dpi)
 	if got := rec.texts[0]; !near(got.x, 30.4) || !near(got.y, 30.4) || got.font != (canvas.Font{SizePT: 72}) || got.angle != 0 {
 		t.Errorf("wrote %+v", got)
 	}
+	r.SetFont(tokenBeside)
+	if w := r.MeasureText("ab").Width(); w != dpi+29 {
+		t.Errorf("beside an axis it measures %d wide, want half a millimetre more than %d", w, dpi)
+	}
 	r.SetFont(tokenBelow)
-	if h := r.MeasureText("1").Height(); h != 630 {
-		t.Errorf("below an axis it measures %d high, want 1.6 x 400 less go-chart's own 10", h)
+	if h := r.MeasureText("1").Height(); h != 2294 {
+		t.Errorf("below an axis it measures %d high, want 1.6 x 1440 less go-chart's own 10", h)
 	}
 }
 

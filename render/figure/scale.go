@@ -12,6 +12,7 @@ import (
 // thinned by the width of their labels.
 type scale struct {
 	chart.ContinuousRange
+	least float64                            // step of the ticks that may be
 	steps int                                // as many as may be
 	label func(v float64, digits int) string // writes the label of a tick
 	room  func(chart.Tick) int               // of go-chart's units along the axis that a label needs
@@ -24,11 +25,11 @@ var _ chart.TicksProvider = (*scale)(nil)
 const mostValue = 1e9
 
 // newScale is a scale over v.
-func newScale(v Interval, steps int, label func(float64, int) string, room func(chart.Tick) int) (*scale, error) {
+func newScale(v Interval, least float64, steps int, label func(float64, int) string, room func(chart.Tick) int) (*scale, error) {
 	if !(v.Low >= -mostValue && v.High <= mostValue) {
 		return nil, fmt.Errorf("chart: an axis from %v to %v; accepted are numbers up to %g", v.Low, v.High, mostValue)
 	}
-	return &scale{ContinuousRange: chart.ContinuousRange{Min: v.Low, Max: v.High}, steps: steps, label: label, room: room}, nil
+	return &scale{ContinuousRange: chart.ContinuousRange{Min: v.Low, Max: v.High}, least: least, steps: steps, label: label, room: room}, nil
 }
 
 // Translate is the place of a value, in go-chart's units from the start of the axis. It rounds,
@@ -41,7 +42,7 @@ func (s *scale) Translate(v float64) int {
 // and the last of closer ones where round numbers further apart would leave only one.
 func (s *scale) GetTicks(chart.Renderer, chart.Style, chart.ValueFormatter) []chart.Tick {
 	s.ticks = nil
-	for step := roundStep(s.GetDelta() / float64(s.steps)); ; step = roundStep(1.5 * step) {
+	for step := roundStep(math.Max(s.least, s.GetDelta()/float64(s.steps))); ; step = roundStep(1.5 * step) {
 		closer := s.ticks
 		s.ticks = s.multiples(step)
 		if n := len(closer); len(s.ticks) < 2 && n > 1 {

@@ -19,13 +19,13 @@ func labels(ts []chart.Tick) string {
 }
 
 // ticks are those of a scale on a length, where a letter takes ten units.
-func ticks(t testing.TB, v Interval, steps, length int) (*scale, []chart.Tick) {
-	s, err := newScale(v, steps, Chart{}.number, func(t chart.Tick) int { return 10 * len(t.Label) })
+func ticks(t testing.TB, v Interval, least float64, steps, length int) string {
+	s, err := newScale(v, least, steps, Chart{}.number, func(t chart.Tick) int { return 10 * len(t.Label) })
 	if err != nil {
 		t.Fatal(err)
 	}
 	s.SetDomain(length)
-	return s, s.GetTicks(nil, chart.Style{}, nil)
+	return labels(s.GetTicks(nil, chart.Style{}, nil))
 }
 
 func TestTicks(t *testing.T) {
@@ -48,9 +48,12 @@ func TestTicks(t *testing.T) {
 		{0, 45, 12, 44, "0 40"},
 		{0, 45, 12, 1, "0"},
 	} {
-		if _, got := ticks(t, Interval{tt.lo, tt.hi}, tt.steps, tt.length); labels(got) != tt.want {
-			t.Errorf("%v to %v in %d on %d: %s, want %s", tt.lo, tt.hi, tt.steps, tt.length, labels(got), tt.want)
+		if got := ticks(t, Interval{tt.lo, tt.hi}, 0, tt.steps, tt.length); got != tt.want {
+			t.Errorf("%v to %v in %d on %d: %s, want %s", tt.lo, tt.hi, tt.steps, tt.length, got, tt.want)
 		}
+	}
+	if got := ticks(t, Interval{1, 3}, Axis{Whole: true}.least(), 12, 1000); got != "1 2 3" {
+		t.Errorf("whole numbers from 1 to 3: %s", got)
 	}
 }
 
@@ -61,7 +64,7 @@ func TestTicksAreRoundAndApart(t *testing.T) {
 		length := rapid.IntRange(1, 2000).Draw(t, "length")
 		steps := rapid.IntRange(2, 12).Draw(t, "steps")
 		v := Interval{lo, hi}
-		s, err := newScale(v, steps, Chart{}.number, func(t chart.Tick) int { return 10 * len(t.Label) })
+		s, err := newScale(v, 0, steps, Chart{}.number, func(t chart.Tick) int { return 10 * len(t.Label) })
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -96,7 +99,7 @@ func TestTicksAreRoundAndApart(t *testing.T) {
 
 func TestScaleRefuses(t *testing.T) {
 	for _, v := range []Interval{{0, 1e300}, {-1.7e308, 1}, {math.NaN(), 1}, {0, math.Inf(1)}} {
-		if _, err := newScale(v, 6, Chart{}.number, nil); err == nil {
+		if _, err := newScale(v, 0, 6, Chart{}.number, nil); err == nil {
 			t.Errorf("%v is taken", v)
 		}
 	}
