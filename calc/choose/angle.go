@@ -22,7 +22,7 @@ func (c chooser) angleRange(t trial) (r plan.SetRange, exactDeg float64, err err
 			if next < math.Max(0, least) || next > math.Max(angleMostDeg, t.angleDeg) {
 				break
 			}
-			o, err := c.look(setup{stock: t.stock, angleDeg: next, strokes: t.strokes})
+			o, err := c.look(setup{stock: t.stock, angleDeg: next, strokes: t.strokes, hits: t.hits})
 			if err == nil && o.miss.total() <= allowed {
 				o, err = c.weigh(o)
 			}

@@ -15,6 +15,7 @@ import (
 type bench struct {
 	cloth     mesh.Cloth
 	meshName  string
+	frame     job.Mesh // with its frame and tension; without sizes where the mesh is not on the racks
 	eomUM     float64
 	featureMM float64
 	share     float64 // of the EOM that counts in the film
@@ -33,7 +34,8 @@ type bench struct {
 type setup struct {
 	stock    stock
 	angleDeg float64
-	strokes  int
+	strokes  int // wet strokes of a hit
+	hits     int // prints with a flash between; 0 is 1
 }
 
 // fault is why a setup gives no figure; the empty fault is none.
@@ -58,7 +60,7 @@ type outlook struct {
 
 // errors of a setup that are tried one at a time.
 type slip struct {
-	angleDeg, hardnessShoreA, loadShare float64
+	angleDeg, hardnessShoreA, loadShare, freeHeightMM, speedShare float64
 }
 
 // try computes what a setup does on the bench when it is off by slip.
@@ -82,7 +84,7 @@ func (b bench) try(s setup, off slip) (outlook, error) {
 		return outlook{}, err
 	}
 	out.onceUM = film.Tau * dep.TotalUM * b.factor(s, off) * b.solids
-	out.curedUM = out.onceUM * times
+	out.curedUM = out.onceUM * times * float64(max(1, s.hits))
 	out.wetUM = out.curedUM / b.solids
 	out.clears = film.Clears(dep)
 	return out, nil
@@ -101,16 +103,16 @@ const mostKnown = 1 << 12
 
 // pressKey is what pressed depends on, each figure by its bits: those hash at a stroke.
 type pressKey struct {
-	stock                                 int
-	angle, offAngle, offHardness, offLoad uint64
-	load, speed, etaInf, k, n             uint64
+	stock                     int
+	off                       slip
+	angle                     uint64
+	load, speed, etaInf, k, n uint64
 }
 
 func (b bench) pressKey(s setup, off slip) pressKey {
 	bits := math.Float64bits
 	return pressKey{
-		stock: s.stock.id, angle: bits(s.angleDeg),
-		offAngle: bits(off.angleDeg), offHardness: bits(off.hardnessShoreA), offLoad: bits(off.loadShare),
+		stock: s.stock.id, angle: bits(s.angleDeg), off: off,
 		load: bits(b.loadNCM), speed: bits(b.speedMPS), etaInf: bits(b.flow.EtaInfPaS), k: bits(b.flow.KPaSn), n: bits(b.flow.N),
 	}
 }
@@ -149,7 +151,7 @@ func (b bench) bend(s setup, off slip) (pressed, error) {
 	p.edgeDeg, err = blade.EdgeAngleDeg(blade.Bend{
 		SetDeg:       math.Max(0, s.angleDeg+off.angleDeg),
 		LoadNPerCM:   load,
-		FreeHeightMM: s.stock.FreeHeightMM,
+		FreeHeightMM: s.stock.FreeHeightMM + off.freeHeightMM,
 		RigidityNM:   d,
 		Friction:     blade.Friction,
 	})
@@ -164,13 +166,30 @@ func (b bench) bend(s setup, off slip) (pressed, error) {
 		return pressed{}, err
 	}
 	p.edge, err = film.EdgeOf(film.Contact{
-		ModulusMPa: ls[0].ModulusMPa, RadiusMM: radius, LoadNPerCM: load, SpeedMPerS: b.speedMPS, Flow: b.flow,
+		ModulusMPa: ls[0].ModulusMPa, RadiusMM: radius, LoadNPerCM: load, SpeedMPerS: b.speedMPS * (1 + off.speedShare), Flow: b.flow,
 	}, p.edgeDeg)
 	if isFloat(err) {
 		p.fault, p.why = floats, err
 		return p, nil
 	}
 	return p, err
+}
+
+// frail names the first slip that a setup does not stand: it then folds over, floats, or leaves ink in
+// the screen; empty where it stands them all. Mesh and stencil have no say in it.
+func (b bench) frail(s setup) (string, error) {
+	for _, one := range slips {
+		off := one.off
+		off.angleDeg = math.Max(off.angleDeg, -s.angleDeg)
+		p, err := b.press(s, off)
+		if err != nil {
+			return "", err
+		}
+		if p.fault != "" || p.edge.LiftRatio > film.ClearRatio {
+			return one.word, nil
+		}
+	}
+	return "", nil
 }
 
 // moves computes what the usual errors of angle and hardness do to the film of a setup.
@@ -230,7 +249,7 @@ func newBench(s job.Screen, m job.Mesh, shop *job.Shop, press job.Press, d deman
 	}
 	eom := eomUM(s, cloth.FabricUM)
 	b := bench{
-		cloth: cloth, meshName: m.Name, eomUM: eom, featureMM: featureMM(s),
+		cloth: cloth, meshName: m.Name, frame: m, eomUM: eom, featureMM: featureMM(s),
 		flow:   film.Flow{EtaInfPaS: s.Ink.EtaInfPaS, KPaSn: s.Ink.KPaSn, N: s.Ink.N},
 		solids: s.Ink.Solids, speedMPS: press.StrokeMPerS, flood: press.Flood == nil || *press.Flood,
 		loadNCM: press.LoadNPerCM, imageMM: imageMM, demand: d,

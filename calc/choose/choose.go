@@ -15,7 +15,8 @@ type trial struct {
 	setup
 	outlook
 	moves   plan.Moves
-	weighed bool // moves are known, and counted in miss
+	frail   string // the first slip that it does not stand; empty: it stands them all
+	weighed bool   // moves and frail are known, and counted in miss
 	miss    miss
 	cost    float64
 }
@@ -25,12 +26,13 @@ type miss struct {
 	film  float64 // negative: too thin, positive: too heavy
 	cut   float64
 	moves float64
+	frail float64 // 1: one of the usual slips makes it fail
 	dirty float64 // 1: leaves ink in the screen
 	short float64 // 1: the blade does not reach over the image
 }
 
 func (m miss) total() float64 {
-	return math.Abs(m.film) + m.cut + m.moves + dirtyWeight*m.dirty + dirtyWeight*m.short
+	return math.Abs(m.film) + m.cut + m.moves + missFrail*m.frail + dirtyWeight*m.dirty + dirtyWeight*m.short
 }
 
 // A screen that does not clear, or a blade that does not reach, is worse than any film.
@@ -40,7 +42,7 @@ func (m miss) none() bool { return m.total() == 0 }
 
 // noMoreThan tells whether m misses nothing by more than o does.
 func (m miss) noMoreThan(o miss) bool {
-	return math.Abs(m.film) <= math.Abs(o.film)+1e-9 && m.cut <= o.cut+1e-9 && m.moves <= o.moves+1e-9 && m.dirty <= o.dirty && m.short <= o.short
+	return math.Abs(m.film) <= math.Abs(o.film)+1e-9 && m.cut <= o.cut+1e-9 && m.moves <= o.moves+1e-9 && m.frail <= o.frail && m.dirty <= o.dirty && m.short <= o.short
 }
 
 // chooser tries the setups of one bench.
@@ -53,14 +55,21 @@ type chooser struct {
 
 // fixed is what the job file has decided.
 type fixed struct {
-	blade   string // name or layup; empty: open
+	blades  []string // names of the stocks that the job's blade means; none: open
 	strokes int
+	hits    int
 	angle   *float64
-	flashes int // full prints with a flash between; 0 is 1. Only for finding a remedy.
 }
 
+// open tells whether the job has decided nothing.
+func (f fixed) open() bool { return f.blades == nil && f.strokes == 0 && f.hits == 0 && f.angle == nil }
+
 func fixedBy(s job.Screen) fixed {
-	return fixed{blade: s.BladeName, strokes: s.Strokes, angle: s.AngleDeg}
+	var blades []string
+	for _, b := range s.Blades {
+		blades = append(blades, b.Name)
+	}
+	return fixed{blades: blades, strokes: s.Strokes, hits: s.Hits, angle: s.AngleDeg}
 }
 
 // judge computes a setup with its misses and its cost.
@@ -72,19 +81,19 @@ func (c chooser) judge(s setup) (trial, error) {
 	return c.weigh(t)
 }
 
-// look is judge but for the movements, which cost most to compute: what it misses of film, cut and
-// clearing is known, so that the miss is no more than judge's.
+// look judges a setup without the sensitivities, which cost most to compute: what it misses of film,
+// cut and clearing is known, so that the miss is no more than judge's.
 func (c chooser) look(s setup) (trial, error) {
 	t, err := c.once(s.stock, s.angleDeg)
 	if err != nil {
 		return t, err
 	}
-	return c.times(t, s.strokes)
+	return c.times(t, s.strokes, s.hits)
 }
 
 // once tries a stock at an angle with one stroke: all that the stroke count does not change.
 func (c chooser) once(s stock, angleDeg float64) (trial, error) {
-	t := trial{setup: setup{stock: s, angleDeg: angleDeg, strokes: 1}}
+	t := trial{setup: setup{stock: s, angleDeg: angleDeg, strokes: 1, hits: 1}}
 	var err error
 	t.outlook, err = c.bench.try(t.setup, slip{})
 	return t, err
@@ -96,14 +105,19 @@ func (c chooser) weigh(t trial) (trial, error) {
 		return t, nil
 	}
 	single := t.setup
-	single.strokes = 1
+	single.strokes, single.hits = 1, 1
 	at := t.outlook
 	at.curedUM = t.onceUM
 	var err error
 	if t.moves, err = c.bench.moves(single, at); err != nil {
 		return t, err
 	}
-	t.weighed = true
+	if t.frail, err = c.bench.frail(single); err != nil {
+		return t, err
+	}
+	if t.weighed = true; t.frail != "" {
+		t.miss.frail = 1
+	}
 	t.miss.moves = math.Max(0, math.Min(1, t.moves.Together)-movesMost) / missMoveUnit
 	return t, nil
 }
@@ -116,8 +130,8 @@ func (c chooser) holds() (bool, error) {
 			if err != nil {
 				return false, err
 			}
-			for _, n := range c.strokeCounts() {
-				t, err := c.times(once, n)
+			for _, n := range c.pulls() {
+				t, err := c.times(once, n.strokes, n.hits)
 				if err != nil {
 					return false, err
 				}
@@ -130,16 +144,17 @@ func (c chooser) holds() (bool, error) {
 				if t.miss.none() {
 					return true, nil
 				}
-				break // the movements are the same for every stroke count
+				break // the sensitivities are the same however often it is pulled
 			}
 		}
 	}
 	return false, nil
 }
 
-// times makes of a one-stroke trial one of the given strokes, and judges it but for the movements.
-func (c chooser) times(t trial, strokes int) (trial, error) {
-	t.strokes = strokes
+// times makes of a trial of one stroke one of the given strokes and hits, and judges it without the
+// sensitivities.
+func (c chooser) times(t trial, strokes, hits int) (trial, error) {
+	t.strokes, t.hits = strokes, hits
 	if t.fault != "" {
 		return t, nil
 	}
@@ -147,7 +162,7 @@ func (c chooser) times(t trial, strokes int) (trial, error) {
 	if err != nil {
 		return t, err
 	}
-	t.curedUM = t.onceUM * more * math.Max(1, float64(c.fixed.flashes))
+	t.curedUM = t.onceUM * more * float64(hits)
 	t.wetUM = t.curedUM / c.bench.solids
 	d := c.bench.demand
 	t.miss.film = filmMiss(t.curedUM, d.target)
@@ -182,12 +197,16 @@ func (c chooser) cost(s setup) float64 {
 	} else {
 		cost -= costAngleBelow5 * lean
 	}
-	return cost + costStroke*math.Abs(float64(s.strokes-workhorseStrokes))
+	hit := costHit
+	if c.bench.demand.flashed {
+		hit = costHitFlashed
+	}
+	return cost + costStroke*math.Abs(float64(s.strokes-workhorseStrokes)) + hit*float64(max(1, s.hits)-1)
 }
 
 // better tells whether a is to be taken before b. Setups that meet all demands come first, and
 // of those the ones at a working angle; of those the least departure, for heavy work the most
-// film a stroke and then the fewest strokes; of those that miss, the least miss. Ties go to the
+// film a stroke and then the fewest pulls; of those that miss, the least miss. Ties go to the
 // middle of the target, then to the sharper edge.
 func (c chooser) better(a, b trial) bool {
 	if am, bm := a.miss.total(), b.miss.total(); !near(am, bm) {
@@ -200,8 +219,8 @@ func (c chooser) better(a, b trial) bool {
 		if !near(a.onceUM, b.onceUM) {
 			return a.onceUM > b.onceUM
 		}
-		if a.strokes != b.strokes {
-			return a.strokes < b.strokes
+		if x, y := a.strokes*a.hits, b.strokes*b.hits; x != y {
+			return x < y
 		}
 	}
 	if !near(a.cost, b.cost) {
@@ -222,17 +241,14 @@ func (c chooser) offMiddle(t trial) float64 {
 
 func near(a, b float64) bool { return math.Abs(a-b) <= 1e-9*(1+math.Abs(a)+math.Abs(b)) }
 
-// stocks, angles and strokeCounts are what the job leaves open.
+// stocks, angles and pulls are what the job leaves open.
 func (c chooser) stocks() []stock {
-	if c.fixed.blade == "" {
+	if c.fixed.blades == nil {
 		return c.rack.stocks
 	}
 	var out []stock
 	for _, s := range c.rack.stocks {
-		if s.Name == c.fixed.blade {
-			return []stock{s}
-		}
-		if s.Layup == c.fixed.blade {
+		if slices.Contains(c.fixed.blades, s.Name) {
 			out = append(out, s)
 		}
 	}
@@ -250,13 +266,25 @@ func (c chooser) angles() []float64 {
 	return out
 }
 
-func (c chooser) strokeCounts() []int {
-	if c.fixed.strokes > 0 {
-		return []int{c.fixed.strokes}
+// pull is how often a screen is printed: wet strokes, and hits with a flash between.
+type pull struct{ strokes, hits int }
+
+// pulls are the stroke and hit counts that the job leaves open, the fewest first.
+func (c chooser) pulls() []pull {
+	strokes, hits := [2]int{1, strokesMost}, [2]int{1, c.bench.demand.hitsMost}
+	if n := c.fixed.strokes; n > 0 {
+		strokes = [2]int{n, n}
 	}
-	var out []int
-	for n := 1; n <= strokesMost; n++ {
-		out = append(out, n)
+	if n := c.fixed.hits; n > 0 {
+		hits = [2]int{n, n}
+	}
+	var out []pull
+	for h := hits[0]; h <= hits[1]; h++ {
+		for n := strokes[0]; n <= strokes[1]; n++ {
+			if h == 1 || n <= strokesAgain || n == c.fixed.strokes {
+				out = append(out, pull{n, h})
+			}
+		}
 	}
 	return out
 }
@@ -271,7 +299,7 @@ type choice struct {
 // choose finds the best setup of all stocks, angles and stroke counts that the job leaves open.
 func (c chooser) choose() (choice, error) {
 	var out choice
-	angles, counts := c.angles(), c.strokeCounts()
+	angles, counts := c.angles(), c.pulls()
 	// From the usual angle up, then down from it: what comes first leaves the least to try.
 	sort.SliceStable(angles, func(i, j int) bool {
 		a, b := angles[i]-workhorseAngleDeg, angles[j]-workhorseAngleDeg
@@ -287,18 +315,18 @@ func (c chooser) choose() (choice, error) {
 			if err != nil {
 				return out, err
 			}
-			if base.fault != "" { // no stroke count mends it
+			if base.fault != "" { // no further pull mends it
 				if !found && (best.fault == "" || a > best.angleDeg) {
 					best = base
 				}
 				continue
 			}
 			for _, n := range counts {
-				t, err := c.times(base, n)
+				t, err := c.times(base, n.strokes, n.hits)
 				if err != nil {
 					return out, err
 				}
-				if found && !c.better(t, best) { // nor would it be with what its movements miss
+				if found && !c.better(t, best) { // nor would it be with its sensitivities
 					continue
 				}
 				if t, err = c.weigh(t); err != nil {
@@ -322,14 +350,14 @@ func (c chooser) choose() (choice, error) {
 
 // beyond tells without any film that no setup of a stock at an angle is better than one that
 // misses nothing at a working angle: it stands too upright, or departs more with the fewest strokes.
-func (c chooser) beyond(s stock, angleDeg float64, counts []int, than trial) bool {
+func (c chooser) beyond(s stock, angleDeg float64, counts []pull, than trial) bool {
 	if c.bench.demand.heavy || !than.miss.none() || than.angleDeg < workhorseAngleDeg {
 		return false
 	}
 	if angleDeg < workhorseAngleDeg {
 		return true
 	}
-	least := c.cost(setup{stock: s, angleDeg: angleDeg, strokes: slices.Min(counts)})
+	least := c.cost(setup{stock: s, angleDeg: angleDeg, strokes: counts[0].strokes, hits: counts[0].hits})
 	return least > than.cost && !near(least, than.cost)
 }
 
@@ -338,7 +366,7 @@ func (c chooser) beyond(s stock, angleDeg float64, counts []int, than trial) boo
 func (c chooser) leastLean(ch choice) trial {
 	best := ch.best
 	for _, t := range ch.each {
-		alike := t.fault == "" && near(t.miss.total(), ch.best.miss.total()) && t.strokes == ch.best.strokes &&
+		alike := t.fault == "" && near(t.miss.total(), ch.best.miss.total()) && t.strokes == ch.best.strokes && t.hits == ch.best.hits &&
 			math.Log(ch.best.onceUM/t.onceUM) < filmSeenShare
 		if alike && t.angleDeg < best.angleDeg {
 			best = t

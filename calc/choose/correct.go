@@ -41,14 +41,14 @@ func (c chooser) corrections(t trial, others []bench) ([]plan.Correction, error)
 // correction is what a change brings.
 func (c chooser) correction(t, n trial, ch change) plan.Correction {
 	ratio := n.curedUM / t.curedUM
-	sd := differenceSpread(t, n, c.bench, ch.chooser.bench)
+	half := ninety * differenceSpread(t, n, c.bench, ch.chooser.bench)
 	if ch.kind != "blade" { // its sign is sure, only its size is not
-		sd = math.Min(sd, math.Abs(math.Log(ratio)))
+		half = math.Min(half, math.Abs(math.Log(ratio)))
 	}
 	out := plan.Correction{
 		Kind: ch.kind, To: ch.to, CuredUM: n.curedUM,
 		DeltaUM: n.curedUM - t.curedUM, DeltaPercent: 100 * (ratio - 1),
-		DeltaBandUM: plan.Interval{Low: t.curedUM * (ratio*math.Exp(-sd) - 1), High: t.curedUM * (ratio*math.Exp(sd) - 1)},
+		DeltaBandUM: plan.Interval{Low: t.curedUM * (ratio*math.Exp(-half) - 1), High: t.curedUM * (ratio*math.Exp(half) - 1)},
 		KeepsCut:    n.miss.cut == 0, Clears: n.clears, Seen: math.Abs(ratio-1) >= filmSeenShare,
 		Disturbs: []string{}, Cost: ch.cost,
 	}
@@ -106,6 +106,11 @@ func (c chooser) changes(t trial, others []bench) []change {
 	for _, by := range []int{-1, 1} {
 		if n := t.strokes + by; n >= 1 && n <= strokesMost {
 			at("strokes", strconv.Itoa(n), costStroke, func(s *setup) { s.strokes = n })
+		}
+	}
+	for _, by := range []int{-1, 1} {
+		if n := t.hits + by; n >= 1 && n <= c.bench.demand.hitsMost {
+			at("hits", strconv.Itoa(n), costHit, func(s *setup) { s.hits = n })
 		}
 	}
 	for _, o := range c.otherBlades(t.stock) {

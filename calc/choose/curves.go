@@ -29,7 +29,7 @@ func (c chooser) charts(t trial) (plan.Charts, error) {
 		seen[name] = true
 		cv := plan.Curve{Name: name, Chosen: s.Name == t.stock.Name && s.Layup == t.stock.Layup && s.Edge == t.stock.Edge}
 		for a := 0.0; a <= angleMostDeg; a += curveAngleStepDeg {
-			if err := c.point(&cv, a, setup{stock: s, angleDeg: a, strokes: t.strokes}); err != nil {
+			if err := c.point(&cv, a, setup{stock: s, angleDeg: a, strokes: t.strokes, hits: t.hits}); err != nil {
 				return out, err
 			}
 		}
@@ -62,7 +62,7 @@ func (c chooser) overHardness(t trial, s stock, cv plan.Curve) (plan.Curve, erro
 	s.known = nil
 	for h := curveLowShoreA; h <= curveHighShoreA; h += curveStepShoreA {
 		s.Blade = withOuter(s.Blade, inner, h)
-		if err := c.point(&cv, h, setup{stock: s, angleDeg: t.angleDeg, strokes: t.strokes}); err != nil {
+		if err := c.point(&cv, h, setup{stock: s, angleDeg: t.angleDeg, strokes: t.strokes, hits: t.hits}); err != nil {
 			return cv, err
 		}
 	}

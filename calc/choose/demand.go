@@ -16,11 +16,11 @@ type demand struct {
 	coverMM  float64 // spread of an edge that is hidden by what is printed over it
 	limitDeg float64 // most bent edge angle; noLimitDeg: none
 	heavy    bool
+	thick    bool // a sharp wall beside the film
 	hard     bool // hard smooth stock
+	hitsMost int  // prints with a flash between that may be planned
+	flashed  bool // a flash follows the print anyway
 }
-
-// noLimitDeg is above every edge angle that a blade can have without folding over.
-const noLimitDeg = 90.0
 
 // use is the screen's use, or solid where the job says none.
 func use(s job.Screen) string {
@@ -37,7 +37,16 @@ func use(s job.Screen) string {
 // trade. The ground is what the film goes on.
 func newDemand(s job.Screen, g ground) (demand, error) {
 	rule := useRules[use(s)]
-	d := demand{heavy: rule.heavy, hard: g.hard, coverMM: rule.coverMM}
+	d := demand{heavy: rule.heavy, thick: rule.thick, hard: g.hard, coverMM: rule.coverMM, hitsMost: hitsMost, flashed: g.flashed}
+	if d.heavy && s.Ink.Rise <= 1 { // a gel stands as high as its stencil: the wall is the aim
+		d.heavy, d.thick = false, true
+	}
+	switch {
+	case d.hard, s.FlashWish == job.FlashNo:
+		d.hitsMost = 1
+	case d.heavy || d.thick:
+		d.hitsMost = hitsMostThick
+	}
 	var err error
 	if d.target, err = target(s, g); err != nil {
 		return d, err
@@ -56,7 +65,9 @@ func (d demand) limitFor(finestMM float64) float64 {
 	case d.hard:
 		return math.Min(hardStockEdgeDeg, limit)
 	case d.heavy:
-		return noLimitDeg
+		return raisedEdgeDeg
+	case d.thick:
+		return math.Min(thickEdgeDeg, limit)
 	}
 	return limit
 }
@@ -86,6 +97,8 @@ type ground struct {
 	hard  bool   // a hard smooth sheet
 	shade string // of the cloth: light, medium, dark; empty: not stated, or no cloth
 	based bool   // an underbase or a blocker of the same location lies under it
+
+	flashed bool // a flash follows the print
 }
 
 // target is the cured film that is asked for: the job's own; the one that hides the cloth, for
@@ -104,7 +117,7 @@ func target(s job.Screen, g ground) (plan.Target, error) {
 		return plan.Target{Low: um * (1 - heightSpread), High: um * (1 + heightSpread), From: "expansion"}, err
 	}
 	contrast := useRules[use(s)].contrast
-	if contrast == 0 || g.based || g.shade == "" || s.Ink.ScatterPerMM == 0 || s.Ink.Whiteness == 0 {
+	if contrast == 0 || g.based || g.shade == "" || s.Ink.ScatterPerMM == 0 || s.Ink.Whiteness == 0 || !isWhite(s) {
 		return class, nil
 	}
 	cloth, err := ink.ClothReflectance(g.shade)
@@ -173,9 +186,12 @@ func (m maker) ground() ground {
 		g.shade = m.job.Garment.Shade
 	}
 	for _, s := range m.location.Screens[:m.number-1] {
-		if u := use(s); u == "underbase" || u == "blocker" {
-			g.based = true
-		}
+		g.based = g.based || isBase(s)
 	}
+	last := m.number == len(m.location.Screens)
+	g.flashed = !last && (isBase(m.screen) || m.screen.Ink.FlashEach) || m.screen.FlashWish == job.FlashYes || m.screen.FlashWish == job.FlashDry
 	return g
 }
+
+// isBase tells whether a screen lays the ground for the others: it is flashed before they print.
+func isBase(s job.Screen) bool { return use(s) == "underbase" || use(s) == "blocker" }

@@ -71,11 +71,21 @@ func halftoneDots(h job.Halftone, usual float64, b bench) (*plan.Halftone, []pla
 		}
 		ws = append(ws, warn("halftone-coarse-mesh", vals{"ratio": out.MeshRatio, "least": halftone.MinRatio, "mesh": math.Ceil(meshNeeded), "most_lines_per_inch": math.Floor(lines)}))
 	}
-	if out.BlockedShare > 0 { // finer than the threads: dots vanish whole
-		ws = append(ws, warn("dot-small", vals{"dot_um": out.DotUM, "holds_um": out.DotHoldsUM, "from_percent": math.Ceil(100 * out.HoldsFrom)}))
+	if !out.DotHolds {
+		ws = append(ws, b.dotSmall(*out))
 	}
 	more, err := moire(out, h, b)
 	return out, append(ws, more...), err
+}
+
+// dotSmall is the warning of a dot that the mesh cannot hold, with what would hold it: larger dots, or fewer
+// lines.
+func (b bench) dotSmall(h plan.Halftone) plan.Warning {
+	w := warn("dot-small", vals{"dot_um": h.DotUM, "holds_um": h.DotHoldsUM, "from_percent": math.Ceil(100 * h.HoldsFrom)})
+	if lines := math.Floor(h.LinesPerInch * h.DotUM / h.DotHoldsUM); lines >= coarsestLines {
+		w.Code, w.Values["most_lines_per_inch"] = "dot-small-lines", lines
+	}
+	return w
 }
 
 // judgeDot compares the smallest dot with what the cloth holds.
@@ -148,7 +158,7 @@ func bitmapDots(dpi float64, b bench) (*plan.Halftone, []plan.Warning, error) {
 	if err := judgeDot(out, b); err != nil {
 		return nil, nil, err
 	}
-	if out.BlockedShare == 0 {
+	if out.DotHolds {
 		return out, nil, nil
 	}
 	return out, []plan.Warning{warn("bitmap-fine", vals{"dot_um": out.DotUM, "holds_um": out.DotHoldsUM, "dpi": math.Floor(25400 / out.DotHoldsUM)})}, nil

@@ -34,14 +34,14 @@ func (c chooser) equivalents(ch choice, meshes []bench) ([]plan.Equivalent, erro
 		out = append(out, plan.Equivalent{
 			Kind: kind, Blade: bladeName(t.stock), Layup: t.stock.Layup, ThicknessMM: t.stock.ThicknessMM,
 			FreeHeightMM: t.stock.FreeHeightMM, Edge: t.stock.Edge, Mesh: real.bench.meshName, EOMUM: real.bench.eomUM,
-			AngleDeg: t.angleDeg, ToScreen: 90 - t.angleDeg, LoadNPerCM: real.bench.loadNCM, Strokes: t.strokes,
+			AngleDeg: t.angleDeg, ToScreen: 90 - t.angleDeg, LoadNPerCM: real.bench.loadNCM, Strokes: t.strokes, Hits: t.hits,
 			CuredUM: t.curedUM, DeltaPercent: 100 * (t.curedUM/best.curedUM - 1), SharesMiss: !asked.miss.none(),
 		})
 		return nil
 	}
 
 	blades := c.alike(best, same)
-	blades.fixed.blade = ""
+	blades.fixed.blades = nil
 	tried, err := blades.choose()
 	if err != nil {
 		return nil, err

@@ -11,10 +11,10 @@ import (
 // band, lean no more than it or the limit, clear as it does, and are said to share the miss.
 func TestEquivalentsOfAMiss(t *testing.T) {
 	for name, screen := range map[string]string{
-		"thin":        "ink = \"plastisol\"\nfilm = \"60..65 um\"\nstrokes = 1\n",
-		"halftone":    "ink = \"plastisol\"\nfilm = \"120..130 um\"\nfinest = \"0.1 mm\"\n",
+		"thin":        "ink = \"plastisol\"\nfilm = \"60..65 um\"\nstrokes = 1\nhits = 1\n",
+		"halftone":    "ink = \"plastisol\"\nfilm = \"120..130 um\"\nhits = 1\nfinest = \"0.1 mm\"\n",
 		"leans":       "ink = \"plastisol\"\nangle = 35\nfinest = \"0.2 mm\"\nfilm = \"10..70 um\"\n",
-		"fixed blade": "ink = \"plastisol\"\nblade = \"80\"\nfilm = \"60..65 um\"\nstrokes = 1\n",
+		"fixed blade": "ink = \"plastisol\"\nblade = \"80\"\nfilm = \"60..65 um\"\nstrokes = 1\nhits = 1\n",
 	} {
 		const mesh, eom = "mesh = \"156-64\"\n", "eom = \"12 um\"\n"
 		s := screenOf(t, one("", screen+mesh+eom))
@@ -33,7 +33,7 @@ func TestEquivalentsOfAMiss(t *testing.T) {
 				t.Errorf("%s: %+v is outside the band %+v", name, e, s.CuredUM)
 			}
 			rest := "ink = \"plastisol\"\nfilm = \"1..500 um\"\n" + eom
-			got := screenOf(t, one("", rest+"mesh = \""+e.Mesh+"\"\nblade = \""+e.Blade+"\"\nangle = "+jsonNumber(e.AngleDeg)+"\nstrokes = "+itoa(e.Strokes)))
+			got := screenOf(t, one("", rest+"mesh = \""+e.Mesh+"\"\nblade = \""+e.Blade+"\"\nangle = "+jsonNumber(e.AngleDeg)+"\nstrokes = "+itoa(e.Strokes)+"\nhits = "+itoa(e.Hits)))
 			if math.Abs(got.CuredUM.Value-e.CuredUM) > 1e-9*e.CuredUM {
 				t.Errorf("%s: %+v in a job gives %g um", name, e, got.CuredUM.Value)
 			}

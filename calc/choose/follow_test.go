@@ -103,7 +103,7 @@ func itoa(n int) string { b, _ := json.Marshal(n); return string(b) }
 // TestMendsMend: what a warning says would mend a screen does mend it.
 func TestMendsMend(t *testing.T) {
 	screen := func(mesh, eom, more string) plan.Screen {
-		return screenOf(t, one("", "ink = \"plastisol white\"\nuse = \"solid\"\nfeature = \"3 mm\"\nfilm = \"70..90 um\"\nmesh = \""+mesh+"\"\neom = \""+eom+"\"\n"+more))
+		return screenOf(t, one("", "ink = \"plastisol white\"\nuse = \"solid\"\nfeature = \"3 mm\"\nfilm = \"70..90 um\"\nhits = 1\nmesh = \""+mesh+"\"\neom = \""+eom+"\"\n"+more))
 	}
 	s := screen("230-48", "20 %", "")
 	if s.MeetsAll {
@@ -122,10 +122,10 @@ func TestMendsMend(t *testing.T) {
 			if got := screen("230-48", jsonNumber(w.Values["eom_um"])+" um", ""); !got.MeetsAll {
 				t.Errorf("EOM %g um is said to mend it; it gives %g um", w.Values["eom_um"], got.CuredUM.Value)
 			}
-		case "mend-flash":
+		case "mend-unfix":
 			mended++
-			if w.Values["prints"]*s.CuredUM.Value < 70 {
-				t.Errorf("%g prints of %g um are said to reach 70 um", w.Values["prints"], s.CuredUM.Value)
+			if got := screenOf(t, one("", "ink = \"plastisol white\"\nuse = \"solid\"\nfeature = \"3 mm\"\nfilm = \"70..90 um\"\nmesh = \"230-48\"\neom = \"20 %\"\n")); !got.MeetsAll || got.Hits < 2 {
+				t.Errorf("a free count of hits is said to mend it; %d hits give %g um", got.Hits, got.CuredUM.Value)
 			}
 		case "film-thin":
 			if math.Abs(w.Values["short_um"]-(70-s.CuredUM.Value)) > 1e-9 {
@@ -134,7 +134,7 @@ func TestMendsMend(t *testing.T) {
 		}
 	}
 	if mended < 3 {
-		t.Errorf("warnings %q; mesh, EOM and a second print are known to mend it", codesOf(s))
+		t.Errorf("warnings %q; mesh, EOM and a second hit are known to mend it", codesOf(s))
 	}
 	l := screenOf(t, one("", "mesh = \"355-34\"\nhalftone = { lines = \"100 lpi\", smallest = \"3 %\" }\nblade = \"70\"\nangle = 15"))
 	for _, w := range l.Warnings {
@@ -156,10 +156,10 @@ func jsonNumber(x float64) string { b, _ := json.Marshal(x); return string(b) }
 func TestCorrectionsComeTrue(t *testing.T) {
 	const rack = "[[blade]]\nlayup=\"60\"\n[[blade]]\nlayup=\"70\"\nedge=\"used\"\n[[blade]]\nlayup=\"70/90/70\"\n[[blade]]\nlayup=\"80\"\n" +
 		"[[mesh]]\nmesh=\"110-80\"\n[[mesh]]\nmesh=\"156-64\"\n[[mesh]]\nmesh=\"230-48\"\n"
-	keys := map[string]string{"blade": `blade = "70"`, "angle": "angle = 20", "strokes": "strokes = 2", "mesh": `mesh = "156-64"`, "eom": `eom = "12 um"`}
+	keys := map[string]string{"blade": `blade = "70"`, "angle": "angle = 20", "hits": "hits = 1", "strokes": "strokes = 2", "mesh": `mesh = "156-64"`, "eom": `eom = "12 um"`}
 	plan := func(keys map[string]string, rack string) plan.Screen {
 		src := "ink = \"plastisol\"\n"
-		for _, k := range []string{"blade", "angle", "strokes", "mesh", "eom"} {
+		for _, k := range []string{"blade", "angle", "hits", "strokes", "mesh", "eom"} {
 			src += keys[k] + "\n"
 		}
 		return screenIn(t, one("", src), rack)
@@ -169,7 +169,7 @@ func TestCorrectionsComeTrue(t *testing.T) {
 	for i, c := range s.Corrections {
 		changed, with := maps.Clone(keys), rack
 		switch c.Kind {
-		case "angle", "strokes":
+		case "angle", "strokes", "hits":
 			changed[c.Kind] = c.Kind + " = " + c.To
 		case "eom":
 			changed[c.Kind] = `eom = "` + c.To + ` um"`
@@ -193,7 +193,7 @@ func TestCorrectionsComeTrue(t *testing.T) {
 		}
 		kinds[c.Kind]++
 	}
-	want := map[string]int{"angle": 4, "strokes": 2, "blade": 3, "edge": 1, "eom": 2, "mesh": 2}
+	want := map[string]int{"angle": 4, "strokes": 2, "hits": 1, "blade": 3, "edge": 1, "eom": 2, "mesh": 2}
 	if !maps.Equal(kinds, want) {
 		t.Errorf("corrections %v; %v are to be had", kinds, want)
 	}

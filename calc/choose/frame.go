@@ -1,8 +1,6 @@
 package choose
 
 import (
-	"math"
-
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
 	"bladecard/calc/tension"
@@ -11,7 +9,7 @@ import (
 // frame works out the off-contact and what it does to image and load, and judges the frame:
 // its tension, and the free mesh beside blade and stroke.
 func (m maker) frame(b bench, bladeMM float64) (plan.OffContact, []plan.Warning, error) {
-	f := m.rackMesh(b)
+	f := b.frame
 	var out plan.OffContact
 	var err error
 	if out.Low, out.High, err = tension.OffContactMM(m.screen.Ink.Dries, f.FrameWidthMM); err != nil {
@@ -76,17 +74,4 @@ func (m maker) frameWarnings(f job.Mesh, b bench, bladeMM float64) ([]plan.Warni
 		}
 	}
 	return ws, nil
-}
-
-// rackMesh is the frame that the bench's mesh is stretched on; without sizes where it is not
-// on the racks.
-func (m maker) rackMesh(b bench) job.Mesh {
-	best := job.Mesh{}
-	for _, x := range m.shop.Meshes {
-		same := math.Abs(x.CountPerInch/b.cloth.CountPerInch-1) < 1e-3 && x.ThreadUM == b.cloth.ThreadUM
-		if same && (best.Name == "" || x.Name == b.meshName) {
-			best = x
-		}
-	}
-	return best
 }

@@ -5,21 +5,27 @@ import (
 	"bladecard/calc/plan"
 )
 
-// inkRun works out the ink of a print and of the run from the wet film: per print where the
-// size of the location and the coverage are stated, for the run where the quantity is too.
+// inkRun works out the ink of a print and of the run from the wet film and from what sinks into
+// bare cloth: per print where the size of the location and the coverage are stated, for the run
+// where the quantity is too.
 func (m maker) inkRun(sc *plan.Screen) error {
+	var sinks plan.Interval
+	if g := m.ground(); !g.hard && !g.based {
+		sinks = plan.Interval{Low: ink.KnitLossLowUM, High: ink.KnitLossHighUM}
+	}
+	sc.SinksUM = (sinks.Low + sinks.High) / 2
 	if m.location.WidthMM == 0 || m.location.HeightMM == 0 || m.screen.Coverage == 0 {
 		return nil
 	}
 	density := m.screen.Ink.DensityKgPerL
-	g, err := ink.MassG(m.location.WidthMM, m.location.HeightMM, m.screen.Coverage, sc.WetUM.Value, density)
+	g, err := ink.MassG(m.location.WidthMM, m.location.HeightMM, m.screen.Coverage, sc.WetUM.Value+sc.SinksUM, density)
 	if err != nil {
 		return err
 	}
 	sc.InkGPerPrint = &g
-	// The wet film and its weight go together, and so do their bands.
-	weight := func(um float64) float64 { return g * um / sc.WetUM.Value }
-	sc.WeighG = &plan.Band{Low: weight(sc.WetUM.Low), Value: g, High: weight(sc.WetUM.High)}
+	// The ink laid and its weight go together, and so do their bands.
+	weight := func(um float64) float64 { return g * um / (sc.WetUM.Value + sc.SinksUM) }
+	sc.WeighG = &plan.Band{Low: weight(sc.WetUM.Low + sinks.Low), Value: g, High: weight(sc.WetUM.High + sinks.High)}
 	if m.job.Quantity == 0 {
 		return nil
 	}

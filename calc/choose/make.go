@@ -2,6 +2,8 @@ package choose
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 	"sync"
 	"sync/atomic"
 
@@ -52,9 +54,7 @@ func (pl *Planner) Make(j *job.Job) (*plan.Plan, job.Errors) {
 		},
 		Substrate: substrate(j), Warnings: []plan.Warning{},
 	}
-	if j.Due != (job.Date{}) {
-		p.Due = isoDate(j.Due)
-	}
+	p.Due = j.Due.ISO()
 	p.Calibration = calibrated(shop.Calibration, j.Due)
 	if err := pl.broken; err != nil {
 		return nil, job.Errors{{Pos: job.Pos{File: shop.File}, Key: "blade", Wrong: err.Error(), Accepted: "at least one blade with a count of 1 or more"}}
@@ -80,6 +80,9 @@ func (pl *Planner) Make(j *job.Job) (*plan.Plan, job.Errors) {
 	}
 	if errs != nil {
 		return nil, errs
+	}
+	if fail := pl.cures(j, press, p); fail != nil {
+		return nil, job.Errors{*fail}
 	}
 	p.Mix = mix(p.Locations)
 	return p, nil
@@ -128,10 +131,8 @@ func (pl *Planner) screens(j *job.Job, press job.Press) [][]outcome {
 	return made
 }
 
-func isoDate(d job.Date) string { return fmt.Sprintf("%04d-%02d-%02d", d.Year, d.Month, d.Day) }
-
-// finish works out what depends on all screens of a location: the order on the press, the
-// flashes, and what the fibre forbids.
+// finish works out what depends on all screens of a location: the order on the press and the
+// flashes.
 func (m maker) finish(loc *plan.Location) *job.Error {
 	loc.Warnings = []plan.Warning{}
 	loc.Placement = m.place()
@@ -153,10 +154,11 @@ type maker struct {
 
 // fail is an error of the job at this screen.
 func (m maker) fail(key, wrong, accepted string) *job.Error {
+	i := slices.IndexFunc(m.job.Locations, func(l job.Location) bool { return l.Name == m.location.Name })
 	return &job.Error{
 		Pos:   m.screen.KeyPos(key),
-		Where: fmt.Sprintf("location %q, screen %d", m.location.Name, m.number),
-		Key:   key, Wrong: wrong, Accepted: accepted,
+		Where: job.ScreenWhere(i, &m.location, m.number-1),
+		Key:   key, Wrong: strings.TrimPrefix(wrong, key+": "), Accepted: accepted, // a formula's error begins with its package
 	}
 }
 
@@ -192,10 +194,8 @@ func substrate(j *job.Job) plan.Substrate {
 
 func pressOf(j *job.Job, shop *job.Shop) job.Press {
 	press := shop.Presses[0]
-	for _, p := range shop.Presses {
-		if p.Name == j.Press {
-			press = p
-		}
+	if j.On != nil {
+		press = *j.On
 	}
 	if press.StrokeMPerS == 0 {
 		press.StrokeMPerS = strokeSpeedMPerS

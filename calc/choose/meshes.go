@@ -16,15 +16,16 @@ func (m maker) choose(d demand) (chooser, choice, *job.Error) {
 		got   choice
 		first = true
 	)
-	for _, cand := range m.meshes() {
+	cands := m.meshes()
+	if len(cands) == 0 {
+		return best, got, m.fail("mesh", fmt.Sprintf("the image, %g x %g mm, fits in no frame of the racks", m.location.WidthMM, m.location.HeightMM), "a larger frame in the shop file, or a smaller image")
+	}
+	for _, cand := range cands {
 		b, err := newBench(m.screen, cand.Mesh, m.shop, m.press, d, m.location.WidthMM, m.job.Due)
 		if err != nil {
 			return best, got, m.fail("mesh", err.Error(), "a mesh whose threads leave an opening, such as 156-64")
 		}
 		c := chooser{bench: b, rack: m.rack, fixed: fixedBy(m.screen), step: costMeshStep * float64(cand.steps)}
-		if len(c.stocks()) == 0 {
-			return best, got, m.fail("blade", fmt.Sprintf("no blade %q is at hand: its count is 0", m.screen.BladeName), "a blade of the rack with a count of 1 or more")
-		}
 		ch, err := c.choose()
 		if err != nil {
 			return best, got, m.fail("blade", err.Error(), "a setup inside the ranges of the formulas")
@@ -69,6 +70,9 @@ func (m maker) meshes() []meshChoice {
 	home := m.customaryMesh(all)
 	var out []meshChoice
 	for i, x := range all {
+		if !job.Fits(&m.location, &x) {
+			continue
+		}
 		if h := m.screen.Halftone; h != nil && x.CountPerInch < meshPerLineLeast*h.LinesPerInch && i != home {
 			continue
 		}

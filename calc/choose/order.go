@@ -21,18 +21,18 @@ func (m maker) order(loc *plan.Location) *job.Error {
 		sc, s := &loc.Screens[i], m.location.Screens[i]
 		screens[i] = press.Screen{
 			Use: sc.Use, Coverage: s.Coverage,
-			Flash: !m.onSheet() && (s.Ink.FlashEach || sc.CuredUM.Value >= thickFilmUM), Cool: s.Ink.FlashEach,
+			Flash: !m.onSheet() && (s.Ink.FlashEach || sc.CuredUM.Value >= thickFilmUM || m.whiteTwice(i)), Cool: s.Ink.FlashEach,
+			Hits: sc.Hits, Forbidden: s.FlashWish == job.FlashNo,
+			Forced: s.FlashWish == job.FlashYes || s.FlashWish == job.FlashDry,
 		}
-		var r, g, b uint8
-		if n, _ := fmt.Sscanf(s.Swatch, "#%02x%02x%02x", &r, &g, &b); n == 3 {
-			l := press.Lightness(r, g, b)
+		if l, known := lightness(s); known {
 			screens[i].Lightness = &l
 		}
 		if m.onSheet() {
 			screens[i].Use = "solid" // a sheet dries between its passes: nothing is flashed
 		}
 	}
-	stations := press.Stations(screens)
+	stations := m.layout(loc, screens)
 	wet := map[int]bool{}
 	if !m.onSheet() {
 		for _, i := range press.OnWet(stations) {
@@ -45,11 +45,64 @@ func (m maker) order(loc *plan.Location) *job.Error {
 	}
 	for i := range loc.Screens {
 		loc.Screens[i].Flash = m.flashWord(i, stations, screens, loc.Screens[i])
+		for k, s := range stations {
+			if s.Kind == press.Print && s.Screen == i {
+				loc.Screens[i].Heads = append(loc.Screens[i].Heads, m.head(k, stations))
+			}
+		}
+		loc.Screens[i].Head = loc.Screens[i].Heads[0]
 	}
 	for _, n := range press.Advice(screens) {
 		loc.Warnings = append(loc.Warnings, warn("order-"+n.Code, vals{"screen": float64(n.Screen + 1), "earlier": float64(n.Earlier + 1)}))
 	}
-	return m.presses(loc, stations)
+	return m.presses(loc, screens, stations)
+}
+
+// layout is the order of stations on the press that the job means. An automatic that has not the heads
+// for a second screen of what is printed twice sends the garments round again.
+func (m maker) layout(loc *plan.Location, screens []press.Screen) []press.Station {
+	stations := press.Stations(screens)
+	loc.Turns = 1
+	if m.press.Kind != "automatic" {
+		return stations
+	}
+	for _, s := range screens {
+		loc.ExtraScreens += max(0, s.Hits-1)
+	}
+	if again, turns := press.OneTurn(screens); turns > 1 && len(stations) > headsOf(m.press) {
+		loc.Turns, loc.ExtraScreens = turns, 0
+		return again
+	}
+	return stations
+}
+
+// head is the head at which a station stands: every station has one on an automatic; on other presses
+// only the screens have.
+func (m maker) head(at int, stations []press.Station) int {
+	if m.press.Kind == "automatic" {
+		return at + 1
+	}
+	return stations[at].Screen + 1
+}
+
+// whiteTwice tells whether a white print is followed by another white one: without a flash the second
+// would sink into the first.
+func (m maker) whiteTwice(i int) bool {
+	if i+1 >= len(m.location.Screens) {
+		return false
+	}
+	return isWhite(m.location.Screens[i]) && isWhite(m.location.Screens[i+1])
+}
+
+// whiteLightness is the lightness from which an ink counts as white (from memory).
+const whiteLightness = 0.9
+
+// isWhite tells whether a screen prints white: by its swatch, else by its ink class.
+func isWhite(s job.Screen) bool {
+	if l, known := lightness(s); known {
+		return l >= whiteLightness
+	}
+	return s.Ink.Whiteness > 0
 }
 
 // flashWord tells whether a screen is flashed, and why or why not.
@@ -61,6 +114,12 @@ func (m maker) flashWord(i int, stations []press.Station, screens []press.Screen
 	switch {
 	case m.onSheet():
 		f.Why = "sheet"
+	case f.Needed && screens[i].Hits > 1:
+		f.Why = "twice"
+	case screens[i].Forced:
+		f.Why = "forced"
+	case screens[i].Forbidden:
+		f.Why = "forbidden"
 	case len(screens) == 1:
 		f.Why = "alone"
 	case i == len(screens)-1:
@@ -71,6 +130,8 @@ func (m maker) flashWord(i int, stations []press.Station, screens []press.Screen
 		f.Why = "base"
 	case m.location.Screens[i].Ink.FlashEach:
 		f.Why = "water"
+	case m.whiteTwice(i):
+		f.Why = "white"
 	default:
 		f.Why = "thick"
 	}
@@ -79,18 +140,24 @@ func (m maker) flashWord(i int, stations []press.Station, screens []press.Screen
 
 // presses lists the shop's presses that can take a location. It is an error of the job when
 // none can, and a warning when the one that the job means cannot.
-func (m maker) presses(loc *plan.Location, stations []press.Station) *job.Error {
+func (m maker) presses(loc *plan.Location, screens []press.Screen, stations []press.Station) *job.Error {
 	loc.Presses = []string{}
+	again, _ := press.OneTurn(screens)
 	var machines []press.Machine
 	for _, p := range m.shop.Presses {
-		machines = append(machines, press.Machine{Kind: p.Kind, Heads: max(1, p.Heads)})
+		machines = append(machines, press.Machine{Kind: p.Kind, Heads: headsOf(p)})
 	}
-	meant := false
+	meant, ofKind := false, false
 	for i, p := range m.shop.Presses {
-		if (p.Kind == "flatbed") != m.onSheet() && p.Kind != "manual" {
-			continue // a carousel takes garments, a flatbed sheets; a manual press takes both
+		if !m.takes(p) {
+			continue
 		}
-		if _, err := press.Choose(stations, machines[i:i+1]); err == nil {
+		ofKind = true
+		_, err := press.Choose(stations, machines[i:i+1])
+		if err != nil && p.Kind == "automatic" {
+			_, err = press.Choose(again, machines[i:i+1])
+		}
+		if err == nil {
 			loc.Presses = append(loc.Presses, p.Name)
 			meant = meant || p.Name == m.press.Name
 		}
@@ -102,11 +169,14 @@ func (m maker) presses(loc *plan.Location, stations []press.Station) *job.Error 
 	}
 	loc.HeadsNeeded = needs
 	if len(loc.Presses) == 0 {
-		if _, err := press.Choose(stations, machines); err == nil {
+		if _, err := press.Choose(stations, machines); err == nil && !ofKind {
 			loc.Warnings = append(loc.Warnings, warn("press-kind", nil))
 			return nil
 		}
 		return m.noPress(stations)
+	}
+	if m.press.Heads == 0 {
+		loc.Warnings = append(loc.Warnings, plan.Warning{Code: "heads-unknown", Values: vals{"heads": float64(needs)}, Names: map[string]string{"press": m.press.Name}})
 	}
 	if !meant {
 		loc.Warnings = append(loc.Warnings, plan.Warning{Code: "press-other", Values: vals{"heads": float64(needs)}, Names: map[string]string{"press": m.press.Name, "other": loc.Presses[0]}})
@@ -114,12 +184,26 @@ func (m maker) presses(loc *plan.Location, stations []press.Station) *job.Error 
 	return nil
 }
 
+// headsOf is how many heads a press has; one that the shop file leaves out is taken for enough.
+func headsOf(p job.Press) int {
+	if p.Heads == 0 {
+		return 1000
+	}
+	return p.Heads
+}
+
+// takes tells whether a press is of the kind that the stock needs: a carousel takes garments, a flatbed
+// sheets, a manual press both.
+func (m maker) takes(p job.Press) bool {
+	return p.Kind == "manual" || (p.Kind == "flatbed") == m.onSheet()
+}
+
 // noPress is the error of a location that no press of the shop can take.
 func (m maker) noPress(stations []press.Station) *job.Error {
 	var lacks []string
 	for _, p := range m.shop.Presses {
 		needs, err := press.Needs(stations, p.Kind)
-		if err != nil {
+		if err != nil || !m.takes(p) {
 			continue
 		}
 		lacks = append(lacks, fmt.Sprintf("%s has %d of %d", p.Name, p.Heads, needs))

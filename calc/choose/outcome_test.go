@@ -10,7 +10,7 @@ import (
 // TestCorrect: a measured film gets the changes that go the right way, scaled to it, those that
 // reach the target first; a change put into the job then gives the same ratio.
 func TestCorrect(t *testing.T) {
-	const keys = "ink = \"plastisol\"\nmesh = \"156-64\"\neom = \"12 um\"\nblade = \"70\"\nangle = 15\n"
+	const keys = "ink = \"plastisol\"\nmesh = \"156-64\"\neom = \"12 um\"\nblade = \"70\"\nangle = 15\nhits = 1\n"
 	s := screenOf(t, one("", keys+"strokes = 1\nfilm = \"36..48 um\""))
 	thin, err := choose.Correct(s, 30, false)
 	if err != nil || thin.InTarget || thin.OffUM != -6 || len(thin.Outcomes) == 0 {
@@ -19,7 +19,7 @@ func TestCorrect(t *testing.T) {
 	two := screenOf(t, one("", keys+"strokes = 2\nfilm = \"36..48 um\""))
 	reached := true
 	for i, o := range thin.Outcomes {
-		if !(o.FilmUM.Value > 30 && o.FilmUM.Low <= o.FilmUM.Value && o.FilmUM.Value <= o.FilmUM.High) {
+		if !(o.FilmUM.Value > 30 && o.FilmUM.Low <= o.FilmUM.Value+1e-9 && o.FilmUM.Value <= o.FilmUM.High) {
 			t.Errorf("%s %s makes %v of 30 um", o.Kind, o.To, o.FilmUM)
 		}
 		if o.InRange && !reached {

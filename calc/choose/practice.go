@@ -3,6 +3,7 @@ package choose
 import (
 	"math"
 
+	"bladecard/calc/film"
 	"bladecard/calc/ink"
 )
 
@@ -25,11 +26,13 @@ const (
 
 // What a departure from the workhorse costs (common practice, calibrated on the picks).
 const (
-	costBladeStep   = 1.0 // a step to the next blade in the rack, by stiffness
-	costAngle5Deg   = 0.5 // 5 deg more lean
-	costAngleBelow5 = 1.5 // 5 deg below the workhorse's angle
-	costStroke      = 1.5 // another print stroke
-	costMeshStep    = 1.0 // a step to the next mesh on the racks, where the job leaves the mesh open
+	costBladeStep   = 1.0  // a step to the next blade in the rack, by stiffness
+	costAngle5Deg   = 0.5  // 5 deg more lean
+	costAngleBelow5 = 1.5  // 5 deg below the workhorse's angle
+	costStroke      = 1.5  // another print stroke
+	costHit         = 2.5  // another hit: a flash, a cool-down and a pass or a screen more
+	costHitFlashed  = 1.75 // the same where the print is flashed anyway
+	costMeshStep    = 1.0  // a step to the next mesh on the racks, where the job leaves the mesh open
 )
 
 // The angles that are tried, and how finely (common practice).
@@ -38,6 +41,9 @@ const (
 	angleLeastDeg   = 5.0
 	angleMostDeg    = 45.0
 	strokesMost     = 3
+	hitsMost        = 2    // of flat work
+	hitsMostThick   = 6    // of raised and clear work
+	strokesAgain    = 2    // wet strokes of a hit where there are several
 	handStepDeg     = 5.0  // what a hand can keep
 	rangeReachDeg   = 10.0 // how far from the set angle a printed range may reach
 	narrowRangeDeg  = 5.0  // a whole range below this needs a press, not a hand
@@ -45,12 +51,34 @@ const (
 )
 
 // The errors that a setup must bear: angle 5 deg, hardness 5 Shore A (the trade's tolerance of
-// blade hardness: Elliot 2007), load a quarter.
+// blade hardness: Elliot 2007), load a quarter, free height 2 mm, speed half as much again or less.
 const (
 	angleErrorDeg       = 5.0
 	hardnessErrorShoreA = 5.0
 	loadErrorShare      = 0.25
+	freeHeightErrorMM   = 2.0
+	speedErrorTimes     = 1.5
 	movesMost           = 0.10 // film movement that is borne, root sum of squares of angle and hardness
+)
+
+// slips are the errors that a setup must stand one at a time and still clear the screen (common
+// practice), by the word that a warning says them with.
+var slips = []struct {
+	word string
+	off  slip
+}{
+	{"load-more", slip{loadShare: loadErrorShare}}, {"load-less", slip{loadShare: -loadErrorShare}},
+	{"angle-more", slip{angleDeg: angleErrorDeg}}, {"angle-less", slip{angleDeg: -angleErrorDeg}},
+	{"softer", slip{hardnessShoreA: -hardnessErrorShoreA}}, {"harder", slip{hardnessShoreA: hardnessErrorShoreA}},
+	{"free-more", slip{freeHeightMM: freeHeightErrorMM}}, {"free-less", slip{freeHeightMM: -freeHeightErrorMM}},
+	{"faster", slip{speedShare: speedErrorTimes - 1}}, {"slower", slip{speedShare: 1/speedErrorTimes - 1}},
+}
+
+// raisedEdgeDeg is the most that a bent edge may lean for raised work, and thickEdgeDeg for clear and
+// gel work on a thick stencil, whose sharp wall is the aim beside the film (common practice).
+const (
+	raisedEdgeDeg = 65.0
+	thickEdgeDeg  = 45.0
 )
 
 // What one unit of a miss is, so that a film miss and a cut miss can be added (common practice).
@@ -58,6 +86,7 @@ const (
 	missFilmUnit = 0.10 // 10 % of film outside the target
 	missCutUnit  = 2.0  // 2 deg of bent edge above the limit
 	missMoveUnit = 0.05 // 5 % of movement above what is borne
+	missFrail    = 10.0 // a slip that the setup does not stand
 )
 
 // What a correction weighs, in steps of a blade swap (common practice): angle and strokes are
@@ -83,9 +112,9 @@ const filmStepUM = 50.0
 // tolerance of hardness moves the film by more (common practice, from Elliot's 5 Shore A).
 const filmSeenShare = 0.02
 
-// modelScatter is the band of an absolute film out of the box, as a share at one sigma-like
-// judgement. A calibration replaces it.
-const modelScatter = 0.25
+// modelBand is the band of the film of one stroke before the shop has measured, as a logarithm to
+// either side: nine of ten lie inside (judgement, from the spread of Tau and of the published rules).
+const modelBand = 0.35
 
 // cutLimit is the bent edge angle up to which a feature of the given size still prints whole.
 type cutLimit struct{ finestMM, edgeDeg float64 }
@@ -123,6 +152,7 @@ type useRule struct {
 	smallest  float64 // smallest dot of a halftone that must hold, share
 	coverMM   float64 // spread of an edge that the colours printed over it hide (the choke)
 	heavy     bool    // the aim is film: the stencil's wall, not the blade's edge, makes the shape
+	thick     bool    // the aim is a sharp wall: upright, and as many hits as it takes
 	contrast  float64 // contrast ratio on the cloth that a white must reach; 0: none asked
 	eomShare  float64 // customary emulsion over mesh, share of the fabric
 }
@@ -135,7 +165,7 @@ var useRules = map[string]useRule{
 	"halftone":  {finestMM: 0.142, featureMM: 1, smallest: 0.05, eomShare: 0.15},
 	"highlight": {finestMM: 0.3, featureMM: 1, smallest: 0.05, eomShare: 0.15},
 	"raised":    {finestMM: 2, featureMM: 5, smallest: 0.10, heavy: true, eomShare: 1},
-	"clear":     {finestMM: 2, featureMM: 5, smallest: 0.10, heavy: true, eomShare: 1},
+	"clear":     {finestMM: 2, featureMM: 5, smallest: 0.10, thick: true, eomShare: 1},
 }
 
 // coarsestLines is where the search for a coarser line count ends (common practice).
@@ -162,9 +192,9 @@ const (
 	meshPerLineUsual = 4.5
 )
 
-// nextStrokeSpread is one sigma of the share that a further wet stroke adds: the interval 0 to
-// 0.8 taken as even has a standard deviation of 0.8/sqrt(12).
-const nextStrokeSpread = 0.231
+// nextStrokeSpread is one sigma of the share that a further wet stroke adds, so that nine of ten of an even
+// spread from film.LeastNextStroke to film.MostNextStroke lie inside.
+const nextStrokeSpread = 0.45 * (film.MostNextStroke - film.LeastNextStroke) / ninety
 
 // defaultMeshPerInch is the mesh for work that nothing is said of (common practice).
 const defaultMeshPerInch = 156.0

@@ -10,7 +10,7 @@ import (
 // path is the way from the workhorse to the chosen setup, a step at a time: the blade, then the
 // angle, then the strokes. Each step carries what was short before it and what it brought.
 func (c chooser) path(to trial) ([]plan.Reason, error) {
-	at, err := c.judge(setup{stock: c.rack.stocks[c.rack.workhorse], angleDeg: workhorseAngleDeg, strokes: workhorseStrokes})
+	at, err := c.judge(setup{stock: c.rack.stocks[c.rack.workhorse], angleDeg: workhorseAngleDeg, strokes: workhorseStrokes, hits: 1})
 	if err != nil {
 		return nil, err
 	}
@@ -23,6 +23,7 @@ func (c chooser) path(to trial) ([]plan.Reason, error) {
 	}{
 		{"blade", func(s setup) setup { s.stock = to.stock; return s }, func(s setup) string { return bladeName(s.stock) }},
 		{"angle", func(s setup) setup { s.angleDeg = to.angleDeg; return s }, func(s setup) string { return number(s.angleDeg) }},
+		{"hits", func(s setup) setup { s.hits = to.hits; return s }, func(s setup) string { return strconv.Itoa(s.hits) }},
 		{"strokes", func(s setup) setup { s.strokes = to.strokes; return s }, func(s setup) string { return strconv.Itoa(s.strokes) }},
 	} {
 		next := step.move(at.setup)
@@ -48,11 +49,13 @@ func (c chooser) path(to trial) ([]plan.Reason, error) {
 func (c chooser) isFixed(step string) bool {
 	switch step {
 	case "blade":
-		return c.fixed.blade != ""
+		return c.fixed.blades != nil
 	case "angle":
 		return c.fixed.angle != nil
 	case "strokes":
 		return c.fixed.strokes > 0
+	case "hits":
+		return c.fixed.hits > 0
 	}
 	return false
 }
@@ -81,6 +84,8 @@ func (c chooser) short(t trial) string {
 		return string(t.fault)
 	case t.miss.dirty > 0:
 		return "leaves-ink"
+	case t.miss.frail > 0:
+		return "frail"
 	case t.miss.cut > math.Abs(t.miss.film) && t.miss.cut >= t.miss.moves:
 		return "cut"
 	case t.miss.moves > math.Abs(t.miss.film):
@@ -103,7 +108,7 @@ func (c chooser) lost(ch choice) []plan.Lost {
 		if t.setup.stock.Name == ch.best.stock.Name && t.stock.Layup == ch.best.stock.Layup && t.stock.Edge == ch.best.stock.Edge {
 			continue
 		}
-		l := plan.Lost{Blade: bladeName(t.stock), AngleDeg: t.angleDeg, Strokes: t.strokes}
+		l := plan.Lost{Blade: bladeName(t.stock), AngleDeg: t.angleDeg, Strokes: t.strokes, Hits: t.hits}
 		mm, fits := t.stock.lengthMM(c.bench.imageMM)
 		switch {
 		case !fits:

@@ -33,7 +33,7 @@ func (m maker) screenPlan(c chooser, ch choice) (plan.Screen, error) {
 			EOMUM: b.eomUM, ShareOfCloth: b.eomUM / b.cloth.FabricUM, CountedShare: b.share, FeatureMM: b.featureMM,
 		},
 		FinestMM: b.demand.finestMM, AngleDeg: r, EdgeAngleDeg: t.edgeDeg,
-		LoadNPerCM: b.loadNCM, Strokes: t.strokes, Flood: b.flood, TargetUM: b.demand.target,
+		LoadNPerCM: b.loadNCM, Strokes: t.strokes, Hits: t.hits, Flood: b.flood, TargetUM: b.demand.target,
 		WetUM: wet, CuredUM: cured, Measured: b.measured(t), Moves: t.moves, Clears: t.clears, MeetsAll: t.miss.none(),
 		Lost: c.lost(ch),
 	}
@@ -42,9 +42,7 @@ func (m maker) screenPlan(c chooser, ch choice) (plan.Screen, error) {
 		return plan.Screen{}, err
 	}
 	sc.Stencil.Coats, sc.Stencil.FilmsUM = build.Coats, build.FilmsUM
-	if limit := b.demand.limitDeg; limit < noLimitDeg {
-		sc.EdgeLimitDeg = &limit
-	}
+	sc.EdgeLimitDeg = &b.demand.limitDeg
 	var dotWarnings []plan.Warning
 	if sc.Halftone, dotWarnings, err = dots(m.screen, b); err != nil {
 		return plan.Screen{}, err
@@ -59,13 +57,17 @@ func (m maker) screenPlan(c chooser, ch choice) (plan.Screen, error) {
 	if err := m.inkRun(&sc); err != nil {
 		return plan.Screen{}, err
 	}
-	if m.screen.Ink.Rise > 1 && b.demand.heavy {
+	if m.screen.Ink.Rise > 1 && useRules[use(m.screen)].heavy {
 		mm, err := ink.HeightUM(t.curedUM, m.screen.Ink.Rise)
 		if err != nil {
 			return plan.Screen{}, err
 		}
 		mm /= 1000
 		sc.HeightMM = &mm
+	}
+	hidingWarnings, err := m.hiding(&sc)
+	if err != nil {
+		return plan.Screen{}, err
 	}
 	var pressureWarnings []plan.Warning
 	sc.Pressure, pressureWarnings = pressure(m.press, b.loadNCM, sc.Blade.LengthMM)
@@ -91,6 +93,7 @@ func (m maker) screenPlan(c chooser, ch choice) (plan.Screen, error) {
 		return plan.Screen{}, err
 	}
 	sc.Warnings = append(c.warnings(t, r, exact), mends...)
+	sc.Warnings = append(sc.Warnings, hidingWarnings...)
 	sc.Warnings = append(sc.Warnings, dotWarnings...)
 	sc.Warnings = append(sc.Warnings, pressureWarnings...)
 	sc.Warnings = append(sc.Warnings, frameWarnings...)

@@ -24,6 +24,9 @@ func (c chooser) warnings(t trial, r plan.SetRange, exactDeg float64) []plan.War
 	if t.miss.moves > 0 {
 		out = append(out, warn("film-unsteady", vals{"moves_percent": 100 * t.moves.Together, "most_percent": 100 * movesMost}))
 	}
+	if t.miss.frail > 0 {
+		out = append(out, plan.Warning{Code: "frail", Names: map[string]string{"slip": t.frail}})
+	}
 	if t.miss.dirty > 0 {
 		out = append(out, warn("leaves-ink", vals{"lift_percent": 100 * t.liftOver}))
 	}
@@ -45,8 +48,7 @@ type vals = map[string]float64
 func warn(code string, v vals) plan.Warning { return plan.Warning{Code: code, Values: v} }
 
 // mends looks for what would make the screen meet both demands where no setup does: another
-// mesh of the racks, another stencil, a coarser line count, what the job has fixed, or a second
-// print after a flash. Each is computed by making the whole choice again.
+// mesh of the racks, another stencil, a coarser line count, or what the job has fixed. Each is computed by making the whole choice again.
 func (c chooser) mends(t trial, meshes []bench) ([]plan.Warning, error) {
 	if t.miss.none() {
 		return nil, nil
@@ -98,20 +100,11 @@ func (c chooser) mends(t trial, meshes []bench) ([]plan.Warning, error) {
 			return nil, err
 		}
 	}
-	if c.fixed != (fixed{}) {
+	if !c.fixed.open() {
 		if err := firstThat("mend-unfix", 1, func(int) (chooser, plan.Warning) {
 			ch := c
 			ch.fixed = fixed{}
 			return ch, plan.Warning{}
-		}); err != nil {
-			return nil, err
-		}
-	}
-	if t.miss.film < 0 {
-		if err := firstThat("mend-flash", 2, func(i int) (chooser, plan.Warning) {
-			ch := c
-			ch.fixed.flashes = i + 2
-			return ch, warn("", vals{"prints": float64(i + 2)})
 		}); err != nil {
 			return nil, err
 		}

@@ -7,5 +7,5 @@
 // Material properties are partly published and partly from memory, as marked in stack.go; the
 // flux of a flash unit is a calibration on published flash times, not a validation.
 //
-// A flash time is a place to start, never one exact second: print it with FlashBandS.
+// A flash time is a place to start, never one exact second: print it with FlashRange.
 package cure

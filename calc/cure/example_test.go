@@ -21,15 +21,17 @@ func ExampleFlashSeconds() {
 	// true
 }
 
+func ExampleFlashRange() {
+	f := cure.Flash{FilmUM: 50, FluxKWM2: cure.PanelKWM2, GelC: 112.5, InkC: 25, PlatenC: 45, ClothMoisture: 0.07}
+	low, s, high, err := cure.FlashRange(f, cure.Doubt{FluxShare: cure.FluxDoubtUntimed, FilmLowUM: 35, FilmHighUM: 70, GelLowC: 104, GelHighC: 121})
+	fmt.Printf("%.1f, from %.1f to %.0f s %v\n", s, low, high, err)
+	// Output: 5.6, from 2.7 to 19 s <nil>
+}
+
 func ExampleFluxFromTimed() {
 	flux, err := cure.FluxFromTimed(cure.Flash{FilmUM: 100, GelC: 105, InkC: 25, PlatenC: 40}, 3.6)
 	fmt.Printf("%.0f kW/m2 %v\n", flux, err)
 	// Output: 10 kW/m2 <nil>
-}
-
-func ExampleFlashBandS() {
-	fmt.Println(cure.FlashBandS(3.6))
-	// Output: 1.8 7.2 <nil>
 }
 
 func ExampleWaterGPerM2() {
@@ -38,16 +40,21 @@ func ExampleWaterGPerM2() {
 	// Output: 25.2 g/m2 <nil>
 }
 
-func ExampleEvaporationKJPerM2() {
-	kj, err := cure.EvaporationKJPerM2(25.2)
-	fmt.Printf("%.1f kJ/m2 %v\n", kj, err)
-	// Output: 56.9 kJ/m2 <nil>
+func ExampleMassSolids() {
+	stated, err := cure.MassSolids(0.52, 1.40, 1.20)
+	mixed, _ := cure.MassSolids(0.52, 0, 1.20) // solids and water whose volumes add up
+	fmt.Printf("%.2f %.2f %v\n", stated, mixed, err)
+	// Output: 0.61 0.60 <nil>
 }
 
-func ExampleEvaporationSeconds() {
-	s, err := cure.EvaporationSeconds(25.2, 10)
-	fmt.Printf("%.1f s %v\n", s, err)
-	// Output: 5.7 s <nil>
+func ExampleDryC() {
+	fmt.Println(cure.DryC(0.8))
+	// Output: 100 <nil>
+}
+
+func ExampleMoisture() {
+	fmt.Println(cure.Moisture("cotton"))
+	// Output: 0.07 <nil>
 }
 
 func ExampleBeltMPerMin() {

@@ -19,14 +19,22 @@ func TestRange(t *testing.T) {
 			_, err := FlashSeconds(Flash{FilmUM: v[0], FluxKWM2: v[1], GelC: v[2], InkC: v[3], PlatenC: v[4]})
 			return err
 		}},
+		{"FlashSeconds, moist", []float64{28, 0.07}, func(v []float64) error {
+			_, err := FlashSeconds(Flash{FilmUM: 40, FluxKWM2: 10, GelC: 100, InkC: 25, PlatenC: 45, InkWaterGM2: v[0], ClothMoisture: v[1]})
+			return err
+		}},
+		{"FlashRange", []float64{0.3, 40, 60, 104, 121}, func(v []float64) error {
+			_, _, _, err := FlashRange(Flash{FilmUM: 50, FluxKWM2: 10, GelC: 112, InkC: 25, PlatenC: 45},
+				Doubt{FluxShare: v[0], FilmLowUM: v[1], FilmHighUM: v[2], GelLowC: v[3], GelHighC: v[4]})
+			return err
+		}},
+		{"MassSolids", []float64{0.5, 1.3, 1.1}, func(v []float64) error { _, err := MassSolids(v[0], v[1], v[2]); return err }},
+		{"DryC", []float64{0.8}, func(v []float64) error { _, err := DryC(v[0]); return err }},
 		{"FluxFromTimed", []float64{100, 105, 25, 40, 4}, func(v []float64) error {
 			_, err := FluxFromTimed(Flash{FilmUM: v[0], GelC: v[1], InkC: v[2], PlatenC: v[3]}, v[4])
 			return err
 		}},
-		{"FlashBandS", []float64{4}, func(v []float64) error { _, _, err := FlashBandS(v[0]); return err }},
 		{"WaterGPerM2", []float64{40, 1.05, 0.4}, func(v []float64) error { _, err := WaterGPerM2(v[0], v[1], v[2]); return err }},
-		{"EvaporationKJPerM2", []float64{25}, func(v []float64) error { _, err := EvaporationKJPerM2(v[0]); return err }},
-		{"EvaporationSeconds", []float64{25, 10}, func(v []float64) error { _, err := EvaporationSeconds(v[0], v[1]); return err }},
 		{"BeltMPerMin", []float64{2000, 60}, func(v []float64) error { _, err := BeltMPerMin(v[0], v[1]); return err }},
 		{"GarmentsPerHour", []float64{2000, 60, 500}, func(v []float64) error {
 			_, err := GarmentsPerHour(1, v[0], v[1], v[2])
@@ -100,5 +108,20 @@ func TestFibres(t *testing.T) {
 		if math.IsInf(f.WarnC, 1) && math.IsInf(f.StopC, 1) {
 			t.Errorf("%s has no limit at all", name)
 		}
+	}
+}
+
+// TestMoisture: the regain of the table, in its order; cloth that is not known is an error.
+func TestMoisture(t *testing.T) {
+	last := 1.0
+	for _, fibre := range []string{"cotton", "blend", "nylon", "polyester"} {
+		m, err := Moisture(fibre)
+		if err != nil || !(m > 0 && m <= last) {
+			t.Errorf("%s: %g, %v; at most %g is wanted", fibre, m, err, last)
+		}
+		last = m
+	}
+	if _, err := Moisture("wool"); err == nil {
+		t.Error("wool is taken")
 	}
 }

@@ -8,6 +8,7 @@ type layer struct {
 	startC         float64
 	cells          int
 	contactM2KPerW float64 // resistance to the layer below
+	waterKGPerM3   float64 // that leaves between DryingFromC and DryingToC
 }
 
 // The stack under a flash unit: ink, garment, pad of the platen, platen. Plasticised PVC
@@ -18,7 +19,8 @@ const (
 	inkHeatCapacity    = 1250 * 1300
 	fabricM            = 0.5e-3
 	fabricConductivity = 0.06
-	fabricHeatCapacity = 320 * 1340
+	fabricKGPerM3      = 320
+	fabricHeatCapacity = fabricKGPerM3 * 1340
 	padM               = 1.5e-3
 	padConductivity    = 0.2
 	padHeatCapacity    = 1.9e6
@@ -62,6 +64,7 @@ func (a air) lost(tempC float64) (wm2, perK float64) {
 type heating struct {
 	tempC    []float64
 	capacity []float64 // of a cell, J/(m2 K)
+	drying   []float64 // what its water adds to that between DryingFromC and DryingToC
 	conduct  []float64 // from a cell to the next below, W/(m2 K)
 	sum      []float64 // of what a cell conducts up and down
 	swept    []float64 // scratch of the tridiagonal solution
@@ -73,10 +76,9 @@ func newHeating(layers []layer, around air) *heating {
 	for _, l := range layers {
 		n += l.cells
 	}
-	all := make([]float64, 5*n)
 	h := &heating{
-		tempC: all[:n:n], capacity: all[n : 2*n : 2*n], conduct: all[2*n : 3*n-1 : 3*n-1],
-		sum: all[3*n : 4*n : 4*n], swept: all[4*n:], around: around,
+		tempC: make([]float64, n), capacity: make([]float64, n), drying: make([]float64, n), conduct: make([]float64, n-1),
+		sum: make([]float64, n), swept: make([]float64, n), around: around,
 	}
 	at := 0
 	var below float64 // resistance from the middle of the last cell to the edge of its layer and contact
@@ -94,6 +96,7 @@ func newHeating(layers []layer, around air) *heating {
 			}
 			h.tempC[at] = l.startC
 			h.capacity[at] = dx * l.heatCapacity
+			h.drying[at] = dx * l.waterKGPerM3 * LatentKJPerKG * 1000 / (DryingToC - DryingFromC)
 			at++
 		}
 		below = dx/(2*l.conductivity) + l.contactM2KPerW
@@ -107,17 +110,25 @@ func (h *heating) step(fluxWM2, dt float64) {
 	t, n := h.tempC, len(h.tempC)
 	lost, perK := h.around.lost(t[0])
 	rate := 1 / dt
-	store := h.capacity[0] * rate
+	store := h.holds(0) * rate
 	inv := 1 / (store + h.sum[0] + perK)
 	t[0] = (store*t[0] + fluxWM2 - lost + perK*t[0]) * inv
 	for i := 1; i < n; i++ { // forward
 		up := h.conduct[i-1]
 		h.swept[i-1] = up * inv
-		store = h.capacity[i] * rate
+		store = h.holds(i) * rate
 		inv = 1 / (store + h.sum[i] - up*h.swept[i-1])
 		t[i] = (store*t[i] + up*t[i-1]) * inv
 	}
 	for i := n - 2; i >= 0; i-- { // back
 		t[i] += h.swept[i] * t[i+1]
 	}
+}
+
+// holds is the heat that a cell takes up a kelvin, J/(m2 K), with that of its water where it dries.
+func (h *heating) holds(i int) float64 {
+	if t := h.tempC[i]; t < DryingFromC || t >= DryingToC {
+		return h.capacity[i]
+	}
+	return h.capacity[i] + h.drying[i]
 }

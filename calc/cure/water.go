@@ -4,42 +4,69 @@ package cure
 // (published steam-table value).
 const LatentKJPerKG = 2256.0
 
-// WaterGPerM2 is the water in a wet film in g/m2: wet film x density x (1 - solids), the solids
-// a share of the mass.
+// waterKGPerL is the density of water (from memory).
+const waterKGPerL = 1.0
+
+// MassSolids is the share of an ink's mass that stays when its water has gone, from the share of
+// its volume that stays: volume solids x density of the dried film / density of the wet ink. A
+// density of the dried film of 0 is not known: then the ink is taken for solids and water whose
+// volumes add up, and the share follows from the other two figures.
+//
+// Range: volume solids 0 to 1, densities 0.5 to 6 kg/L, the result 0 to 1; an error outside. Kind:
+// definition; that volumes add up is derived.
+func MassSolids(volumeSolids, dryKGPerL, wetKGPerL float64) (float64, error) {
+	if err := first(
+		within("volume solids", volumeSolids, 0, 1, "(a share)"),
+		within("density of the wet ink", wetKGPerL, 0.5, 6, "kg/L")); err != nil {
+		return 0, err
+	}
+	share := 1 - (1-volumeSolids)*waterKGPerL/wetKGPerL
+	if dryKGPerL != 0 {
+		if err := within("density of the dried film", dryKGPerL, 0.5, 6, "kg/L"); err != nil {
+			return 0, err
+		}
+		share = volumeSolids * dryKGPerL / wetKGPerL
+	}
+	return share, within("share of mass that stays", share, 0, 1, "(a share)")
+}
+
+// WaterGPerM2 is the water in a wet film in g/m2: wet film x density x (1 - mass solids), see
+// MassSolids.
 //
 // Range: film 0 to 1e4 um, density 0.5 to 3 kg/L, solids 0 to 1; an error outside. Kind: derived.
-func WaterGPerM2(wetUM, densityKgPerL, solids float64) (float64, error) {
+func WaterGPerM2(wetUM, densityKgPerL, massSolids float64) (float64, error) {
 	if err := first(
 		within("wet film", wetUM, 0, 1e4, "um"),
 		within("density", densityKgPerL, 0.5, 3, "kg/L"),
-		within("solids", solids, 0, 1, "(a share)")); err != nil {
+		within("mass solids", massSolids, 0, 1, "(a share)")); err != nil {
 		return 0, err
 	}
-	return wetUM * densityKgPerL * (1 - solids), nil
+	return wetUM * densityKgPerL * (1 - massSolids), nil
 }
 
-// EvaporationKJPerM2 is the heat in kJ/m2 that turns the given water into steam at 100 C.
+// DryC is the temperature in C at which the given share of a film's water has gone.
 //
-// Range: 0 to 1e5 g/m2; an error outside. Kind: derived; the latent heat is published.
-func EvaporationKJPerM2(waterGPerM2 float64) (float64, error) {
-	if err := within("water", waterGPerM2, 0, 1e5, "g/m2"); err != nil {
+// Range: share 0 to 1; an error outside. Kind: derived, from the course of drying that
+// FlashSeconds takes.
+func DryC(share float64) (float64, error) {
+	if err := within("share of the water", share, 0, 1, "(a share)"); err != nil {
 		return 0, err
 	}
-	return waterGPerM2 / 1000 * LatentKJPerKG, nil
+	return DryingFromC + share*(DryingToC-DryingFromC), nil
 }
 
-// EvaporationSeconds is the least time in seconds in which a flux drives off the given water:
-// the plateau near 100 C, with no heat lost. What the garment takes up comes on top. For a share
-// of the water give that share.
+// moistures is the water in cloth that lies in a shop's air, a share of its mass (from memory: the
+// standard moisture regain of the fibres).
+var moistures = map[string]float64{"cotton": 0.07, "blend": 0.04, "tri-blend": 0.04, "polyester": 0.004, "nylon": 0.04}
+
+// Moisture is the water in cloth of a fibre, a share of its dry mass.
 //
-// Range: 0 to 1e5 g/m2, flux 0.1 to 200 kW/m2; an error outside. Kind: derived, a lower bound.
-func EvaporationSeconds(waterGPerM2, fluxKWM2 float64) (float64, error) {
-	kj, err := EvaporationKJPerM2(waterGPerM2)
-	if err != nil {
-		return 0, err
+// Range: cotton, polyester, blend, tri-blend, nylon; an error for any other. Kind: from memory,
+// the standard moisture regain.
+func Moisture(fibre string) (float64, error) {
+	m, ok := moistures[fibre]
+	if !ok {
+		return 0, errFibre(fibre)
 	}
-	if err := within("flux", fluxKWM2, 0.1, 200, "kW/m2"); err != nil {
-		return 0, err
-	}
-	return kj / fluxKWM2, nil
+	return m, nil
 }

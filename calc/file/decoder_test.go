@@ -59,7 +59,7 @@ func TestTrapsOfTheDecoder(t *testing.T) {
 		if err != nil || len(meta.Undecoded()) != 1 || meta.Undecoded()[0].String() != "location.screen.strike" {
 			t.Errorf("the decoder leaves %v, error %v", meta.Undecoded(), err)
 		}
-		ours(src, `j.toml:4:1: location 1, screen 1: strike: is not a key of this table; did you mean strokes? accepted are color, swatch, ink, use, mesh, eom, halftone, bitmap, feature, finest, coverage, film, height, blade, strokes, angle or load`)
+		ours(src, `j.toml:4:1: location 1, screen 1: strike: is not a key of this table; did you mean strokes? accepted are color, swatch, ink, use, mesh, eom, halftone, bitmap, feature, finest, coverage, film, height, blade, strokes, hits, flash, angle or load`)
 	})
 	t.Run("keys in any case", func(t *testing.T) {
 		src := twoScreens(`STROKES = 2`)
@@ -67,7 +67,7 @@ func TestTrapsOfTheDecoder(t *testing.T) {
 		if _, err := toml.Decode(src, &f); err != nil || f.Location[0].Screen[0].Strokes != 2 {
 			t.Errorf("the decoder reads %+v, error %v", f, err)
 		}
-		ours(src, `j.toml:4:1: location 1, screen 1: STROKES: is not a key of this table; keys are written in small letters: strokes. accepted are color, swatch, ink, use, mesh, eom, halftone, bitmap, feature, finest, coverage, film, height, blade, strokes, angle or load`)
+		ours(src, `j.toml:4:1: location 1, screen 1: STROKES: is not a key of this table; keys are written in small letters: strokes. accepted are color, swatch, ink, use, mesh, eom, halftone, bitmap, feature, finest, coverage, film, height, blade, strokes, hits, flash, angle or load`)
 	})
 	t.Run("numbers that are none", func(t *testing.T) {
 		src := twoScreens(`angle = nan`)

@@ -21,9 +21,9 @@ var forms = map[string]func(string) (wrong, accepted string){
 }
 
 func swatchForm(text string) (wrong, accepted string) {
-	accepted = `a colour such as "#f7f7f2" is accepted, # and six digits of 0-9 and a-f`
+	accepted = `a color such as "#f7f7f2" is accepted, # and six digits of 0-9 and a-f`
 	if len(text) != 7 || text[0] != '#' || strings.Trim(text[1:], "0123456789abcdefABCDEF") != "" {
-		return words.Quote(text) + " is not a colour", accepted
+		return words.Quote(text) + " is not a color", accepted
 	}
 	return "", accepted
 }

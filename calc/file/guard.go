@@ -52,7 +52,7 @@ func (g *guarding) step() {
 			g.fail(start, "a key is a text of several lines", "keys on one line are accepted")
 			return
 		}
-		g.text(c)
+		g.text(start, c)
 	case g.inKey && c == '=':
 		g.inKey = false
 	case g.inKey && c == '}':
@@ -101,8 +101,9 @@ func (g *guarding) close(c byte) {
 	g.inKey = false
 }
 
-// text skips a text in quotes; g.at is behind the first quote.
-func (g *guarding) text(quote byte) {
+// text skips a text in quotes that opens at start; g.at is behind the first quote. One that is not closed
+// is told where it opens: the parsers tell it where they lose patience.
+func (g *guarding) text(start int, quote byte) {
 	text := g.src.text
 	long := bytes.HasPrefix(text[g.at:], []byte{quote, quote})
 	if long {
@@ -115,7 +116,7 @@ func (g *guarding) text(quote byte) {
 		case c == '\\' && quote == '"':
 			g.at++
 		case c == '\n' && !long:
-			g.done = true
+			g.fail(start, "this quote is not closed on its line", "a text with a quote at each end is accepted")
 			return
 		case c == quote && !long:
 			return
@@ -127,7 +128,7 @@ func (g *guarding) text(quote byte) {
 			return
 		}
 	}
-	g.done = true
+	g.fail(start, "this quote is never closed", "a text with a quote at each end is accepted")
 }
 
 func (g *guarding) fail(offset int, wrong, accepted string) {

@@ -37,6 +37,9 @@ func DecodeJob(name string, src []byte) (*job.Job, job.Errors) {
 
 // crossScreen finds figures of a screen that cannot stand together.
 func (b *binder) crossScreen(l *job.Location, s *job.Screen, sc scope) {
+	if s.Hits > 1 && s.FlashWish == job.FlashNo {
+		b.fail(s.KeyPos("hits"), sc, "hits", fmt.Sprintf("%d hits stand beside flash = false", s.Hits), "between two hits lies a flash: hits = 1 or flash = true is accepted")
+	}
 	if s.FinestMM > 0 && s.FeatureMM > 0 && s.FinestMM > s.FeatureMM {
 		b.fail(s.KeyPos("finest"), sc, "finest", fmt.Sprintf("%s mm is wider than the typical feature, %s mm", words.Number(s.FinestMM), words.Number(s.FeatureMM)),
 			"at most the width of the typical feature is accepted")

@@ -26,7 +26,7 @@ func TestLeastJob(t *testing.T) {
 		t.Fatal(errs)
 	}
 	s := &j.Locations[0].Screens[0]
-	if j.Locations[0].Name != "location 1" || j.Locations[0].WidthMM != 0 || s.Ink == nil || s.Ink.Name != "plastisol" || s.Mesh != nil || s.Blade != nil {
+	if j.Locations[0].Name != "location 1" || j.Locations[0].WidthMM != 0 || s.Ink == nil || s.Ink.Name != "plastisol" || s.Mesh != nil || s.Blades != nil {
 		t.Errorf("the least job is %+v, screen %+v", j, s)
 	}
 	if s.Pos != (job.Pos{File: "j.toml", Line: 3, Col: 1}) || j.Locations[0].Pos != (job.Pos{File: "j.toml", Line: 2, Col: 1}) {
@@ -88,7 +88,7 @@ eom = "1 mil"
 		{"eom", *s.EOM, job.EOM{Share: 0.2}}, {"lines", s.Halftone.LinesPerInch, 45.72}, {"halftone angle", *s.Halftone.AngleDeg, 22.5},
 		{"smallest", s.Halftone.Smallest, 0.05}, {"feature", s.FeatureMM, 2.54}, {"finest", s.FinestMM, 0.5}, {"coverage", s.Coverage, 0.38},
 		{"film", *s.FilmUM, job.Range{Low: 38.1, High: 76.2}}, {"strokes", s.Strokes, 2}, {"angle", *s.AngleDeg, 15.0},
-		{"ink", s.Ink.Name, "plastisol white"}, {"mesh", s.Mesh.OnRack, true}, {"mesh count", s.Mesh.CountPerInch, 156.0}, {"blade", s.Blade.Layup, "65/90/65"},
+		{"ink", s.Ink.Name, "plastisol white"}, {"mesh", s.Mesh.OnRack, true}, {"mesh count", s.Mesh.CountPerInch, 156.0}, {"blade", s.Blades[0].Layup, "65/90/65"},
 		{"dpi", l.Screens[1].BitmapDPI, 300.0}, {"eom of screen 2", *l.Screens[1].EOM, job.EOM{UM: 25.4}},
 	} {
 		if !reflect.DeepEqual(c.got, c.want) {
@@ -101,18 +101,60 @@ eom = "1 mil"
 }
 
 // One rule a line: the whole error, at its place.
+// TestWhereItIs: what breaks a file is told where it stands, by its name.
+func TestWhereItIs(t *testing.T) {
+	const utf8 = "; UTF-8 is accepted: save the file as UTF-8"
+	for src, want := range map[string]string{
+		"title = \"t\"\n[[location]]\nname = \"full front\nwidth = \"30 cm\"\n": "j.toml:3:8: this quote is not closed on its line; a text with a quote at each end is accepted",
+		"title = '''t\n[[location]]\n":                                          "j.toml:1:9: this quote is never closed; a text with a quote at each end is accepted",
+		"title = \"Crew, caf\xe9\"\n":                                           "j.toml:1:19: the byte 0xe9 is not UTF-8" + utf8,
+		"\xff\xfe\x00\x00t\x00\x00\x00":                                         "j.toml:1:1: the file is UTF-32" + utf8,
+		"\x00\x00\xfe\xff\x00\x00\x00t":                                         "j.toml:1:1: the file is UTF-32" + utf8,
+		"\xff\xfet\x00":                                                         "j.toml:1:1: the file is UTF-16" + utf8,
+		"title = \"t\"\nquantity = 2\x00\n":                                     "j.toml:2:13: there is a NUL byte: this is no text file, or one with two bytes a letter" + utf8,
+		inScreen("strokes = 2.0"):                                               `j.toml:5:11: location "full front", screen 1: strokes: 2 is written with a point; a whole number without quotes is accepted, 1 to 6`,
+	} {
+		if _, errs := DecodeJob("j.toml", []byte(src)); len(errs) != 1 || errs[0].Error() != want {
+			t.Errorf("%q: %v; want %s", src, errs, want)
+		}
+	}
+	j, errs := DecodeJob("j.toml", []byte("title = \"t\"\n[[location]]\nwidth = \"11 1/2 in\"\nheight = \"3/4 in\"\n[[location.screen]]\n"))
+	if errs != nil || j.Locations[0].WidthMM != 292.1 || j.Locations[0].HeightMM != 19.05 {
+		t.Errorf("fractions of an inch: %+v, %v", j, errs)
+	}
+}
+
+// TestFlashWish: the three words of the key, and what is none of them.
+func TestFlashWish(t *testing.T) {
+	for text, want := range map[string]job.FlashWish{"true": job.FlashYes, "false": job.FlashNo, `"dry"`: job.FlashDry} {
+		j, errs := DecodeJob("j.toml", []byte(inScreen("flash = "+text)))
+		if errs != nil || j.Locations[0].Screens[0].FlashWish != want {
+			t.Errorf("flash = %s: %q, %v", text, j.Locations[0].Screens[0].FlashWish, errs)
+		}
+	}
+	for _, bad := range []string{`"yes"`, "1", `"3 s"`, `"Dry"`, "[true]"} {
+		_, errs := DecodeJob("j.toml", []byte(inScreen("flash = "+bad)))
+		if len(errs) != 1 || !strings.Contains(errs[0].Error(), `j.toml:5:9: location "full front", screen 1: flash: `) || !strings.Contains(errs[0].Error(), `true, false or "dry" is accepted`) {
+			t.Errorf("flash = %s: %v", bad, errs)
+		}
+	}
+	if _, errs := DecodeJob("j.toml", []byte(inScreen("flash = false\nhits = 2"))); len(errs) != 1 || !strings.Contains(errs[0].Error(), "hits: 2 hits stand beside flash = false") {
+		t.Errorf("two hits without a flash: %v", errs)
+	}
+}
+
 func TestJobErrors(t *testing.T) {
 	const uses = `"underbase", "solid", "detail", "halftone", "highlight", "blocker", "raised" or "clear" is accepted`
 	const lengths = `, in mm, um, cm, m, in, ft or mil`
 	const mesh = `threads per inch and thread in um, "156-64", or threads per cm, "61/cm-64", is accepted, or the count alone, "156", of a mesh on the racks`
 	for _, c := range []struct{ src, want string }{
 		// keys
-		{inScreen(`colour = "red"`), `j.toml:5:1: ` + screenAt + `colour: is not a key of this table; did you mean color? accepted are color, swatch, ink, use, mesh, eom, halftone, bitmap, feature, finest, coverage, film, height, blade, strokes, angle or load`},
+		{inScreen(`colour = "red"`), `j.toml:5:1: ` + screenAt + `colour: is not a key of this table; did you mean color? accepted are color, swatch, ink, use, mesh, eom, halftone, bitmap, feature, finest, coverage, film, height, blade, strokes, hits, flash, angle or load`},
 		{inScreen(`halftone = { lines = "45 lpi", Angle = 3 }`), `j.toml:5:32: ` + screenAt + `halftone.Angle: is not a key of this table; keys are written in small letters: angle. accepted are lines, angle or smallest`},
 		{"title = \"t\"\n\"a b\" = 1\n[[location]]\n[[location.screen]]", `j.toml:2:1: "a b": is not a key of this table; accepted are job, title, customer, quantity, due, shop, press, garment, stock or location`},
 		{inScreen(`mesh = "156-64"` + "\n" + `mesh = "230-48"`), `j.toml:6:1: this is not TOML: Key 'location.screen.mesh' has already been defined.; TOML 1.0 is accepted`},
 		{inScreen("halftone.lines = \"45 lpi\"\nhalftone = 2"), `j.toml:6:1: this is not TOML: the key is there already; each key once in a table is accepted`},
-		{inScreen("name = \"x\""), `j.toml:5:1: ` + screenAt + `name: is not a key of this table; accepted are color, swatch, ink, use, mesh, eom, halftone, bitmap, feature, finest, coverage, film, height, blade, strokes, angle or load`},
+		{inScreen("name = \"x\""), `j.toml:5:1: ` + screenAt + `name: is not a key of this table; accepted are color, swatch, ink, use, mesh, eom, halftone, bitmap, feature, finest, coverage, film, height, blade, strokes, hits, flash, angle or load`},
 		{"Title = \"t\"\n" + least, `j.toml:1:1: Title: is not a key of this table; keys are written in small letters: title. accepted are job, title, customer, quantity, due, shop, press, garment, stock or location`},
 		// missing
 		{"[[location]]\n[[location.screen]]", `j.toml:1:1: title: is missing; a text in quotes is accepted`},
@@ -128,7 +170,7 @@ func TestJobErrors(t *testing.T) {
 		{"title = \"t\"\nlocation = 3", `j.toml:2:12: location: 3 is a number; one or more tables are accepted, each under a header [[...]] that ends in location`},
 		{"job = 2417\n" + least, `j.toml:1:7: job: 2417 is a number; a text in quotes is accepted`},
 		{"quantity = \"288\"\n" + least, `j.toml:1:12: quantity: "288" is a text; a whole number without quotes is accepted, 1 to 10000000`},
-		{"quantity = 2.5\n" + least, `j.toml:1:12: quantity: 2.5 is a number; a whole number without quotes is accepted, 1 to 10000000`},
+		{"quantity = 2.5\n" + least, `j.toml:1:12: quantity: 2.5 is written with a point; a whole number without quotes is accepted, 1 to 10000000`},
 		{"garment = \"tee\"\n" + least, `j.toml:1:11: garment: "tee" is a text; a table is accepted, with the keys name, fibre or shade`},
 		{inScreen(`color = true`), `j.toml:5:9: ` + screenAt + `color: true is a truth value; a text in quotes is accepted`},
 		{inScreen(`film = 45`), `j.toml:5:8: ` + screenAt + `film: 45 is a number; a length range such as "45..70 um" is accepted` + lengths},
@@ -153,8 +195,8 @@ func TestJobErrors(t *testing.T) {
 		// words and forms
 		{inScreen(`use = "solit"`), `j.toml:5:7: ` + screenAt + `use: "solit" is not known; did you mean "solid"? ` + uses},
 		{inScreen(`use = "Solid"`), `j.toml:5:7: ` + screenAt + `use: "Solid" is not known; did you mean "solid"? ` + uses},
-		{inScreen(`swatch = "f7f7f2"`), `j.toml:5:10: ` + screenAt + `swatch: "f7f7f2" is not a colour; a colour such as "#f7f7f2" is accepted, # and six digits of 0-9 and a-f`},
-		{inScreen(`swatch = "#f7f7g2"`), `j.toml:5:10: ` + screenAt + `swatch: "#f7f7g2" is not a colour; a colour such as "#f7f7f2" is accepted, # and six digits of 0-9 and a-f`},
+		{inScreen(`swatch = "f7f7f2"`), `j.toml:5:10: ` + screenAt + `swatch: "f7f7f2" is not a color; a color such as "#f7f7f2" is accepted, # and six digits of 0-9 and a-f`},
+		{inScreen(`swatch = "#f7f7g2"`), `j.toml:5:10: ` + screenAt + `swatch: "#f7f7g2" is not a color; a color such as "#f7f7f2" is accepted, # and six digits of 0-9 and a-f`},
 		{inScreen(`mesh = 156`), `j.toml:5:8: ` + screenAt + `mesh: 156 is a number; ` + mesh},
 		{inScreen(`mesh = "fine"`), `j.toml:5:8: ` + screenAt + `mesh: "fine" is not a mesh; ` + mesh},
 		{inScreen(`mesh = "355-80"`), `j.toml:5:8: ` + screenAt + `mesh: "355-80" has no opening: the thread, 80 um, is not thinner than the pitch, 71.5493 um; ` + mesh},
@@ -171,7 +213,7 @@ func TestJobErrors(t *testing.T) {
 		{inScreen("feature = \"1 mm\"\nfinest = \"2 mm\""), `j.toml:6:10: ` + screenAt + `finest: 2 mm is wider than the typical feature, 1 mm; at most the width of the typical feature is accepted`},
 		{"title = \"t\"\n[[location]]\nwidth = \"9 cm\"\nheight = \"5 cm\"\n[[location.screen]]\nfeature = \"1 m\"", `j.toml:6:11: location 1, screen 1: feature: 1000 mm is wider than the location; at most 90 mm is accepted`},
 		// syntax
-		{"title = \"t", `j.toml:1:10: this is not TOML: unexpected EOF; expected '"'; TOML 1.0 is accepted`},
+		{"title = \"t", `j.toml:1:9: this quote is never closed; a text with a quote at each end is accepted`},
 		{"title = \"é\" x\n", `j.toml:1:12: this is not TOML: expected a top-level item to end with a newline, comment, or EOF, but got 'x' instead; TOML 1.0 is accepted`},
 		{"a=\"\\\n\"", `j.toml:1:4: this is not TOML: invalid escape in string '\ '; TOML 1.0 is accepted`}, // the parser quotes the line end
 		{"title = \"a\"\r\nx = 09\r\n", `j.toml:2:5: this is not TOML: Invalid integer "09": cannot have leading zeroes; TOML 1.0 is accepted`},

@@ -128,6 +128,8 @@ func (k *keyTables) value(path string, t reflect.Type, f *field) string {
 	}
 	such := func(what, example string) string { return what + " `\"" + example + "\"`" }
 	switch {
+	case t == reflect.TypeFor[job.FlashWish]():
+		return "true, false or `\"dry\"`"
 	case t == reflect.TypeFor[job.Date]():
 		return "day `" + exampleDay + "`"
 	case t == reflect.TypeFor[job.EOM]():

@@ -26,6 +26,13 @@ func IsShop(src []byte) bool {
 	return false
 }
 
+// IsJob tells whether the text is that of a job file: it has a title or a location. What cannot be
+// read is none.
+func IsJob(src []byte) bool {
+	_, data, _, errs := open("", src)
+	return errs == nil && (data["title"] != nil || data["location"] != nil)
+}
+
 // topKeys are the keys at the top of a file.
 func topKeys(of any) map[string]bool {
 	out := map[string]bool{}

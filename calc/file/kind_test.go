@@ -6,6 +6,17 @@ import (
 	"bladecard/templates"
 )
 
+func TestIsJob(t *testing.T) {
+	for text, want := range map[string]bool{
+		least: true, "title = \"t\"": true, "[[location]]": true, "title = \"t\"\nunits = \"inch\"": true,
+		string(templates.Shop()): false, "": false, "job = \"1\"": false, "title = = 1": false,
+	} {
+		if got := IsJob([]byte(text)); got != want {
+			t.Errorf("%q: %v", text, got)
+		}
+	}
+}
+
 func TestIsShop(t *testing.T) {
 	for text, want := range map[string]bool{
 		string(templates.Shop()):                  true,

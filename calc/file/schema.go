@@ -124,6 +124,8 @@ func (s *schemer) value(t reflect.Type, f *field) object {
 	switch t {
 	case reflect.TypeFor[job.Date]():
 		return object{{"type", "string"}, {"format", "date"}, {"pattern", `^20[0-9]{2}-[0-9]{2}-[0-9]{2}$`}, {"examples", []string{exampleDay}}}
+	case reflect.TypeFor[job.FlashWish]():
+		return object{{"enum", []any{true, false, string(job.FlashDry)}}}
 	case reflect.TypeFor[job.Range]():
 		return quantityText(unit.RangePattern(!(f.min >= 0), f.unit), exampleOf(t, f))
 	case reflect.TypeFor[job.EOM]():

@@ -214,7 +214,7 @@ func TestDecoderOnly(t *testing.T) {
 		{"order of a range", "job", screen(`film = "70..45 um"`), "runs downward"},
 		{"no opening in a mesh", "job", screen(`mesh = "305-90"`), "no opening"},
 		{"count of a mesh", "job", screen(`mesh = "2000"`), "threads per inch"},
-		{"whole number with a point", "job", screen(`strokes = 2.0`), "is a number"},
+		{"whole number with a point", "job", screen(`strokes = 2.0`), "is written with a point"},
 		{"day in quotes", "job", "due = \"2026-12-04\"\n" + screen(""), "is a text"},
 		{"control character", "job", screen(`color = "re\u0007d"`), "control character"},
 		{"finest above feature", "job", screen("feature = \"1 mm\"\nfinest = \"2 mm\""), "wider than the typical feature"},

@@ -5,11 +5,13 @@ import (
 	"math"
 	"reflect"
 	"slices"
+	"strings"
 	"sync"
 
 	"bladecard/calc/internal/deep"
 	"bladecard/calc/internal/words"
 	"bladecard/calc/job"
+	"bladecard/calc/mesh"
 	"bladecard/templates"
 )
 
@@ -188,6 +190,16 @@ func (b *binder) finishMesh(m *job.Mesh, g given) {
 	}
 	m.CountPerInch, m.ThreadUM, _ = job.ParseMesh(m.Name)
 	m.OnRack = true
+	before := len(b.errs)
+	defer func() {
+		if len(b.errs) > before {
+			return
+		}
+		spec := mesh.Spec{CountPerInch: m.CountPerInch, ThreadUM: m.ThreadUM, OpeningUM: m.OpeningUM, FabricUM: m.FabricUM, Twill: m.Weave == "twill"}
+		if _, err := mesh.New(spec); err != nil {
+			b.fail(g.place.Find("mesh"), g.scope, "mesh", words.Quote(m.Name)+" cannot be computed: "+strings.TrimPrefix(err.Error(), "mesh: "), "a mesh with its measured fabric thickness, or another one, is accepted")
+		}
+	}()
 	if pitch := 25400 / m.CountPerInch; m.OpeningUM > 0 && !(m.OpeningUM < pitch) {
 		b.fail(g.place.kid("opening").valuePos(), g.scope, "opening", fmt.Sprintf("%s um is not smaller than the pitch of %s, %s um", words.Number(m.OpeningUM), m.Name, words.Number(pitch)),
 			"an opening below the pitch is accepted")

@@ -33,7 +33,9 @@ func (b *binder) value(dst reflect.Value, raw any, at *place, f *field, sc scope
 		}
 	case *int:
 		v, ok := raw.(int64)
-		if !ok {
+		if point, isFloat := raw.(float64); isFloat {
+			fail(words.Number(point)+" is written with a point", b.accepted(dst.Type(), f))
+		} else if !ok {
 			wrongType()
 		} else if !(float64(v) >= f.min && float64(v) <= f.max) {
 			fail(fmt.Sprintf("%d is out of range", v), b.accepted(dst.Type(), f))
@@ -50,6 +52,17 @@ func (b *binder) value(dst reflect.Value, raw any, at *place, f *field, sc scope
 			*p = d
 		case isDay:
 			fail(fmt.Sprintf("%04d-%02d-%02d is out of range", d.Year, d.Month, d.Day), b.accepted(dst.Type(), f))
+		default:
+			wrongType()
+		}
+	case *job.FlashWish:
+		switch {
+		case raw == true:
+			*p = job.FlashYes
+		case raw == false:
+			*p = job.FlashNo
+		case raw == string(job.FlashDry):
+			*p = job.FlashDry
 		default:
 			wrongType()
 		}
@@ -274,6 +287,8 @@ func (b *binder) accepted(t reflect.Type, f *field) string {
 		return acceptedQuantity(unit.AcceptedRange(f.unit), f)
 	case t == reflect.TypeFor[job.EOM]():
 		return acceptedEOM
+	case t == reflect.TypeFor[job.FlashWish]():
+		return `true, false or "dry" is accepted`
 	case t == reflect.TypeFor[job.Date]():
 		return "a day of 2000 to 2099 without quotes, such as 2026-12-04, is accepted"
 	case t == reflect.TypeFor[[]float64]():

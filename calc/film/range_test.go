@@ -122,7 +122,7 @@ func TestWetIsProduct(t *testing.T) {
 			t.Fatal(err)
 		}
 		row := (1 - math.Pow(q, float64(n))) / (1 - q)
-		if want := 0.85 * d.TotalUM * row * factor; math.Abs(got-want) > 1e-12*want {
+		if want := 0.76 * d.TotalUM * row * factor; math.Abs(got-want) > 1e-12*want {
 			t.Fatalf("got %g um, want %g um", got, want)
 		}
 		a, _ := Strokes(n, q)

@@ -2,19 +2,25 @@ package film
 
 import (
 	"math"
+	"math/bits"
+	"slices"
 	"testing"
 
 	"bladecard/calc/mesh"
 )
 
-// TestTau compares the reference stroke with the published wet-height rule over seven
-// customary cloths (counts and threads from memory): Tau is the geometric mean of rule over
-// deposit, and no cloth is farther from it than -22 and +29 %.
-// Published rule: How Much Ink Do You Need?, Screen Printing, April 2000.
+// stretched are counts and threads that are stretched for garments (from memory).
+var stretched = [][2]float64{
+	{110, 80}, {110, 71}, {125, 70}, {140, 64}, {156, 64}, {160, 55}, {180, 48}, {196, 55}, {200, 48},
+	{225, 40}, {230, 48}, {230, 40}, {255, 40}, {280, 40}, {280, 34}, {305, 40}, {305, 34},
+}
+
+// TestTau compares the reference stroke with the published wet-height rule over every choice of
+// seven cloths: Tau is the median of the choices to 4 %, as the list of cloths is a choice too, and they
+// run over about the range that Tau's comment states. Published rule: How Much Ink Do You Need?, Screen Printing, April 2000.
 func TestTau(t *testing.T) {
-	cloths := [][2]float64{{110, 80}, {156, 64}, {196, 55}, {230, 48}, {255, 40}, {280, 40}, {305, 40}}
-	sum := 0.0
-	for _, c := range cloths {
+	ratio := make([]float64, len(stretched))
+	for i, c := range stretched {
 		s := reference(t, cloth(t, c[0], c[1]), 0, 1)
 		d, err := Stroke(s)
 		if err != nil {
@@ -24,13 +30,28 @@ func TestTau(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		r := rule / d.TotalUM
-		sum += math.Log(r)
-		if off := r/Tau - 1; !(off > -0.225 && off < 0.295) {
-			t.Errorf("%v: rule %.1f um, deposit %.1f um: %+.1f %% off Tau", c, rule, d.TotalUM, 100*off)
-		}
+		ratio[i] = rule / d.TotalUM
 	}
-	if mean := math.Exp(sum / float64(len(cloths))); math.Abs(mean-Tau) > 0.005 {
-		t.Errorf("geometric mean of rule over deposit is %.3f, Tau %g", mean, Tau)
+	var means []float64
+	for pick := range 1 << len(stretched) {
+		if bits.OnesCount(uint(pick)) != 7 {
+			continue
+		}
+		sum := 0.0
+		for i, r := range ratio {
+			if pick>>i&1 == 1 {
+				sum += math.Log(r)
+			}
+		}
+		means = append(means, math.Exp(sum/7))
+	}
+	slices.Sort(means)
+	low, median, high := means[0], means[len(means)/2], means[len(means)-1]
+	t.Logf("%d choices: %.3f to %.3f, median %.3f", len(means), low, high, median)
+	if math.Abs(median/Tau-1) > 0.04 {
+		t.Errorf("the median of rule over deposit is %.3f, Tau %g", median, Tau)
+	}
+	if math.Abs(low-0.67) > 0.03 || math.Abs(high-0.87) > 0.03 {
+		t.Errorf("the choices run from %.3f to %.3f; 0.67 to 0.87 is said of them", low, high)
 	}
 }

@@ -164,3 +164,25 @@ func ExampleCoverageM2PerL() {
 	fmt.Printf("%g m2 %v\n", m2, err)
 	// Output: 20 m2 <nil>
 }
+
+func ExampleLightnessDrop() {
+	drop, err := ink.LightnessDrop(2, 0.75, 0.04) // a yellow on black cloth
+	fmt.Printf("%.0f of L* %v\n", drop, err)
+	// Output: 6 of L* <nil>
+}
+
+func ExampleLightnessFilmUM() {
+	um, err := ink.LightnessFilmUM(5, 0.75, 40, 0.04)
+	fmt.Printf("%.0f um %v\n", um, err)
+	// Output: 56 um <nil>
+}
+
+func ExampleLightness() {
+	fmt.Printf("%.2f %.2f %.2f\n", ink.Lightness(0, 0, 0), ink.Lightness(128, 128, 128), ink.Lightness(255, 255, 255))
+	// Output: 0.00 0.54 1.00
+}
+
+func ExampleLuminance() {
+	fmt.Printf("%.3f %.3f\n", ink.Luminance(255, 210, 0), ink.Luminance(29, 43, 79))
+	// Output: 0.674 0.026
+}

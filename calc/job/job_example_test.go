@@ -51,10 +51,11 @@ func ExampleShop_FindPress() {
 	// Output: automatic true
 }
 
-func ExampleShop_FindBlade() {
-	blade, ok := file.BuiltInShop().FindBlade("70")
-	fmt.Println(blade.Hardness, blade.FreeHeightMM, ok)
-	// Output: [70] 25 true
+func ExampleShop_FindBlades() {
+	for _, b := range file.BuiltInShop().FindBlades("70 / 90 / 70") {
+		fmt.Println(b.Hardness, b.FreeHeightMM)
+	}
+	// Output: [70 90 70] 25
 }
 
 func ExampleShop_FindInk() {
@@ -67,4 +68,10 @@ func ExampleErrors_Err() {
 	_, errs := file.DecodeJob("job.toml", []byte(regatta))
 	fmt.Println(errs.Err() == nil)
 	// Output: true
+}
+
+func ExampleFits() {
+	image := &job.Location{WidthMM: 350, HeightMM: 300}
+	fmt.Println(job.Fits(image, &job.Mesh{FrameWidthMM: 310, FrameHeightMM: 400}), job.Fits(image, &job.Mesh{FrameWidthMM: 300, FrameHeightMM: 400}))
+	// Output: true false
 }

@@ -14,7 +14,7 @@ const (
 	sheetInk   = "solvent graphics"
 )
 
-// Resolve looks up in the shop what the job names and fills Ink, Mesh and Blade of each screen.
+// Resolve looks up in the shop what the job names and fills On of the job and Ink, Mesh and Blades of each screen.
 // A screen without an ink gets "plastisol" on a garment and "solvent graphics" on a sheet
 // (common practice). A mesh that is not on the racks is taken as the job states it, with OnRack
 // false. Ink classes, blades and presses that the shop lacks are errors that list what it has;
@@ -48,20 +48,19 @@ func (s *Shop) FindPress(name string) (*Press, bool) {
 	return nil, false
 }
 
-// FindBlade returns the blade stock of that name, else the first of that layup; false when
-// the rack has none.
-func (s *Shop) FindBlade(name string) (*Blade, bool) {
-	for i := range s.Blades {
-		if s.Blades[i].Name == name {
-			return &s.Blades[i], true
+// FindBlades returns what a name of a blade means: the stock of that name, else every stock of that
+// layup, however it is spaced.
+func (s *Shop) FindBlades(name string) []Blade {
+	var out []Blade
+	for _, b := range s.Blades {
+		if b.Name == name {
+			return []Blade{b}
+		}
+		if b.Layup == Unspaced(name) {
+			out = append(out, b)
 		}
 	}
-	for i := range s.Blades {
-		if s.Blades[i].Layup == Unspaced(name) {
-			return &s.Blades[i], true
-		}
-	}
-	return nil, false
+	return out
 }
 
 // FindInk returns the ink class of that name; false when there is none.
@@ -85,7 +84,11 @@ func (r *resolver) fail(at Pos, where, key, wrong, accepted string) {
 }
 
 func (r *resolver) press() {
-	if _, ok := r.shop.FindPress(r.job.Press); ok || r.job.Press == "" {
+	if p, ok := r.shop.FindPress(r.job.Press); ok {
+		r.job.On = deep.Of(p)
+		return
+	}
+	if r.job.Press == "" {
 		return
 	}
 	known := words.Names(r.shop.Presses, func(p *Press) string { return p.Name })
@@ -116,13 +119,21 @@ func (r *resolver) blade(s *Screen, where string) {
 	if s.BladeName == "" {
 		return
 	}
-	blade, ok := r.shop.FindBlade(s.BladeName)
-	if !ok {
+	found := r.shop.FindBlades(s.BladeName)
+	if len(found) == 0 {
 		known := words.Names(r.shop.Blades, func(x *Blade) string { return x.Name })
 		r.fail(s.KeyPos("blade"), where, "blade", "the rack has no blade "+words.Quote(s.BladeName), words.InList(s.BladeName, known, "in the rack are"))
 		return
 	}
-	s.Blade = deep.Of(blade)
+	s.Blades = nil
+	for i := range found {
+		if found[i].Count > 0 {
+			s.Blades = append(s.Blades, *deep.Of(&found[i]))
+		}
+	}
+	if len(s.Blades) == 0 {
+		r.fail(s.KeyPos("blade"), where, "blade", "no blade "+words.Quote(s.BladeName)+" is at hand: its count in the shop file is 0", "a blade with a count of 1 or more is accepted")
+	}
 }
 
 func (r *resolver) mesh(l *Location, s *Screen, where string) {
@@ -149,7 +160,7 @@ func (r *resolver) mesh(l *Location, s *Screen, where string) {
 		return
 	}
 	for i := range racked {
-		if fits(l, &racked[i]) {
+		if Fits(l, &racked[i]) {
 			s.Mesh = deep.Of(&racked[i])
 			return
 		}
@@ -183,8 +194,8 @@ func (r *resolver) onRack(text string) (racked []Mesh, count, thread float64, er
 	return racked, count, thread, nil
 }
 
-// fits tells whether the image fits in the frame, upright or turned. What is not stated fits.
-func fits(l *Location, m *Mesh) bool {
+// Fits tells whether the image fits in the frame, upright or turned. What is not stated fits.
+func Fits(l *Location, m *Mesh) bool {
 	if l.WidthMM == 0 || l.HeightMM == 0 || m.FrameWidthMM == 0 || m.FrameHeightMM == 0 {
 		return true
 	}

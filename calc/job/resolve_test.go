@@ -78,11 +78,16 @@ func TestResolveBladeAndPress(t *testing.T) {
 	shop := shopOf(t, "[[blade]]\nname = \"seventy, worn\"\nlayup = \"70\"\nedge = \"worn\"\n[[blade]]\nlayup = \"80\"\n")
 	for _, c := range []struct{ blade, edge string }{{"70", "worn"}, {"seventy, worn", "worn"}, {"80", "new"}} {
 		j, _ := file.DecodeJob("j.toml", []byte(inScreen(`blade = "`+c.blade+`"`)))
-		if errs := job.Resolve(j, shop); errs != nil || j.Locations[0].Screens[0].Blade.Edge != c.edge {
+		if errs := job.Resolve(j, shop); errs != nil || j.Locations[0].Screens[0].Blades[0].Edge != c.edge {
 			t.Errorf("%s: errors %v", c.blade, errs)
 		}
 	}
-	j, _ := file.DecodeJob("j.toml", []byte("press = \"manuel\"\n"+least))
+	none := shopOf(t, "[[blade]]\nlayup = \"70/90/70\"\ncount = 0\n[[blade]]\nlayup = \"80\"\n")
+	j, _ := file.DecodeJob("j.toml", []byte(inScreen(`blade = "70 / 90 / 70"`)))
+	if errs := job.Resolve(j, none); len(errs) != 1 || !strings.Contains(errs[0].Error(), `blade: no blade "70 / 90 / 70" is at hand: its count in the shop file is 0`) {
+		t.Errorf("a blade of which there is none: %v", errs)
+	}
+	j, _ = file.DecodeJob("j.toml", []byte("press = \"manuel\"\n"+least))
 	want := `j.toml:1:9: press: the shop has no press "manuel"; did you mean "manual"? its presses are: "automatic", "manual"`
 	if errs := job.Resolve(j, shop); errs.Error() != want {
 		t.Errorf("got %s, want %s", errs.Error(), want)
@@ -97,8 +102,8 @@ func TestResolveCopies(t *testing.T) {
 		t.Errorf("errors %v", errs)
 	}
 	s := &j.Locations[0].Screens[0]
-	s.Ink.CureC.Low, s.Mesh.ThreadUM, s.Blade.LengthsMM[0] = 1, 1, 1
-	blade, _ := shop.FindBlade("70")
+	s.Ink.CureC.Low, s.Mesh.ThreadUM, s.Blades[0].LengthsMM[0] = 1, 1, 1
+	blade := shop.FindBlades("70")[0]
 	ink, _ := shop.FindInk("plastisol")
 	if ink.CureC.Low == 1 || blade.LengthsMM[0] == 1 || shop.Meshes[4].ThreadUM == 1 {
 		t.Error("the job points into the shop")

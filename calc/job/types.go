@@ -1,5 +1,10 @@
 package job
 
+import (
+	"cmp"
+	"fmt"
+)
+
 // Job is one job file: what is printed, where, and what every screen must do.
 // Struct tags are the file format: one binder reads the file by them.
 //
@@ -23,12 +28,13 @@ type Job struct {
 	Customer  string     `toml:"customer" doc:"who ordered it"`
 	Quantity  int        `toml:"quantity" min:"1" max:"10000000" doc:"pieces to print"`
 	Due       Date       `toml:"due" doc:"day of delivery, 2026-12-04"`
-	ShopPath  string     `toml:"shop" form:"path" doc:"the shop file, from the job file's folder; left out: the built-in shop"`
+	ShopPath  string     `toml:"shop" form:"path" doc:"the shop file, from the job file's folder; left out: the nearest shop.toml upward, else the built-in shop"`
 	Press     string     `toml:"press" doc:"name of the press in the shop file; left out: the first one"`
 	Garment   *Garment   `toml:"garment" excludes:"stock" doc:"what is printed on, if it is a garment"`
 	Stock     *Stock     `toml:"stock" doc:"what is printed on, if it is a sheet and not a garment"`
 	Locations []Location `toml:"location" need:"true" most:"64" doc:"a print position"`
 
+	On   *Press `toml:"-"` // the press that Press means, filled in by Resolve
 	Keys Places `toml:"-"` // nil: the job comes from no file
 }
 
@@ -48,6 +54,19 @@ type Stock struct {
 // Date is a calendar day without a zone; the zero Date means that none was given.
 type Date struct{ Year, Month, Day int }
 
+// ISO writes the day as 2026-12-04; the zero Date is an empty text.
+func (d Date) ISO() string {
+	if d == (Date{}) {
+		return ""
+	}
+	return fmt.Sprintf("%04d-%02d-%02d", d.Year, d.Month, d.Day)
+}
+
+// Before tells whether a day comes before another; the zero Date comes first.
+func (d Date) Before(o Date) bool {
+	return cmp.Or(d.Year-o.Year, d.Month-o.Month, d.Day-o.Day) < 0
+}
+
 // Location is a print position.
 type Location struct {
 	Name     string   `toml:"name" doc:"print position, as the shop says it; left out: location 1, 2, ..."`
@@ -64,8 +83,8 @@ type Location struct {
 // Screen is one screen of a location. What the file leaves out is chosen or computed;
 // what it states is respected and judged.
 type Screen struct {
-	Color     string    `toml:"color" doc:"ink colour, in words"`
-	Swatch    string    `toml:"swatch" form:"swatch" doc:"colour to show on paper, #rrggbb"`
+	Color     string    `toml:"color" doc:"ink color, in words"`
+	Swatch    string    `toml:"swatch" form:"swatch" doc:"color to show on paper, #rrggbb"`
 	InkName   string    `toml:"ink" doc:"ink class, built in or of the shop's own"`
 	Use       string    `toml:"use" one:"underbase solid detail halftone highlight blocker raised clear" doc:"what the screen must do"`
 	MeshName  string    `toml:"mesh" form:"mesh" doc:"threads per inch - thread um (156-64), threads per cm (61/cm-64), or a name from the racks; left out: chosen"`
@@ -78,18 +97,31 @@ type Screen struct {
 	FilmUM    *Range    `toml:"film" unit:"um" min:"1" max:"2000" doc:"target cured film, 45..70 um; left out: from ink class and use"`
 	HeightMM  float64   `toml:"height" example:"0.8 mm" unit:"mm" min:"0.02" max:"10" doc:"height that raised work must have after the heat; a film in its place wins"`
 	BladeName string    `toml:"blade" doc:"layup or name of a blade in the rack; left out: chosen"`
-	Strokes   int       `toml:"strokes" min:"1" max:"6" doc:"print strokes; left out: chosen"`
+	Strokes   int       `toml:"strokes" min:"1" max:"6" doc:"wet print strokes of a hit; left out: chosen"`
+	Hits      int       `toml:"hits" min:"1" max:"6" doc:"prints with a flash between; left out: chosen"`
+	FlashWish FlashWish `toml:"flash" doc:"flash after this screen: true, false, or \"dry\" for until it is dry; left out: as the order needs"`
 	AngleDeg  *float64  `toml:"angle" unit:"deg" min:"0" max:"60" doc:"blade angle from vertical; left out: chosen"`
 	LoadNCM   float64   `toml:"load" unit:"N/cm" min:"0.5" max:"20" doc:"line load on the blade; left out: the press's working load"`
 
 	// Filled in by Resolve from the shop, never by the user.
-	Ink   *Ink   `toml:"-"` // the class that InkName means
-	Mesh  *Mesh  `toml:"-"` // nil when the file leaves the mesh open
-	Blade *Blade `toml:"-"` // nil when the file leaves the blade open
+	Ink    *Ink    `toml:"-"` // the class that InkName means
+	Mesh   *Mesh   `toml:"-"` // nil when the file leaves the mesh open
+	Blades []Blade `toml:"-"` // what BladeName means; none when the file leaves the blade open
 
 	Pos  Pos    `toml:"-"` // where the element starts in the file
 	Keys Places `toml:"-"` // nil: the screen comes from no file
 }
+
+// FlashWish is what a job asks of the flash after a screen.
+type FlashWish string
+
+// The wishes: left open, forced, forbidden, and forced until the film is dry.
+const (
+	FlashOpen FlashWish = ""
+	FlashYes  FlashWish = "yes"
+	FlashNo   FlashWish = "no"
+	FlashDry  FlashWish = "dry"
+)
 
 // EOM is the emulsion over mesh as the file states it: exactly one of the two is not zero.
 type EOM struct {
@@ -115,7 +147,7 @@ type Shop struct {
 	Paper       string       `toml:"paper" one:"a4 letter" doc:"sheet in the office printer"`
 	Language    string       `toml:"language" form:"language" doc:"language of the paper, such as en or es"`
 	Logo        string       `toml:"logo" form:"path" doc:"picture of the shop for its documents, PNG or JPEG, from the shop file's folder"`
-	Accent      string       `toml:"accent" form:"swatch" doc:"colour of the rules on the shop's documents, #rrggbb"`
+	Accent      string       `toml:"accent" form:"swatch" doc:"color of the rules on the shop's documents, #rrggbb"`
 	Waste       float64      `toml:"waste" unit:"share" min:"0" max:"1" default:"10 %" doc:"ink lost to test prints and rags, of what is printed"`
 	StaysG      float64      `toml:"stays-in-screen" unit:"g" min:"0" max:"5000" default:"150 g" doc:"ink that a screen must hold beyond what is printed"`
 	Blades      []Blade      `toml:"blade" most:"256" doc:"a blade stock in the rack"`
@@ -175,7 +207,7 @@ type Flash struct {
 	FluxKWM2    float64 `toml:"flux" unit:"kW/m2" min:"1" max:"100" excludes:"timed" doc:"heat that the print takes up, if measured"`
 	TimedS      float64 `toml:"timed" example:"4 s" unit:"s" min:"0.2" max:"30" doc:"a flash that just gelled a print, platens warm"`
 	TimedFilmUM float64 `toml:"timed-film" unit:"um" min:"1" max:"1000" default:"50 um" doc:"wet film of the timed print"`
-	TimedGelC   float64 `toml:"timed-gel" unit:"C" min:"40" max:"200" default:"107 C" doc:"gel temperature of its ink"`
+	TimedGelC   float64 `toml:"timed-gel" unit:"C" min:"40" max:"200" default:"112 C" doc:"gel temperature of its ink"`
 }
 
 // Dryer is a conveyor dryer.
@@ -193,18 +225,20 @@ type Ink struct {
 	Like          string             `toml:"like" doc:"class whose figures are taken for what is left out here"`
 	Solids        float64            `toml:"solids" example:"40 %" unit:"share" min:"0.05" max:"1" doc:"volume solids: cured film / wet film"`
 	DensityKgPerL float64            `toml:"density" unit:"kg/L" min:"0.5" max:"3" doc:"density"`
+	DryKgPerL     float64            `toml:"dry-density" example:"1.3 kg/L" unit:"kg/L" min:"0.5" max:"6" doc:"density of the dried film; left out: as if solids and water added up"`
 	EtaInfPaS     float64            `toml:"eta-inf" unit:"Pa.s" min:"0.01" max:"500" default:"3 Pa.s" doc:"viscosity at very high shear"`
 	KPaSn         float64            `toml:"consistency" unit:"Pa.s^n" min:"0" max:"2000" default:"50 Pa.s^n" doc:"consistency of the flow curve"`
 	N             float64            `toml:"flow-index" min:"0.05" max:"1" default:"0.5" doc:"power-law index of the flow curve"`
 	ScatterPerMM  float64            `toml:"scattering" example:"80 1/mm" unit:"1/mm" min:"1" max:"1000" doc:"light scattering of the cured film, of inks that hide the cloth"`
 	Whiteness     float64            `toml:"whiteness" example:"90 %" unit:"share" min:"0.02" max:"0.99" doc:"reflectance of a film too thick to see through"`
 	Rise          float64            `toml:"rise" min:"1" max:"30" doc:"volume after the heat / volume before it, of inks that rise"`
-	GelC          *Range             `toml:"gel" example:"104..110 C" unit:"C" min:"40" max:"250" doc:"gel temperature"`
+	GelC          *Range             `toml:"gel" example:"104..121 C" unit:"C" min:"40" max:"250" doc:"gel temperature"`
 	CureC         *Range             `toml:"cure" example:"149..171 C" unit:"C" min:"40" max:"250" doc:"temperature that the whole film must reach"`
 	CureTopC      float64            `toml:"cure-top" unit:"C" min:"40" max:"300" doc:"never above"`
+	TackS         *Range             `toml:"tack" example:"6..12 s" unit:"s" min:"0.5" max:"120" doc:"flash that makes an ink that reacts dry to the touch"`
 	DwellS        *Range             `toml:"dwell" example:"45..90 s" unit:"s" min:"1" max:"3600" doc:"time in the tunnel"`
 	On            string             `toml:"on" one:"garment sheet" default:"garment" doc:"what the class is made for"`
-	FlashEach     bool               `toml:"flash-each" doc:"flashed and cooled after every colour"`
+	FlashEach     bool               `toml:"flash-each" doc:"flashed and cooled after every color"`
 	Dries         string             `toml:"dries" one:"fuse water solvent uv react" doc:"how the film sets"`
 	Cautions      []string           `toml:"cautions" one:"hot-flash hot-dryer fume moving-press solvent discharge-agent uv-lamp uv-skin flammable" most:"32" doc:"codes of the cautions that the paper must show"`
 	Uses          map[string]*Custom `toml:"use" keys:"underbase solid detail halftone highlight blocker raised clear" doc:"customary film, mesh and stencil by use"`
@@ -222,6 +256,7 @@ type Calibration struct {
 	Factor  float64 `toml:"factor" need:"true" min:"0.2" max:"5" doc:"measured film / predicted film, of a mesh that is not listed"`
 	Error   float64 `toml:"error" min:"0" max:"2" default:"0.12" doc:"relative standard error of factor, what meshes differ by included"`
 	Scatter float64 `toml:"scatter" need:"true" min:"0.01" max:"1" doc:"residual scatter of one measurement, as a standard deviation of ln(film)"`
+	Day     float64 `toml:"day" min:"0" max:"1" default:"0.08" doc:"what a new day brings, as a standard deviation of ln(film)"`
 	Count   int     `toml:"count" need:"true" min:"1" max:"1000000" doc:"measurements behind it"`
 	Date    Date    `toml:"date" doc:"day of the last measurement"`
 
@@ -230,11 +265,11 @@ type Calibration struct {
 	MeanSlope  float64 `toml:"mean-slope" min:"0" max:"20" default:"0" doc:"mean effect of the next stroke's share on ln(film)"`
 
 	Angle           float64 `toml:"angle" min:"-2" max:"2" default:"0" doc:"relative change of the film per 10 deg of lean beyond the computed one"`
-	AngleError      float64 `toml:"angle-error" min:"0" max:"2" default:"0.068" doc:"its standard error"`
+	AngleError      float64 `toml:"angle-error" min:"0" max:"2" default:"0.0305" doc:"its standard error"`
 	Hardness        float64 `toml:"hardness" min:"-2" max:"2" default:"0" doc:"relative change per 10 Shore A of the edge beyond the computed one"`
-	HardnessError   float64 `toml:"hardness-error" min:"0" max:"2" default:"0.025" doc:"its standard error"`
+	HardnessError   float64 `toml:"hardness-error" min:"0" max:"2" default:"0.04" doc:"its standard error"`
 	NextStroke      float64 `toml:"next-stroke" min:"0" max:"0.94" default:"0.4" doc:"share of a stroke that a further wet stroke adds"`
-	NextStrokeError float64 `toml:"next-stroke-error" min:"0" max:"2" default:"0.231" doc:"its standard error"`
+	NextStrokeError float64 `toml:"next-stroke-error" min:"0" max:"2" default:"0.202" doc:"its standard error"`
 
 	Blades []string     `toml:"blades" most:"256" doc:"blades that were measured"`
 	Meshes []MeshFactor `toml:"mesh" most:"256" doc:"a mesh that was measured"`

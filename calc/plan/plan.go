@@ -12,6 +12,8 @@ type Plan struct {
 	Quantity    int         `json:"quantity"`
 	Due         string      `json:"due,omitempty"` // 2026-12-04
 	Shop        string      `json:"shop"`
+	ShopFrom    string      `json:"shop_from"`           // why it is this shop: see ShopOfFlag
+	ShopFile    string      `json:"shop_file,omitempty"` // name of its file, without folders
 	Press       Press       `json:"press"`
 	Substrate   Substrate   `json:"substrate"`
 	Locations   []Location  `json:"locations"`
@@ -19,6 +21,15 @@ type Plan struct {
 	Mix         []Mix       `json:"mix"`         // the ink of all locations together
 	Warnings    []Warning   `json:"warnings"`
 }
+
+// Why a job is printed in the shop that it is: the command line says so, the job file says so, the
+// file is the nearest upward from the job file, or there is none.
+const (
+	ShopOfFlag  = "flag"
+	ShopOfJob   = "job"
+	ShopFound   = "found"
+	ShopBuiltIn = "built-in"
+)
 
 // Calibrated is what stands behind the films of a shop that measured.
 type Calibrated struct {
@@ -70,8 +81,12 @@ type Location struct {
 	// are wanted, and Presses are the shop's that have them.
 	Stations    []Station `json:"stations"`
 	HeadsNeeded int       `json:"heads_needed"`
-	Presses     []string  `json:"presses"`
-	Warnings    []Warning `json:"warnings"`
+	// Turns is how often the garments go round; ExtraScreens are the second screens of what is
+	// printed more than once in one turn.
+	Turns        int       `json:"turns"`
+	ExtraScreens int       `json:"extra_screens"`
+	Presses      []string  `json:"presses"`
+	Warnings     []Warning `json:"warnings"`
 }
 
 // Placement is where a print stands on the garment.
@@ -89,6 +104,8 @@ type Placement struct {
 type Screen struct {
 	Number       int          `json:"number"` // within the location, from 1
 	Of           int          `json:"of"`     // screens of the location
+	Head         int          `json:"head"`   // of the press, from the press order; of several the first
+	Heads        []int        `json:"heads"`  // all heads that print this screen
 	Color        string       `json:"color"`
 	Swatch       string       `json:"swatch,omitempty"` // #rrggbb
 	Ink          string       `json:"ink"`
@@ -100,11 +117,12 @@ type Screen struct {
 	Blade        Blade        `json:"blade"`
 	AngleDeg     SetRange     `json:"angle_deg"`
 	EdgeAngleDeg float64      `json:"edge_angle_deg"` // bent, at the set angle
-	EdgeLimitDeg *float64     `json:"edge_limit_deg"` // most that the finest feature takes; null: no limit
+	EdgeLimitDeg *float64     `json:"edge_limit_deg"` // most that the work takes
 	LoadNPerCM   float64      `json:"load_n_per_cm"`  // working line load
 	LoadClass    string       `json:"load_class"`     // light, medium, firm: what a hand feels
 	Pressure     *Pressure    `json:"pressure"`       // of the cylinders; null: no cylinders
-	Strokes      int          `json:"strokes"`        // print strokes
+	Strokes      int          `json:"strokes"`        // wet print strokes of a hit
+	Hits         int          `json:"hits"`           // prints with a flash between
 	Flood        bool         `json:"flood"`          // flood before each print stroke
 	TargetUM     Target       `json:"target_um"`      // cured film asked for
 	WetUM        Band         `json:"wet_um"`         // wet film expected
@@ -117,7 +135,8 @@ type Screen struct {
 	Cure         Cure         `json:"cure"`
 	OffContact   OffContact   `json:"off_contact_mm"`
 	HeightMM     *float64     `json:"height_mm"`       // after the heat, of ink that rises; null: does not rise
-	InkGPerPrint *float64     `json:"ink_g_per_print"` // null: size or coverage not stated
+	InkGPerPrint *float64     `json:"ink_g_per_print"` // what sinks into the cloth included; null: size or coverage not stated
+	SinksUM      float64      `json:"sinks_um"`        // wet film that sinks into the cloth and does not stand on it
 	WeighG       *Band        `json:"weigh_g"`         // what a print gains, weighed while wet; null: size or coverage not stated
 	InkGRun      *float64     `json:"ink_g_run"`       // with waste and what stays in the screen; null: quantity not stated
 	InkMLRun     *float64     `json:"ink_ml_run"`
@@ -126,6 +145,8 @@ type Screen struct {
 	Lost         []Lost       `json:"lost"`        // the other blades of the rack and what they lost on
 	Corrections  []Correction `json:"corrections"` // single changes, the quickest to make first
 	Equivalents  []Equivalent `json:"equivalents"` // other blades and meshes that meet the same demands
+	HidesUM      *float64     `json:"hides_um"`    // cured film that hides the cloth, what sinks in included; null: not asked, or not known
+	Base         *Base        `json:"base"`        // a base that would hide the cloth; null: none is needed
 	Cautions     []string     `json:"cautions"`    // codes of what can hurt, by ink class
 	Warnings     []Warning    `json:"warnings"`
 }
@@ -209,18 +230,21 @@ type Interval struct {
 	High float64 `json:"high"`
 }
 
-// Flash is whether a print is gelled under a flash unit before the next one, and how.
+// Flash is whether a print is set under a flash unit before the next one, and how.
 type Flash struct {
 	Needed       bool      `json:"needed"`
-	Why          string    `json:"why"`                  // base, twice, thick, wet-on-wet, last, alone, sheet
+	Why          string    `json:"why"`                  // base, twice, thick, white, water, forced, forbidden, wet-on-wet, last, alone, sheet
+	Does         string    `json:"does"`                 // gel, dry, tack, lamp: what sets the film between two prints; empty: nothing does
 	Unit         string    `json:"unit,omitempty"`       // name of the flash unit
 	TemperatureC *Interval `json:"temperature_c"`        // the film's, to gel or to dry; null: not stated for the class
-	Seconds      *Interval `json:"seconds"`              // with the platens warm; null: no flash, or it never gels
+	StartS       *float64  `json:"start_s"`              // where to start, platens warm; null: as Seconds
+	Seconds      *Interval `json:"seconds"`              // nine of ten, platens warm; null: no flash, or it never sets the film
 	ColdSeconds  *Interval `json:"cold_seconds"`         // the first prints, with cold platens
 	FluxKWM2     float64   `json:"flux_kw_m2,omitempty"` // heat that the print takes up
+	Timed        bool      `json:"timed"`                // the shop timed or measured its unit
 }
 
-// Cure is the heat that sets the ink for good.
+// Cure is the heat that sets the ink for good. All screens of a garment that cure by heat share one.
 type Cure struct {
 	TemperatureC    *Interval `json:"temperature_c"` // the whole film must reach it; null: by light or air, not by heat
 	By              string    `json:"by"`            // heat, light, air
@@ -228,6 +252,7 @@ type Cure struct {
 	DwellS          *Interval `json:"dwell_s"`
 	BeltMPerMin     *Interval `json:"belt_m_per_min"`
 	Dryer           string    `json:"dryer,omitempty"`
+	Passes          int       `json:"passes"` // through the dryer; 0: no dryer
 	GarmentsPerHour *Interval `json:"garments_per_hour"`
 }
 
@@ -304,8 +329,8 @@ type Point struct {
 // Reason is one step of the path from the workhorse to the setup, as data: what fell short,
 // which step was taken, what it brought.
 type Reason struct {
-	Step       string  `json:"step"`  // start, blade, angle, strokes, load, mesh, fixed
-	Short      string  `json:"short"` // film-thin, film-heavy, cut, always, none
+	Step       string  `json:"step"`  // start, blade, angle, hits, strokes
+	Short      string  `json:"short"` // film-thin, film-heavy, cut, moves, frail, leaves-ink, folds, floats, aim-film, fixed, none
 	From       string  `json:"from,omitempty"`
 	To         string  `json:"to"`
 	FilmUM     float64 `json:"film_um"`     // cured, after the step; 0: no figure
@@ -321,6 +346,7 @@ type Lost struct {
 	Blade    string  `json:"blade"`
 	AngleDeg float64 `json:"angle_deg"`
 	Strokes  int     `json:"strokes"`
+	Hits     int     `json:"hits"`
 	On       string  `json:"on"` // film-thin, film-heavy, cut, moves, folds, floats, leaves-ink, length, departure, less-film, more-lean
 	By       float64 `json:"by"` // um, deg, share, mm or cost, as On says
 }
@@ -329,14 +355,14 @@ type Lost struct {
 // band of that effect. They stand in the order in which they are worth trying: the most effect
 // for the least that they disturb.
 type Correction struct {
-	Kind          string   `json:"kind"` // blade, angle, strokes, edge, eom, mesh
+	Kind          string   `json:"kind"` // blade, angle, strokes, hits, edge, eom, mesh
 	Change        string   `json:"change"`
 	To            string   `json:"to"`       // the new value, without words; of an eom in um
 	CuredUM       float64  `json:"cured_um"` // after the change
 	DeltaUM       float64  `json:"delta_um"`
 	DeltaPercent  float64  `json:"delta_percent"`
 	SpreadPercent float64  `json:"spread_percent"` // half of DeltaBandUM, of the film before
-	DeltaBandUM   Interval `json:"delta_band_um"`  // one sigma of what is not known of the effect
+	DeltaBandUM   Interval `json:"delta_band_um"`  // nine of ten
 	KeepsCut      bool     `json:"keeps_cut"`      // the finest feature still holds
 	Seen          bool     `json:"seen"`           // large enough for a shop to see
 	Clears        bool     `json:"clears"`         // the stroke leaves no ink in the openings
@@ -359,9 +385,26 @@ type Equivalent struct {
 	ToScreen     float64 `json:"to_screen_deg"` // 90 deg less AngleDeg
 	LoadNPerCM   float64 `json:"load_n_per_cm"`
 	Strokes      int     `json:"strokes"`
+	Hits         int     `json:"hits"`
 	CuredUM      float64 `json:"cured_um"`
 	DeltaPercent float64 `json:"delta_percent"` // against the chosen setup
 	SharesMiss   bool    `json:"shares_miss"`   // misses a demand, as the chosen setup does
+}
+
+// Base is a base proposed under a screen whose ink cannot hide the cloth.
+type Base struct {
+	Ink      string   `json:"ink"`
+	Mesh     string   `json:"mesh"`
+	EOMUM    float64  `json:"eom_um"`
+	Blade    string   `json:"blade"`
+	AngleDeg float64  `json:"angle_deg"`
+	Strokes  int      `json:"strokes"`
+	Hits     int      `json:"hits"`
+	CuredUM  float64  `json:"cured_um"`
+	TargetUM Interval `json:"target_um"`
+	ChokeMM  float64  `json:"choke_mm"` // by how much the base is smaller than what prints on it, all round
+	Coverage float64  `json:"coverage"` // of the location's area; 0: not stated
+	MeetsAll bool     `json:"meets_all"`
 }
 
 // Warning is something a person must know, as a code with its figures; Text is the same in

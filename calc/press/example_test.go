@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 
+	"bladecard/calc/ink"
 	"bladecard/calc/press"
 )
 
@@ -65,7 +66,7 @@ func ExampleChoose() {
 }
 
 func ExampleAdvice() {
-	black, yellow := press.Lightness(17, 17, 17), press.Lightness(255, 210, 0)
+	black, yellow := ink.Lightness(17, 17, 17), ink.Lightness(255, 210, 0)
 	for _, n := range press.Advice([]press.Screen{
 		{Use: "solid", Lightness: &black},
 		{Use: "underbase"},
@@ -78,7 +79,8 @@ func ExampleAdvice() {
 	// black-not-last 2 0
 }
 
-func ExampleLightness() {
-	fmt.Printf("%.2f %.2f %.2f\n", press.Lightness(0, 0, 0), press.Lightness(128, 128, 128), press.Lightness(255, 255, 255))
-	// Output: 0.00 0.54 1.00
+func ExampleOneTurn() {
+	st, turns := press.OneTurn([]press.Screen{{Use: "underbase", Hits: 2}, {Use: "solid"}})
+	fmt.Println(len(st), "stations,", turns, "turns")
+	// Output: 4 stations, 2 turns
 }

@@ -12,7 +12,9 @@ type Screen struct {
 	Lightness *float64 // of the ink, 0 black to 1 white, see Lightness; nil: not known
 	Flash     bool     // must be flashed before the next screen, whatever its use
 	Cool      bool     // must cool down after its flash
-	Again     bool     // printed, flashed and printed again: a second head with the same image
+	Hits      int      // prints with a flash between; 0 is 1
+	Forced    bool     // flashed even where nothing asks for it, after the last print too
+	Forbidden bool     // never flashed, whatever its use
 }
 
 // The kinds of Station.
@@ -31,31 +33,53 @@ type Station struct {
 // Stations lays the screens out in the order of the job, one station after another.
 //
 // An underbase and a blocker are followed by a flash and a cool-down; a screen with Flash by a
-// flash, and a cool-down if it says Cool. A screen with Again prints, is flashed and cooled, and
-// prints again on a head of its own. After the last print nothing follows: it goes to the
-// dryer, which is why thick films, last by custom (Advice), take no flash.
+// flash, and a cool-down if it says Cool. A screen with several Hits prints, is flashed and cooled,
+// and prints again on a head of its own, once for each. After the last print nothing follows: it goes to the
+// dryer, which is why thick films, last by custom (Advice), take no flash; a Forced flash stands there
+// all the same.
 //
 // Range: any number of screens, none gives none. Kind: common practice; the count is published
 // (6 colours, 1 flash, 1 cool-down: 8).
 func Stations(screens []Screen) []Station {
 	var out []Station
 	for i, s := range screens {
-		if s.Again {
+		for range s.Hits - 1 {
 			out = append(out, Station{Print, i}, Station{Flash, i}, Station{Cool, i})
 		}
 		out = append(out, Station{Print, i})
-		if i == len(screens)-1 {
-			break
-		}
-		ground := s.Use == "underbase" || s.Use == "blocker" || s.Again
-		if ground || s.Flash {
-			out = append(out, Station{Flash, i})
-			if ground || s.Cool {
-				out = append(out, Station{Cool, i})
-			}
+		if i < len(screens)-1 || s.Forced {
+			out = append(out, s.after(i, s.Hits > 1)...)
 		}
 	}
 	return out
+}
+
+// after are the stations that follow the print of screen i before the next one.
+func (s Screen) after(i int, cool bool) []Station {
+	ground := s.Use == "underbase" || s.Use == "blocker" || cool
+	switch {
+	case s.Forbidden || !ground && !s.Flash && !s.Forced:
+		return nil
+	case ground || s.Cool:
+		return []Station{{Flash, i}, {Cool, i}}
+	}
+	return []Station{{Flash, i}}
+}
+
+// OneTurn lays the screens out as Stations does, with one head a screen, for a press that sends the
+// garments round again where a screen has several Hits: each such screen is flashed and cooled after
+// its head, the last one too. turns is how often the garments go round.
+//
+// Range: any number of screens, none gives none and no turn. Kind: common practice.
+func OneTurn(screens []Screen) (stations []Station, turns int) {
+	for i, s := range screens {
+		turns = max(turns, 1, s.Hits)
+		stations = append(stations, Station{Print, i})
+		if i < len(screens)-1 || s.Forced || s.Hits > 1 {
+			stations = append(stations, s.after(i, s.Hits > 1)...)
+		}
+	}
+	return stations, turns
 }
 
 // Runs splits the prints into rows without a flash between them: the first screen of a row
@@ -134,7 +158,7 @@ type Machine struct {
 //	automatic  every station: prints, flashes, cool-downs
 //	manual     every screen, and one more if anything is flashed: the printer turns each pallet
 //	           back to the one flash, lets it cool while the others are printed, and prints a
-//	           screen with Again twice from its one head
+//	           screen with several Hits from its one head
 //	flatbed    1, one screen at a time, a pass of the stock for each
 //
 // Range: the three kinds; an error for any other. Kind: automatic published (glossaries), manual

@@ -12,7 +12,7 @@ import (
 // Longest bytes. An engine whose \s knows ASCII only asks for plain blanks, where Parse takes any.
 // It is empty for an unknown unit. The spellings are those of the tables (derived).
 func Pattern(signed bool, to ...string) string {
-	units, bare := unitsPattern(to...), ""
+	units, bare, number := unitsPattern(to...), "", decimal
 	if units == "" {
 		return ""
 	}
@@ -20,8 +20,11 @@ func Pattern(signed bool, to ...string) string {
 		if Bare(u) {
 			bare = "?"
 		}
+		if isLength(named[u]) {
+			number = `(` + decimal + `|` + broken + `)`
+		}
 	}
-	return `^\s*` + sign(signed) + decimal + `\s*` + units + bare + `\s*$`
+	return `^\s*` + sign(signed) + number + `\s*` + units + bare + `\s*$`
 }
 
 // RangePattern returns a regular expression that matches the texts which ParseRange takes for

@@ -18,7 +18,7 @@ const Longest = 64
 
 // Parse reads a quantity such as "12 in" and returns it in the unit to, which is any unit that
 // Accepted knows: Parse("12 in", "mm") is 304.8. Numbers are plain decimals with a point and
-// without an exponent, so the result is always finite. A number without a unit is an error,
+// without an exponent, of lengths also "11 1/2 in" and "3/16 in", so the result is always finite. A number without a unit is an error,
 // except for angles, which are then degrees. Texts hold at most 64 bytes; the range of the
 // value is the caller's business. The error is an *Error. Factors: see the package (published).
 func Parse(text, to string) (float64, error) {
@@ -26,9 +26,12 @@ func Parse(text, to string) (float64, error) {
 	if !ok {
 		return 0, unknown(to)
 	}
-	number, name, err := split(text, to)
-	if err != nil {
-		return 0, err
+	number, name, broken := fraction(text, target)
+	if !broken {
+		var err *Error
+		if number, name, err = split(text, to); err != nil {
+			return 0, err
+		}
 	}
 	from, err := target.kind.find(text, name, to)
 	if err != nil {
@@ -81,6 +84,17 @@ func ParseRange(text, to string) (low, high float64, err error) {
 		return fail("runs downward")
 	}
 	return ends[0], ends[1], nil
+}
+
+// Of returns the plain spelling of the unit that a text is written in, for a field kept in the unit
+// to: Of("1.5 mil", "um") is "mil". Which texts are taken, and the errors, are those of Parse.
+func Of(text, to string) (string, error) {
+	if _, err := Parse(text, to); err != nil {
+		return "", err
+	}
+	_, name, _ := split(text, to)
+	u, _ := named[to].kind.find(text, name, to)
+	return u.names[0], nil
 }
 
 // Convert turns a figure in the unit from into the unit to: Convert(1, "lbf/in", "N/cm") is

@@ -17,6 +17,16 @@ func ExampleParse() {
 	// "12" has no unit; a line load such as "20 N/cm" is accepted, in N/cm, N/m, N/mm, lbf/in or kgf/cm
 }
 
+func ExampleOf() {
+	fmt.Println(unit.Of("1.5 mil", "um"))
+	fmt.Println(unit.Of("38µm", "um"))
+	fmt.Println(unit.Of("38", "um"))
+	// Output:
+	// mil <nil>
+	// um <nil>
+	//  "38" has no unit; a length such as "25 um" is accepted, in mm, um, cm, m, in, ft or mil
+}
+
 func ExampleParseRange() {
 	low, high, _ := unit.ParseRange("1..2 mil", "um")
 	fmt.Println(low, high)

@@ -15,7 +15,7 @@ func TestParse(t *testing.T) {
 		text, to string
 		want     float64
 	}{
-		{"12 in", "mm", 304.8}, {`12"`, "mm", 304.8}, {"12inch", "mm", 304.8}, {"1 ft", "mm", 304.8},
+		{"11 1/2 in", "mm", 292.1}, {"3/16 in", "mm", 4.7625}, {" -1/8in ", "mm", -3.175}, {"12 in", "mm", 304.8}, {`12"`, "mm", 304.8}, {"12inch", "mm", 304.8}, {"1 ft", "mm", 304.8},
 		{"30 cm", "mm", 300}, {"1.2 m", "mm", 1200}, {"25 um", "um", 25}, {"25 µm", "um", 25}, {"25 μm", "um", 25},
 		{"0.1 mm", "um", 100}, {"1 mil", "um", 25.4}, {".5 in", "mm", 12.7}, {"+3 mm", "mm", 3}, {" 7\u00a0mm ", "mm", 7},
 		{"5 N/cm", "N/cm", 5}, {"500 N/m", "N/cm", 5}, {"0.5 N/mm", "N/cm", 5},
@@ -65,7 +65,9 @@ func TestParseErrors(t *testing.T) {
 		{"nan mm", "mm", "does not start with a number", "mm"},
 		{"inf mm", "mm", "does not start with a number", "mm"},
 		{"1e9 mm", "mm", `unknown unit "e9 mm"`, "mm"},
-		{"1/2 in", "mm", `unknown unit "/2 in"`, "mm"},
+		{"1/0 in", "mm", `unknown unit "/0 in"`, "mm"},
+		{"1.5 1/2 in", "mm", `unknown unit "1/2 in"`, "mm"},
+		{"1/2 s", "s", `unknown unit "/2 s"`, "s"},
 		{strings.Repeat("9", 65) + " mm", "mm", "too long", "mm"},
 		{"1 mm", "furlong", "knows no unit", ""},
 	} {

@@ -19,9 +19,9 @@ func BenchmarkJob(b *testing.B) {
 	n := 0
 	b.ReportAllocs()
 	for b.Loop() {
-		l, code := c.plan("job.toml", bench.Job(n, 6, ""))
-		if code != exitDone {
-			b.Fatal("job", n)
+		l, err := c.plan("job.toml", bench.Job(n, 6, ""))
+		if err != nil {
+			b.Fatal("job", n, err)
 		}
 		var out bytes.Buffer
 		if err := d.cards(&out, l); err != nil {

@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"flag"
 	"fmt"
 	"os"
 	"os/signal"
@@ -12,7 +11,7 @@ import (
 
 var buildCommand = command{
 	name: "build", args: "PATH... -o DIR",
-	does: "cards and setup sheet of every job under the paths, only what changed",
+	does: "make cards and setup sheets for whole folders, only what changed",
 	more: `
 A PATH is a job file or a folder; folders are searched to the bottom, hidden ones left out. DIR
 gets the same folders. It also keeps, in .bladecard, what each job was made from: a job is made
@@ -27,17 +26,17 @@ Ctrl-C ends at once (exit code 130); the next build goes on from there.`,
 const exitStopped = 130
 
 func buildAll(c *call) int {
-	var f paperFlags
+	var p paperFlags
 	var o buildOptions
 	var dir string
-	if code, ok := c.parse(func(fs *flag.FlagSet) {
-		c.language(fs)
-		f.declare(fs)
-		fs.StringVar(&dir, "o", "", "folder `DIR` for the outputs (needed)")
-		fs.BoolVar(&o.noCustomer, "no-customer", false, "leave the customer's name out of the setup sheets")
-		fs.BoolVar(&o.force, "force", false, "also write over outputs that are not this build's own")
-		fs.BoolVar(&o.quiet, "quiet", false, "print errors only")
-		fs.BoolVar(&o.json, "json", false, "print a JSON object a job, a line each, and one of the whole")
+	if code, ok := c.parse(func(f *flags) {
+		c.jobFlags(f)
+		p.declare(f)
+		f.folder(&dir)
+		f.yes(&o.noCustomer, "no-customer", "leave the customer's name out of the setup sheets")
+		f.yes(&o.force, "force", "also write over outputs that are not this build's own")
+		c.quietFlag(f)
+		f.yes(&o.json, "json", "print JSON, one object per job and line, then one for the whole build")
 	}); !ok {
 		return code
 	}
@@ -46,13 +45,10 @@ func buildAll(c *call) int {
 		return c.wrong("-o is missing: the folder to write to")
 	case len(c.args) == 0:
 		return c.wrong("no job file or folder is named")
-	case o.quiet && o.json:
+	case c.quiet && o.json:
 		return c.wrong("--quiet and --json together; one of them is accepted")
 	}
-	d, wrong := f.documents()
-	if wrong != "" {
-		return c.wrong(wrong)
-	}
+	d := p.documents()
 	d.noCustomer = o.noCustomer
 	out, err := openOutputs(dir, func() { fmt.Fprintf(c.stderr, "waiting: another build is at work in %s\n", dir) })
 	if err != nil {
@@ -70,5 +66,5 @@ func buildAll(c *call) int {
 
 // buildOptions are the flags of the build that are not of the paper.
 type buildOptions struct {
-	noCustomer, force, quiet, json bool
+	noCustomer, force, json bool
 }

@@ -3,12 +3,9 @@ package main
 import (
 	"fmt"
 	"io"
-	"os"
 	"strings"
 	"sync/atomic"
 	"time"
-
-	"golang.org/x/term"
 )
 
 // bar shows on a terminal how far a build has come. A nil bar shows nothing.
@@ -27,11 +24,11 @@ const (
 
 // newBar is nil where w is no terminal.
 func newBar(w io.Writer, paths []string) *bar {
-	f, is := w.(*os.File)
-	if !is || !term.IsTerminal(int(f.Fd())) {
+	f, is := terminal(w)
+	if !is {
 		return nil
 	}
-	b := &bar{w: w}
+	b := &bar{w: f}
 	go find(paths, func(source) bool { b.total.Add(1); return true })
 	return b
 }

@@ -180,7 +180,7 @@ func TestBuildReadsFilesOnly(t *testing.T) {
 	code, said := built(shelf, "-o", out)
 	for _, want := range []string{
 		"pipe.toml: is a pipe or a device", "shop.pipe: is a pipe or a device", "/dev/zero: is a pipe or a device", "shelf: is a folder",
-		"selfshop.toml:1:1: shop: is not a key", "link.toml: no such file", "logo: /dev/zero: is a pipe or a device",
+		"shop: names the job file itself; a shop file is accepted", "link.toml: no such file", "logo: /dev/zero: is a pipe or a device",
 		"8 jobs: 1 made, 0 unchanged, 7 failed",
 	} {
 		if !strings.Contains(said, want) {

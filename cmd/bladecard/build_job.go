@@ -8,7 +8,9 @@ import (
 	"sync"
 
 	"bladecard/calc/file"
+	"bladecard/calc/plan"
 	"bladecard/render/page"
+	"bladecard/render/say"
 )
 
 // What became of a job.
@@ -25,7 +27,9 @@ type result struct {
 	number  string
 	state   string
 	outputs []string // written, as the user calls them
-	said    []byte   // errors and notes
+	use     shopUse  // of a job that was computed
+	voice   *say.Voice
+	said    []byte // errors and notes
 	code    int
 }
 
@@ -66,13 +70,14 @@ type worker struct {
 func (b *build) newWorker() *worker {
 	w := &worker{build: b, call: *b.call}
 	w.call.stderr = &w.said
-	w.call.floors, w.call.cores = nil, 1 // jobs are made side by side, each on its own core
+	w.call.floors, w.call.told, w.call.cores = nil, map[string]bool{}, 1 // jobs are made side by side, each on its own core
 	return w
 }
 
 // job brings the outputs of a source up to date.
 func (w *worker) job(s source) result {
 	w.said.Reset()
+	clear(w.call.told)
 	r := result{source: s, state: stateFailed}
 	r.code = w.make(&r)
 	r.said = bytes.Clone(w.said.Bytes())
@@ -83,12 +88,12 @@ func (w *worker) make(r *result) int {
 	if r.err != nil {
 		return w.call.fail(r.err)
 	}
-	src, code := w.call.read(r.path)
-	if code != exitDone {
-		return code
+	src, err := readFile(r.path, file.MaxFileBytes)
+	if err != nil {
+		return w.call.fail(err)
 	}
 	old := w.out.record(r.name)
-	if old != nil && w.isUpToDate(old, src) {
+	if old != nil && w.isUpToDate(old, r.path, src) {
 		r.number, r.state = old.Number, stateUnchanged
 		return exitDone
 	}
@@ -96,11 +101,11 @@ func (w *worker) make(r *result) int {
 		r.state = stateShop
 		return exitDone
 	}
-	l, code := w.call.plan(r.path, src)
-	if code != exitDone {
-		return code
+	l, err := w.call.plan(r.path, src)
+	if err != nil {
+		return w.call.failed(err)
 	}
-	r.number = l.plan.Job
+	r.number, r.use, r.voice = l.plan.Job, l.use, l.voice
 	now, err := w.newRecord(r, l, src)
 	if err != nil {
 		return w.call.fail(err)
@@ -121,7 +126,7 @@ func (w *worker) make(r *result) int {
 // newRecord is the record of a job with the names of its outputs.
 func (w *worker) newRecord(r *result, l loaded, src []byte) (*record, error) {
 	now := &record{
-		Version: recordVersion, Number: l.plan.Job,
+		Version: recordVersion, Number: l.plan.Job, From: l.use.from,
 		Made:    inputs{Program: w.program, Flags: w.flags, Job: sumOf(src), Shop: l.floor.sum},
 		Outputs: []output{{Name: r.name + "-cards.pdf"}, {Name: r.name + "-sheet.pdf"}},
 	}
@@ -129,10 +134,8 @@ func (w *worker) newRecord(r *result, l loaded, src []byte) (*record, error) {
 	if now.Job, err = w.fromOutputs(r.path); err != nil {
 		return nil, err
 	}
-	if l.floor.path != "" {
-		if now.Shop, err = w.fromOutputs(l.floor.path); err != nil {
-			return nil, err
-		}
+	if now.Shop, err = w.fromOutputs(l.use.path); err != nil {
+		return nil, err
 	}
 	if path := logoPath(l.shop); path != "" {
 		if now.Logo, err = w.fromOutputs(path); err != nil {
@@ -143,8 +146,12 @@ func (w *worker) newRecord(r *result, l loaded, src []byte) (*record, error) {
 	return now, nil
 }
 
-// fromOutputs is a path as seen from the output folder, so that both can be moved together.
+// fromOutputs is a path as seen from the output folder, so that both can be moved together. No path
+// stays none.
 func (w *worker) fromOutputs(path string) (string, error) {
+	if path == "" {
+		return "", nil
+	}
 	from, err := filepath.Abs(w.out.dir)
 	if err != nil {
 		return "", err
@@ -185,7 +192,12 @@ func (b *build) sumOfFile(path string, most int64) string {
 
 // isUpToDate tells whether the outputs of a record would be made the same again and are all there,
 // or were edited: then they are left alone.
-func (w *worker) isUpToDate(old *record, src []byte) bool {
+func (w *worker) isUpToDate(old *record, path string, src []byte) bool {
+	if use := w.call.shopOf(path, ""); old.From != plan.ShopOfJob || use.from == plan.ShopOfFlag {
+		if shop, err := w.fromOutputs(use.path); err != nil || shop != old.Shop || use.from != old.From {
+			return false // another shop file is the nearest now, or the command line names another
+		}
+	}
 	now := inputs{Program: w.program, Flags: w.flags, Job: sumOf(src)}
 	if old.Shop != "" {
 		now.Shop = w.sumOfFile(w.atOutputs(old.Shop), file.MaxFileBytes)

@@ -86,7 +86,8 @@ type record struct {
 	Version int      `json:"version"`
 	Job     string   `json:"job"` // file, from the output folder
 	Number  string   `json:"number,omitempty"`
-	Shop    string   `json:"shop,omitempty"` // file, from the output folder
+	Shop    string   `json:"shop,omitempty"` // file, from the output folder; empty: the built-in shop
+	From    string   `json:"shop_from"`      // why it is that one: see plan.ShopOfFlag
 	Logo    string   `json:"logo,omitempty"`
 	Made    inputs   `json:"made_from"`
 	Outputs []output `json:"outputs"`

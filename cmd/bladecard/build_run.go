@@ -86,7 +86,7 @@ type sayer struct {
 
 func (b *build) newSayer(paths []string) *sayer {
 	s := &sayer{build: b, numbers: map[string]string{}}
-	if !b.opts.quiet && !b.opts.json {
+	if !b.call.quiet && !b.opts.json {
 		s.bar = newBar(b.call.stderr, paths)
 	}
 	return s
@@ -121,17 +121,22 @@ func (s *sayer) say(r result) {
 		s.bar.clear()
 		s.call.stderr.Write(r.said)
 	}
+	if r.voice != nil && !s.opts.json {
+		s.bar.clear()
+		s.call.tellShop(r.use, r.voice)
+	}
 	switch {
 	case s.opts.json:
 		s.line(struct {
 			Job     string   `json:"job"`
 			Number  string   `json:"number,omitempty"`
+			Shop    string   `json:"shop,omitempty"`
 			State   string   `json:"state"`
 			Code    int      `json:"code"`
 			Outputs []string `json:"outputs"`
 			Said    []string `json:"said"`
-		}{r.path, r.number, r.state, r.code, append([]string{}, r.outputs...), lines(r.said)})
-	case s.opts.quiet || s.bar != nil:
+		}{r.path, r.number, r.use.path, r.state, r.code, append([]string{}, r.outputs...), lines(r.said)})
+	case s.call.quiet || s.bar != nil:
 	default:
 		for _, o := range r.outputs {
 			fmt.Fprintln(s.call.stdout, o)
@@ -174,7 +179,7 @@ func (s *sayer) total(w io.Writer, before string) {
 	switch {
 	case s.opts.json:
 		s.line(map[string]any{"total": s.tally, "stopped": before != ""})
-	case !s.opts.quiet || s.tally.Failed > 0 || before != "":
+	case !s.call.quiet || s.tally.Failed > 0 || before != "":
 		fmt.Fprintf(w, "%s%d %s: %d made, %d unchanged, %d failed\n", before, s.tally.Jobs, map[bool]string{true: "job", false: "jobs"}[s.tally.Jobs == 1], s.tally.Made, s.tally.Unchanged, s.tally.Failed)
 	}
 }

@@ -7,10 +7,8 @@ import (
 	"reflect"
 	"regexp"
 	"strings"
-	"time"
 
 	"bladecard/calc/file"
-	"bladecard/calc/job"
 )
 
 // A table's head of a shop file, and one that belongs to the calibration.
@@ -57,18 +55,6 @@ func withCalibration(path string, src []byte, block string) ([]byte, error) {
 		return nil, fmt.Errorf("%s: the calibration cannot be put in without touching other keys; move [calibration] to the end of the file", path)
 	}
 	return out.Bytes(), nil
-}
-
-// parseDay reads a day; the empty text is no day and good.
-func parseDay(s string) (job.Date, bool) {
-	if s == "" {
-		return job.Date{}, true
-	}
-	d, err := time.Parse(time.DateOnly, s)
-	if err != nil {
-		return job.Date{}, false
-	}
-	return job.Date{Year: d.Year(), Month: int(d.Month()), Day: d.Day()}, true
 }
 
 // tomlText writes a name as a TOML text.

@@ -1,8 +1,6 @@
 package main
 
 import (
-	"flag"
-	"fmt"
 	"io"
 	"path/filepath"
 
@@ -13,33 +11,32 @@ import (
 
 var cardsCommand = command{
 	name: "cards", args: "JOB... -o DIR",
-	does: "print the cards of each job, a PDF a job",
+	does: "make the cards to clip on the screens, one PDF per job",
 	more: `
-The PDF alternates front sheets and back sheets: print it duplex. The sheet margin says about
-which edge the printer must flip. Cut at the crop marks, laminate, clip at the empty strip.`,
+The PDF alternates front sheets and back sheets: print it duplex. The sheet margin says on which
+edge the printer must flip. Cut at the crop marks, laminate, clip at the empty strip.`,
 	run: cards,
 }
 
 func cards(c *call) int {
-	var f paperFlags
+	var p paperFlags
 	var dir, charts string
-	if code, ok := c.parse(func(fs *flag.FlagSet) {
-		c.language(fs)
-		f.declare(fs)
-		fs.StringVar(&dir, "o", "", "folder `DIR` for the PDFs (needed)")
-		fs.StringVar(&charts, "charts", "", "also write the charts as SVG and PNG, for slides, to the folder `DIR`")
+	if code, ok := c.parse(func(f *flags) {
+		c.jobFlags(f)
+		p.declare(f)
+		f.folder(&dir)
+		f.text(&charts, "charts", "`DIR` also writes the charts to this folder, as SVG and PNG for slides")
+		c.quietFlag(f)
 	}); !ok {
 		return code
 	}
 	if dir == "" {
 		return c.wrong("-o is missing: the folder to write to")
 	}
-	d, wrong := f.documents()
-	if wrong != "" {
-		return c.wrong(wrong)
-	}
+	d := p.documents()
 	out := newOutputs(dir, "-cards.pdf")
 	return c.each(func(l loaded) int {
+		c.tellShop(l.use, l.voice)
 		path, ok := out.path(c, l.path)
 		if !ok {
 			return exitUsage
@@ -47,7 +44,7 @@ func cards(c *call) int {
 		if err := writeFile(path, func(w io.Writer) error { return d.cards(w, l) }); err != nil {
 			return c.fail(err)
 		}
-		fmt.Fprintln(c.stdout, path)
+		c.wrote(path)
 		if charts != "" {
 			if err := writeCharts(l, charts, out.name(l.path)); err != nil {
 				return c.fail(err)

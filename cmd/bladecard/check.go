@@ -1,36 +1,193 @@
 package main
 
-import "fmt"
+import (
+	"errors"
+	"fmt"
+	"os"
+
+	"bladecard/calc/file"
+	"bladecard/calc/job"
+	"bladecard/calc/plan"
+	"bladecard/render/say"
+)
 
 var checkCommand = command{
-	name: "check", args: "JOB...",
-	does: "read and compute the jobs, report errors and warnings; write nothing",
-	run:  check,
+	name: "check", args: "PATH...",
+	does: "find errors and warnings in job and shop files; writes nothing",
+	more: `
+A PATH is a job file, a shop file, or a folder, in which all .toml files are checked, each as what
+it is. What the other commands would refuse is an error here: check also reads the shop's logo.
+With --json an object a line: file, kind (job or shop), errors with line, column, where, key, wrong
+and accepted, warnings with code, location, screen and text. PATH may be -, which reads standard
+input.`,
+	run: check,
+}
+
+// What a file is.
+const (
+	kindJob  = "job"
+	kindShop = "shop"
+)
+
+// checked is what check says of a file.
+type checked struct {
+	File     string    `json:"file"`
+	Kind     string    `json:"kind,omitempty"` // job, shop; empty: it cannot be read
+	Shop     string    `json:"shop,omitempty"` // the shop file of a job; empty: the built-in shop
+	Errors   []fault   `json:"errors"`
+	Warnings []warning `json:"warnings"`
+
+	err   error
+	use   shopUse
+	voice *say.Voice
+}
+
+// fault is an error of a file as JSON.
+type fault struct {
+	Line     int    `json:"line,omitempty"`
+	Column   int    `json:"column,omitempty"`
+	Where    string `json:"where,omitempty"`
+	Key      string `json:"key,omitempty"`
+	Wrong    string `json:"wrong"`
+	Accepted string `json:"accepted,omitempty"`
+}
+
+// warning is a warning of a plan with its place.
+type warning struct {
+	Code     string `json:"code"`
+	Location string `json:"location,omitempty"`
+	Screen   int    `json:"screen,omitempty"`
+	Text     string `json:"text"`
+
+	place string // in words
 }
 
 func check(c *call) int {
-	if code, ok := c.parse(c.language); !ok {
+	var asJSON bool
+	if code, ok := c.parse(func(f *flags) {
+		c.jobFlags(f)
+		f.yes(&asJSON, "json", "print JSON, one object per file and line")
+		c.quietFlag(f)
+	}); !ok {
 		return code
 	}
-	return c.each(func(l loaded) int {
-		n := 0
-		for _, w := range l.plan.Warnings {
-			n++
-			fmt.Fprintf(c.stdout, "%s: %s\n", l.path, w.Text)
+	if len(c.args) == 0 {
+		return c.wrong("no file or folder is named")
+	}
+	worst, files := exitDone, 0
+	one := func(path string, err error) bool {
+		files++
+		k := checked{File: path, Errors: []fault{}, Warnings: []warning{}, err: err}
+		if err == nil {
+			k = c.check(path)
 		}
-		for _, loc := range l.plan.Locations {
-			for _, w := range loc.Warnings {
-				n++
-				fmt.Fprintf(c.stdout, "%s: %s: %s\n", l.path, l.voice.T("check.location", "location", loc.Name), w.Text)
-			}
-			for _, s := range loc.Screens {
-				for _, w := range s.Warnings {
-					n++
-					fmt.Fprintf(c.stdout, "%s: %s: %s\n", l.path, l.voice.T("check.place", "location", loc.Name, "n", fmt.Sprint(s.Number)), w.Text)
-				}
-			}
+		if asJSON {
+			worst = max(worst, exitOf(k.err), c.json(k.withFaults()))
+		} else {
+			worst = max(worst, c.tellChecked(k))
 		}
-		fmt.Fprintln(c.stdout, l.voice.Many("check.ok", n, "file", l.path))
-		return exitDone
+		return true
+	}
+	for _, path := range c.args {
+		if info, err := os.Stat(path); err != nil || !info.IsDir() {
+			one(path, nil)
+			continue
+		}
+		findIn(path, func(s source) bool { return one(s.path, s.err) })
+	}
+	if files == 0 {
+		return c.fail(errors.New("there is no .toml file under the paths"))
+	}
+	return worst
+}
+
+// check judges a file as what it is.
+func (c *call) check(path string) checked {
+	k := checked{File: path, Errors: []fault{}, Warnings: []warning{}}
+	var src []byte
+	if k.File, src, k.err = c.read(path, file.MaxFileBytes); k.err != nil {
+		return k
+	}
+	if file.IsShop(src) {
+		k.Kind, k.use = kindShop, shopUse{path, plan.ShopOfFlag}
+		f, err := c.floor(k.use)
+		if k.err = err; err == nil {
+			_, k.err = f.picture()
+			k.voice = f.voice
+		}
+		return k
+	}
+	k.Kind = kindJob
+	l, err := c.plan(k.File, src)
+	k.use, k.voice, k.Shop = l.use, l.voice, l.use.path
+	if err == nil {
+		_, err = l.floor.picture()
+		if err != nil {
+			err = &shopFault{at: job.Pos{File: k.File}, use: l.use, err: err}
+		}
+		k.Warnings = warningsOf(l.plan, l.voice)
+	}
+	k.err = err
+	return k
+}
+
+// warningsOf are all warnings of a plan, with their places.
+func warningsOf(p *plan.Plan, v *say.Voice) []warning {
+	out := []warning{}
+	add := func(location string, screen int, place string, list []plan.Warning) {
+		for _, w := range list {
+			out = append(out, warning{w.Code, location, screen, w.Text, place})
+		}
+	}
+	add("", 0, "", p.Warnings)
+	for i, l := range p.Locations {
+		called := l.Name
+		if called != job.Unnamed(i) {
+			called = v.T("check.location", "location", l.Name)
+		}
+		add(l.Name, 0, called+": ", l.Warnings)
+		for _, s := range l.Screens {
+			add(l.Name, s.Number, v.T("check.place", "location", called, "n", fmt.Sprint(s.Number))+": ", s.Warnings)
+		}
+	}
+	return out
+}
+
+// tellChecked prints in words what is wrong with a file.
+func (c *call) tellChecked(k checked) int {
+	if k.err != nil {
+		return c.failed(k.err)
+	}
+	v := k.voice
+	for _, w := range k.Warnings {
+		fmt.Fprintf(c.stdout, "%s: %s%s\n", k.File, w.place, w.Text)
+	}
+	switch {
+	case c.quiet:
+	case k.Kind == kindShop:
+		fmt.Fprintln(c.stdout, v.T("check.shop", "file", k.File))
+	default:
+		c.tellShop(k.use, v)
+		fmt.Fprintln(c.stdout, v.Many("check.ok", len(k.Warnings), "file", k.File))
+	}
+	return exitDone
+}
+
+// withFaults is what check says with its error taken apart for JSON.
+func (k checked) withFaults() checked {
+	eachError(k.err, func(err error) {
+		var errs job.Errors
+		shop, ofShop := err.(*shopFault)
+		switch {
+		case ofShop:
+			k.Errors = append(k.Errors, fault{Line: shop.at.Line, Column: shop.at.Col, Key: "shop", Wrong: shop.err.Error()})
+		case errors.As(err, &errs):
+			for _, e := range errs {
+				k.Errors = append(k.Errors, fault{e.Line, e.Col, e.Where, e.Key, e.Wrong, e.Accepted})
+			}
+		default:
+			k.Errors = append(k.Errors, fault{Wrong: err.Error()})
+		}
 	})
+	return k
 }

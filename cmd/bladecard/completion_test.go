@@ -2,6 +2,8 @@ package main
 
 import (
 	"bytes"
+	"flag"
+	"io"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -10,6 +12,9 @@ import (
 	"strings"
 	"testing"
 )
+
+// quoted sets a text in single quotes for a POSIX shell.
+func quoted(s string) string { return "'" + strings.ReplaceAll(s, "'", `'\''`) + "'" }
 
 // script is the completion of a shell, in a file.
 func script(t *testing.T, shell string) string {
@@ -95,7 +100,7 @@ func TestBashCompletion(t *testing.T) {
 		if err != nil {
 			t.Fatalf("%q: %v\n%s", words, err, out)
 		}
-		offers(t, strings.Join(words, " "), out, want)
+		compareOffers(t, strings.Join(words, " "), out, want)
 	}
 	for _, c := range completions {
 		try(strings.Split(c.line, " "), c.want)
@@ -105,8 +110,8 @@ func TestBashCompletion(t *testing.T) {
 	}
 }
 
-// offers compares what a shell offers, a line each, with what is wanted; folders may end in a slash.
-func offers(t *testing.T, line string, out []byte, want []string) {
+// compareOffers compares what a shell offers, a line each, with what is wanted; folders may end in a slash.
+func compareOffers(t *testing.T, line string, out []byte, want []string) {
 	t.Helper()
 	var have, plain []string
 	for l := range strings.Lines(string(out)) {
@@ -126,29 +131,89 @@ func offers(t *testing.T, line string, out []byte, want []string) {
 	}
 }
 
-// What a shell that is not here would do is held to its structure: every command, every flag and
-// every closed set of values stands in its script.
-func TestCompletionsHoldAll(t *testing.T) {
-	for _, s := range shells {
-		src, err := os.ReadFile(script(t, s.name))
-		if err != nil {
-			t.Fatal(err)
+// The program offers every command and, behind each, every flag with what it does, every word that a
+// flag accepts, and no hidden command.
+func TestCompletionOffersAll(t *testing.T) {
+	first := offered(t, "")
+	for _, k := range commands() {
+		if _, is := first[k.name]; is == k.hidden {
+			t.Errorf("%s is offered: %v", k.name, is)
 		}
-		for _, k := range allCompleted(commands()) {
-			want := []string{k.name}
-			for _, f := range k.flags {
-				want = append(want, strings.TrimLeft(f.name, "-"))
-				want = append(want, f.values.words...)
+		if k.hidden {
+			continue
+		}
+		dashes := offered(t, k.name, "-")
+		n := 0
+		flagsOf(k).set.VisitAll(func(f *flag.Flag) {
+			n++
+			if dashes[dashed(f.Name)] == "" {
+				t.Errorf("%s: %s is not offered with what it does", k.name, f.Name)
 			}
-			for _, w := range append(want, k.args.words...) {
-				if !bytes.Contains(src, []byte(w)) {
-					t.Errorf("%s: nothing of %q of %s", s.name, w, k.name)
+			for _, w := range flagsOf(k).words[f.Name] {
+				if _, is := offered(t, k.name, dashed(f.Name), "")[w]; !is {
+					t.Errorf("%s %s: %q is not offered", k.name, f.Name, w)
 				}
 			}
-			if len(k.flags) == 0 {
-				t.Errorf("%s has no flags, not even --help", k.name)
-			}
+		})
+		if dashes["--help"] == "" || len(dashes) != n+1 {
+			t.Errorf("%s offers %d flags of %d and --help", k.name, len(dashes), n)
 		}
+	}
+	for _, args := range [][]string{{}, {"x"}, {"0"}, {"-1"}, {"99999999999"}} {
+		if code := run(append([]string{"__complete"}, args...), nil, io.Discard, io.Discard); code != exitUsage {
+			t.Errorf("%q: exit code %d", args, code)
+		}
+	}
+}
+
+// offered asks the program what may follow: the words with what they mean.
+func offered(t *testing.T, words ...string) map[string]string {
+	t.Helper()
+	var out bytes.Buffer
+	if code := run(append([]string{"__complete", strconv.Itoa(len(words))}, words...), nil, &out, io.Discard); code != exitDone {
+		t.Fatalf("%q: exit code %d", words, code)
+	}
+	have := map[string]string{}
+	for l := range strings.Lines(out.String()) {
+		word, does, _ := strings.Cut(strings.TrimSpace(l), "\t")
+		have[word] = does
+	}
+	return have
+}
+
+// The lines that the help prints for a shell work in a home where nothing is yet.
+func TestCompletionInstalls(t *testing.T) {
+	var out bytes.Buffer
+	if code := run([]string{"completion", "--help"}, nil, &out, io.Discard); code != exitDone {
+		t.Fatal(code)
+	}
+	lines, shell := map[string][]string{}, ""
+	for l := range strings.Lines(out.String()) {
+		switch line := strings.TrimSpace(l); {
+		case slices.Contains(shells, strings.TrimSuffix(line, ":")):
+			shell = strings.TrimSuffix(line, ":")
+		case strings.HasPrefix(l, "    ") && shell != "":
+			lines[shell] = append(lines[shell], line)
+		}
+	}
+	for shell, file := range map[string]string{
+		"bash": ".local/share/bash-completion/completions/bladecard", "zsh": ".zfunc/_bladecard", "fish": ".config/fish/completions/bladecard.fish",
+	} {
+		home := t.TempDir()
+		cmd := exec.Command("sh", "-ec", strings.Join(lines[shell], "\n"))
+		cmd.Env = append(os.Environ(), "HOME="+home)
+		if said, err := cmd.CombinedOutput(); err != nil || len(said) > 0 {
+			t.Errorf("%s: %v\n%s\n%q", shell, err, said, lines[shell])
+			continue
+		}
+		got, err := os.ReadFile(filepath.Join(home, file))
+		want, _ := os.ReadFile("shells/" + shell)
+		if err != nil || !bytes.Equal(got, want) {
+			t.Errorf("%s: %v", shell, err)
+		}
+	}
+	if got := lines["powershell"]; len(got) != 2 || !strings.HasPrefix(got[0], "New-Item -ItemType Directory -Force") {
+		t.Errorf("powershell: %q", got)
 	}
 }
 
@@ -187,7 +252,7 @@ func TestOtherShells(t *testing.T) {
 			if err != nil {
 				t.Fatalf("%s: %v\n%s", c.line, err, out)
 			}
-			offers(t, c.line, bytes.ReplaceAll(out, []byte("\r"), nil), c.want)
+			compareOffers(t, c.line, bytes.ReplaceAll(out, []byte("\r"), nil), c.want)
 		}
 	}
 }
@@ -202,6 +267,6 @@ func shellOffers(t *testing.T, dir string, typed func(line string) *exec.Cmd) {
 		if err != nil {
 			t.Fatalf("%s: %v\n%s", c.line, err, out)
 		}
-		offers(t, cmd.Args[0]+": "+c.line, out, c.want)
+		compareOffers(t, cmd.Args[0]+": "+c.line, out, c.want)
 	}
 }

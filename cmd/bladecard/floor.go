@@ -1,28 +1,25 @@
 package main
 
 import (
-	"bytes"
-	"errors"
 	"fmt"
 	"path/filepath"
 
 	"bladecard/calc/choose"
 	"bladecard/calc/file"
 	"bladecard/calc/job"
+	"bladecard/calc/plan"
 	"bladecard/render/page"
 	"bladecard/render/say"
 )
 
-// floor is a shop made ready for its jobs. Jobs of one call that name the same shop file share it.
+// floor is a shop made ready for its jobs. Jobs of one call that have the same shop file share it.
 type floor struct {
 	shop    *job.Shop
 	planner *choose.Planner
 	voice   *say.Voice
-	path    string // of the shop file; empty: the built-in shop
-	sum     string // of the file's bytes
-
-	code int    // not exitDone: the shop cannot be used
-	said []byte // what was said of it then
+	src     []byte // of the shop file; nil: the built-in shop
+	sum     string // of src
+	err     error  // why the shop cannot be used
 
 	logoRead bool
 	logo     *page.Picture
@@ -32,61 +29,57 @@ type floor struct {
 // mostFloors is how many shops a call keeps ready.
 const mostFloors = 16
 
-// floor readies the shop that a job file names, from the job file's folder, or the built-in one.
-// What is wrong with it is printed for every job that names it.
-func (c *call) floor(jobPath, shopPath string) (*floor, int) {
-	if shopPath != "" && !filepath.IsAbs(shopPath) {
-		shopPath = filepath.Join(filepath.Dir(jobPath), filepath.FromSlash(shopPath))
-	}
-	f, known := c.floors[shopPath]
+// floor readies a shop, once a call.
+func (c *call) floor(use shopUse) (*floor, error) {
+	f, known := c.floors[use.path]
 	if !known {
 		if len(c.floors) >= mostFloors || c.floors == nil {
 			c.floors = map[string]*floor{}
 		}
-		var said bytes.Buffer
-		quiet := *c
-		quiet.stderr = &said
-		f = quiet.newFloor(shopPath)
-		f.said = said.Bytes()
-		c.floors[shopPath] = f
+		f = &floor{}
+		f.err = f.ready(c, use.path)
+		c.floors[use.path] = f
 	}
-	c.stderr.Write(f.said)
-	return f, f.code
+	return f, f.err
 }
 
-func (c *call) newFloor(path string) *floor {
-	f := &floor{path: path, shop: file.BuiltInShop()}
+func (f *floor) ready(c *call, path string) (err error) {
+	f.shop = file.BuiltInShop()
 	if path != "" {
-		src, code := c.read(path)
-		if code != exitDone {
-			f.code = code
-			return f
+		if f.src, err = readFile(path, file.MaxFileBytes); err != nil {
+			return err
 		}
-		f.sum = sumOf(src)
+		f.sum = sumOf(f.src)
 		var errs job.Errors
-		if f.shop, errs = file.DecodeShop(path, src); len(errs) > 0 {
-			f.code = c.jobErrors(errs)
-			return f
+		f.shop, errs = file.DecodeShop(path, f.src)
+		switch {
+		case errs != nil && file.IsJob(f.src):
+			return job.Errors{{Pos: job.Pos{File: path}, Wrong: "this is a job file", Accepted: "a shop file is accepted, with racks, presses or a name"}}
+		case errs != nil:
+			return errs
 		}
 	}
-	if f.voice, f.code = c.voiceOf(f.shop); f.code == exitDone {
-		f.planner = choose.NewPlanner(f.shop)
-		f.planner.PlanOn(c.cores)
-	}
-	return f
-}
-
-// voiceOf is the voice of a shop's paper: its units, and its language unless --lang names one.
-func (c *call) voiceOf(shop *job.Shop) (*say.Voice, int) {
-	language := shop.Language
+	language := f.shop.Language
 	if c.lang != "" {
 		language = c.lang
 	}
-	voice, err := say.New(language, shop.Units)
-	if err != nil {
-		return nil, c.jobErrors(job.Errors{{Pos: job.Pos{File: shop.File}, Key: "language", Wrong: err.Error()}})
+	if f.voice, err = say.New(language, f.shop.Units); err != nil {
+		return job.Errors{{Pos: job.Pos{File: f.shop.File}, Key: "language", Wrong: err.Error()}}
 	}
-	return voice, exitDone
+	f.planner = choose.NewPlanner(f.shop)
+	f.planner.PlanOn(c.cores)
+	return nil
+}
+
+// shopArg readies the shop file that an argument names, or else the nearest one upward from the
+// file that it is wanted for.
+func (c *call) shopArg(named []string, beside string) (*floor, shopUse, error) {
+	use := nearestShop(beside)
+	if len(named) > 0 {
+		use = shopUse{named[0], plan.ShopOfFlag}
+	}
+	f, err := c.floor(use)
+	return f, use, err
 }
 
 // picture is the shop's logo, read once; nil where it has none.
@@ -122,13 +115,4 @@ func readLogo(shop *job.Shop) (*page.Picture, error) {
 		return nil, job.Errors{{Pos: job.Pos{File: shop.File}, Key: "logo", Wrong: err.Error(), Accepted: "a PNG or JPEG file"}}
 	}
 	return p, nil
-}
-
-// failed prints an error of a job's documents and gives its code.
-func (c *call) failed(err error) int {
-	var errs job.Errors
-	if errors.As(err, &errs) {
-		return c.jobErrors(errs)
-	}
-	return c.fail(err)
 }

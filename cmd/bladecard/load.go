@@ -1,13 +1,16 @@
 package main
 
 import (
+	"bytes"
+	"encoding/json"
 	"errors"
-	"flag"
 	"fmt"
 	"io"
 	"io/fs"
 	"os"
+	"path/filepath"
 	"strings"
+	"unicode"
 
 	"bladecard/calc/file"
 	"bladecard/calc/job"
@@ -16,56 +19,80 @@ import (
 	"bladecard/templates"
 )
 
+// The name of a job file that comes from standard input: on the command line, and in messages.
+const (
+	stdinArg  = "-"
+	stdinName = "standard input"
+)
+
 // loaded is a job with its plan and the voice to say it in.
 type loaded struct {
 	path  string
 	job   *job.Job
 	plan  *plan.Plan
 	floor *floor
+	use   shopUse
 	shop  *job.Shop
 	voice *say.Voice
 }
 
-// load reads a job file and its shop and computes the plan. Errors of the files are printed,
-// all of them; the code is then exitJob, or exitFile where a file could not be read.
-func (c *call) load(path string) (loaded, int) {
-	src, code := c.read(path)
-	if code != exitDone {
-		return loaded{}, code
+// load reads a job file and its shop and computes the plan. Where the files have errors, the error
+// holds all of them: see failed.
+func (c *call) load(path string) (loaded, error) {
+	name, src, err := c.read(path, file.MaxFileBytes)
+	if err != nil {
+		return loaded{}, err
 	}
-	return c.plan(path, src)
+	return c.plan(name, src)
 }
 
 // plan is load for a job file that is read already.
-func (c *call) plan(path string, src []byte) (loaded, int) {
+func (c *call) plan(path string, src []byte) (loaded, error) {
 	j, errs := file.DecodeJob(path, src)
-	if j == nil {
-		return loaded{}, c.jobErrors(errs)
+	switch {
+	case j == nil:
+		return loaded{}, errs
+	case errs != nil && file.IsShop(src):
+		return loaded{}, job.Errors{{Pos: job.Pos{File: path}, Wrong: "this is a shop file", Accepted: "a job file is accepted, with a title and a location"}}
 	}
-	f, code := c.floor(path, j.ShopPath)
-	if code != exitDone {
-		c.jobErrors(errs)
-		return loaded{}, code
+	use, at := c.shopOf(path, j.ShopPath), job.Pos{File: path}
+	if use.from == plan.ShopOfJob {
+		at = j.Keys.Find("shop")
+	}
+	if use.path == filepath.Clean(path) {
+		errs = append(errs, job.Error{Pos: at, Key: "shop", Wrong: "names the job file itself", Accepted: "a shop file is accepted"})
+		errs.Sort()
+		return loaded{use: use}, errs
+	}
+	f, err := c.floor(use)
+	if err != nil {
+		return loaded{use: use}, errors.Join(errs.Err(), &shopFault{at: at, use: use, err: err})
 	}
 	if errs = append(errs, job.Resolve(j, f.shop)...); len(errs) > 0 { // every error of the file at once
 		errs.Sort()
-		return loaded{}, c.jobErrors(errs)
+		return loaded{use: use}, errs
 	}
 	p, errs := f.planner.Make(j)
 	if len(errs) > 0 {
-		return loaded{}, c.jobErrors(errs)
+		return loaded{use: use}, errs
 	}
+	p.ShopFrom, p.ShopFile = use.from, use.file()
 	f.voice.Fill(p)
-	return loaded{path: path, job: j, plan: p, floor: f, shop: f.shop, voice: f.voice}, exitDone
+	return loaded{path: path, job: j, plan: p, floor: f, use: use, shop: f.shop, voice: f.voice}, nil
 }
 
-// read reads a file that is not larger than a job file may be.
-func (c *call) read(path string) ([]byte, int) {
-	src, err := readFile(path, file.MaxFileBytes)
-	if err != nil {
-		return nil, c.fail(err)
+// read reads a file of at most so many bytes, or standard input, with its name for messages.
+func (c *call) read(path string, most int64) (name string, src []byte, err error) {
+	if path != stdinArg {
+		src, err = readFile(path, most)
+		return path, src, err
 	}
-	return src, exitDone
+	if c.stdin == nil {
+		return stdinName, nil, fmt.Errorf("%s: was read already; it holds one file", stdinName)
+	}
+	src, err = readAll(c.stdin, nil, stdinName, most)
+	c.stdin = nil
+	return stdinName, src, err
 }
 
 // readFile reads a plain file of at most so many bytes. A pipe or a device has no end that could
@@ -73,26 +100,40 @@ func (c *call) read(path string) ([]byte, int) {
 func readFile(path string, most int64) ([]byte, error) {
 	info, err := os.Stat(path)
 	switch {
+	case strings.ContainsFunc(path, unicode.IsControl):
+		return nil, fmt.Errorf("%q: has a control character in its name; give it another", path)
 	case err != nil:
 		return nil, fileError(path, err)
 	case info.IsDir():
 		return nil, fmt.Errorf("%s: is a folder; a file is wanted", path)
 	case !info.Mode().IsRegular():
 		return nil, fmt.Errorf("%s: is a pipe or a device; a file is wanted", path)
+	case info.Size() > most:
+		return nil, tooLarge(path, info.Size(), most)
 	}
 	f, err := os.Open(path)
 	if err != nil {
 		return nil, fileError(path, err)
 	}
 	defer f.Close()
-	src, err := io.ReadAll(io.LimitReader(f, most+1))
-	if err != nil {
-		return nil, fileError(path, err)
+	src := make([]byte, 0, info.Size()+bytes.MinRead) // large enough at once
+	return readAll(f, src, path, most)
+}
+
+// readAll reads to the end, which comes after at most so many bytes, into the room that there is.
+func readAll(r io.Reader, room []byte, name string, most int64) ([]byte, error) {
+	src := bytes.NewBuffer(room)
+	if _, err := src.ReadFrom(io.LimitReader(r, most+1)); err != nil {
+		return nil, fileError(name, err)
 	}
-	if int64(len(src)) > most {
-		return nil, fmt.Errorf("%s: has %d bytes; at most %d are read", path, max(info.Size(), int64(len(src))), most)
+	if int64(src.Len()) > most {
+		return nil, tooLarge(name, int64(src.Len()), most)
 	}
-	return src, nil
+	return src.Bytes(), nil
+}
+
+func tooLarge(name string, has, most int64) error {
+	return fmt.Errorf("%s: has %d bytes or more; at most %d are read", name, has, most)
 }
 
 // fileError names the file as the user did.
@@ -108,6 +149,46 @@ func fileError(path string, err error) error {
 	return fmt.Errorf("%s: %w", path, err)
 }
 
+// failed prints what is wrong with a job or with its documents and returns the exit code. Errors of
+// a file are job.Errors, each with its place.
+func (c *call) failed(err error) int {
+	eachError(err, func(e error) {
+		var errs job.Errors
+		if shop, is := e.(*shopFault); is {
+			c.failedShop(shop)
+		} else if errors.As(e, &errs) {
+			c.jobErrors(errs)
+		} else {
+			c.fail(e)
+		}
+	})
+	return exitOf(err)
+}
+
+// eachError hands on the errors that errors.Join has put together.
+func eachError(err error, do func(error)) {
+	if several, is := err.(interface{ Unwrap() []error }); is {
+		for _, e := range several.Unwrap() {
+			eachError(e, do)
+		}
+	} else if err != nil {
+		do(err)
+	}
+}
+
+// exitOf is the exit code for an error: that of the worst where several are put together.
+func exitOf(err error) int {
+	code := exitDone
+	eachError(err, func(e error) {
+		if errs := (job.Errors)(nil); errors.As(e, &errs) {
+			code = max(code, exitJob)
+		} else {
+			code = exitFile
+		}
+	})
+	return code
+}
+
 func (c *call) jobErrors(errs job.Errors) int {
 	for _, e := range errs {
 		fmt.Fprintln(c.stderr, e.Error())
@@ -115,14 +196,21 @@ func (c *call) jobErrors(errs job.Errors) int {
 	return exitJob
 }
 
-// language declares --lang, which every command that reads jobs takes.
-func (c *call) language(fs *flag.FlagSet) {
-	known := strings.Join(templates.Languages(), ", ")
-	fs.Func("lang", "`CODE` of the language, one of "+known+"; left out: the shop's", func(code string) error {
-		c.lang = code
-		_, err := templates.Language(code)
-		return err
-	})
+// jobFlags declares the flags that every command takes which reads jobs.
+func (c *call) jobFlags(f *flags) {
+	c.langFlag(f)
+	f.text(&c.shop, "shop", "`FILE` shop file; default: the one named in the job, else the nearest shop.toml in its folder or above, else the built-in example shop")
+}
+
+// langFlag declares --lang.
+func (c *call) langFlag(f *flags) {
+	known := templates.Languages()
+	f.word(&c.lang, "lang", "a language", "`CODE` language: "+strings.Join(known, " or ")+"; default: the shop's", known...)
+}
+
+// quietFlag declares --quiet.
+func (c *call) quietFlag(f *flags) {
+	f.yes(&c.quiet, "quiet", "print no notes and no names of written files")
 }
 
 // each loads every job of the arguments and hands it on. One bad job does not stop the others;
@@ -133,11 +221,22 @@ func (c *call) each(do func(loaded) int) int {
 	}
 	worst := exitDone
 	for _, path := range c.args {
-		l, code := c.load(path)
-		if code == exitDone {
-			code = do(l)
+		l, err := c.load(path)
+		if err != nil {
+			worst = max(worst, c.failed(err))
+			continue
 		}
-		worst = max(worst, code)
+		worst = max(worst, do(l))
 	}
 	return worst
+}
+
+// json prints a value as JSON on a line of its own.
+func (c *call) json(v any) int {
+	enc := json.NewEncoder(c.stdout)
+	enc.SetEscapeHTML(false)
+	if err := enc.Encode(v); err != nil {
+		return c.fail(err)
+	}
+	return exitDone
 }

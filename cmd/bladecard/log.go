@@ -1,7 +1,6 @@
 package main
 
 import (
-	"flag"
 	"io"
 
 	"bladecard/calc/choose"
@@ -10,7 +9,7 @@ import (
 
 var logCommand = command{
 	name: "log", args: "JOB... [-o FILE]",
-	does: "write an empty press log of the jobs, to fill in what was measured",
+	does: "start a press log of the jobs, to fill in what was measured",
 	more: `
 A CSV file with a row a screen: its setup stands there, what was measured is filled in: the wet
 film by comb, the cured film by gauge, or the weight of a garment before and after with the inked
@@ -21,13 +20,16 @@ a measurement are left out by fit.`,
 
 func pressLog(c *call) int {
 	var file string
-	if code, ok := c.parse(func(fs *flag.FlagSet) {
-		fs.StringVar(&file, "o", "", "`FILE` to write; left out: the terminal")
+	if code, ok := c.parse(func(f *flags) {
+		c.jobFlags(f)
+		f.file(&file, "log")
+		c.quietFlag(f)
 	}); !ok {
 		return code
 	}
 	var rows []presslog.Row
 	if code := c.each(func(l loaded) int {
+		c.tellShop(l.use, l.voice)
 		rows = append(rows, choose.LogOf(l.plan)...)
 		return exitDone
 	}); code != exitDone {
@@ -36,7 +38,7 @@ func pressLog(c *call) int {
 	write := func(w io.Writer) error { return presslog.Write(w, rows) }
 	var err error
 	if file == "" {
-		err = write(c.stdout)
+		err = write(c.data)
 	} else {
 		err = writeFile(file, write)
 	}

@@ -3,14 +3,8 @@
 // calc, the paper from render, the words from templates.
 package main
 
-import (
-	"os"
-	"runtime/debug"
-)
+import "os"
 
 func main() {
-	if os.Getenv("GOGC") == "" {
-		debug.SetGCPercent(200) // a tenth faster for some 20 MB
-	}
 	os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr))
 }

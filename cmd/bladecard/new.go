@@ -2,7 +2,6 @@ package main
 
 import (
 	"errors"
-	"flag"
 	"fmt"
 	"io"
 	"io/fs"
@@ -16,7 +15,7 @@ import (
 
 var newCommand = command{
 	name: "new", args: "[DIR]",
-	does: "write a commented shop file and job file to start from",
+	does: "write a shop file and a job file to start from",
 	more: `
 Into DIR, or into the folder where you are: shop.toml, job.toml, and a schema of each for the
 editor. Shop and job are invented; put your own in their place. A file that is there already is
@@ -32,9 +31,10 @@ type starterFile struct {
 
 func startNew(c *call) int {
 	force := false
-	if code, ok := c.parse(func(fs *flag.FlagSet) {
-		c.language(fs)
-		fs.BoolVar(&force, "force", false, "write over files that are there")
+	if code, ok := c.parse(func(f *flags) {
+		c.langFlag(f)
+		f.yes(&force, "force", "write over files that are there")
+		c.quietFlag(f)
 	}); !ok {
 		return code
 	}
@@ -69,9 +69,11 @@ func startNew(c *call) int {
 		}); err != nil {
 			return c.fail(err)
 		}
-		fmt.Fprintln(c.stdout, f.path)
+		c.wrote(f.path)
 	}
-	fmt.Fprintf(c.stderr, "hint: next, bladecard check %s\n", quoteArg(filepath.Join(dir, "job.toml")))
+	if !c.quiet {
+		fmt.Fprintf(c.stderr, "hint: next, bladecard check %s\n", quoteArg(filepath.Join(dir, "job.toml")))
+	}
 	return exitDone
 }
 

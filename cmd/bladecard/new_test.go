@@ -94,6 +94,13 @@ func checkStarter(t *testing.T, lang, jobText, shopText string, silent bool) {
 			t.Fatal(err)
 		}
 	}
+	logo, err := os.ReadFile("../../samples/logo.png")
+	if err == nil {
+		err = os.WriteFile(filepath.Join(dir, "logo.png"), logo, 0o666) // which a line of the shop names
+	}
+	if err != nil {
+		t.Fatal(err)
+	}
 	var out, errs bytes.Buffer
 	code := run([]string{"check", "--lang", "en", filepath.Join(dir, "job.toml")}, nil, &out, &errs)
 	if code != exitDone || silent && !strings.HasSuffix(out.String(), ": no errors, 0 warnings\n") {

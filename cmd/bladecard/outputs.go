@@ -16,8 +16,18 @@ func newOutputs(dir, suffix string) outputs {
 	return outputs{dir: dir, suffix: suffix, from: map[string]string{}}
 }
 
+// wrote names a file that was written.
+func (c *call) wrote(path string) {
+	if !c.quiet {
+		fmt.Fprintln(c.stdout, path)
+	}
+}
+
 // name is the name of a job's file without folder and suffix.
 func (o outputs) name(jobPath string) string {
+	if jobPath == stdinName {
+		return "stdin"
+	}
 	return strings.TrimSuffix(filepath.Base(jobPath), filepath.Ext(jobPath))
 }
 

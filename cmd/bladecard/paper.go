@@ -1,8 +1,6 @@
 package main
 
 import (
-	"flag"
-	"fmt"
 	"strings"
 
 	"bladecard/calc/job"
@@ -16,44 +14,33 @@ type paperFlags struct {
 	dx, dy            float64
 }
 
-func (f *paperFlags) declare(fs *flag.FlagSet) {
-	fs.StringVar(&f.size, "size", page.Sizes[0].Name, "card size in mm or in, one of "+sizeNames()+"; the `SIZE`")
-	fs.StringVar(&f.paper, "paper", "", "`PAPER` a4 or letter; left out: the shop's")
-	fs.StringVar(&f.flip, "flip", "long", "`EDGE` about which the printer turns the sheet: long or short")
-	fs.BoolVar(&f.single, "single", false, "one card a page of the card's size, without marks")
-	fs.Float64Var(&f.dx, "back-right", 0, "shift the backs right by `MM`, for a printer that is off")
-	fs.Float64Var(&f.dy, "back-down", 0, "shift the backs down by `MM`")
+func (p *paperFlags) declare(f *flags) {
+	p.size, p.flip = page.Sizes[0].Name, "long"
+	f.word(&p.size, "size", "a card size", "`SIZE` card size in mm or in: "+strings.Join(sizeNames(), ", ")+"; default: "+page.Sizes[0].Name, sizeNames()...)
+	paperFlag(f, &p.paper)
+	f.word(&p.flip, "flip", "an edge", "`EDGE` the edge that the printer flips on: long (default) or short", "long", "short")
+	f.yes(&p.single, "single", "one card per page at its own size, without crop marks")
+	f.length(&p.dx, "back-right", page.MaxOffsetMM, "`LENGTH` moves the backs right where the printer is off, such as \"0.5 mm\"")
+	f.length(&p.dy, "back-down", page.MaxOffsetMM, "`LENGTH` moves the backs down")
 }
 
-// documents reads the flags; wrong tells what is wrong with one.
-func (f *paperFlags) documents() (d documents, wrong string) {
-	d = documents{paper: f.paper, single: f.single, dx: f.dx, dy: f.dy}
-	var ok bool
-	if d.size, ok = sizeOf(f.size); !ok {
-		return d, notOneOf("--size", f.size, "a card size", sizeNames())
-	}
-	flips := map[string]page.Flip{"long": page.LongEdge, "short": page.ShortEdge}
-	if d.flip, ok = flips[f.flip]; !ok {
-		return d, notOneOf("--flip", f.flip, "an edge", "long, short")
-	}
-	return d, wrongPaper(f.paper)
+// paperFlag declares --paper.
+func paperFlag(f *flags, to *string) {
+	f.word(to, "paper", "a paper", "`PAPER` a4 or letter; default: the shop's", page.A4.Name, page.Letter.Name)
 }
 
-// wrongPaper tells what is wrong with the word of --paper; empty when nothing is.
-func wrongPaper(paper string) string {
-	if paper == "" || paper == page.A4.Name || paper == page.Letter.Name {
-		return ""
+// documents is what the flags say.
+func (p *paperFlags) documents() documents {
+	d := documents{paper: p.paper, single: p.single, dx: p.dx, dy: p.dy}
+	for _, s := range page.Sizes {
+		if s.Name == p.size {
+			d.size = s
+		}
 	}
-	return notOneOf("--paper", paper, "a paper", "a4, letter")
-}
-
-// notOneOf tells that a flag's word is none of those accepted, and which may have been meant.
-func notOneOf(name, word, what, accepted string) string {
-	near := job.Nearest(word, strings.Split(accepted, ", "))
-	if near != "" {
-		near = "did you mean " + near + "? "
+	if p.flip == "short" {
+		d.flip = page.ShortEdge
 	}
-	return fmt.Sprintf("%s %q is not %s; %saccepted: %s", name, word, what, near, accepted)
+	return d
 }
 
 // paperOf is the paper of the command line, else the shop's.
@@ -64,19 +51,10 @@ func paperOf(paper string, shop *job.Shop) page.Paper {
 	return page.A4
 }
 
-func sizeOf(name string) (page.Size, bool) {
-	for _, s := range page.Sizes {
-		if s.Name == name {
-			return s, true
-		}
-	}
-	return page.Size{}, false
-}
-
-func sizeNames() string {
+func sizeNames() []string {
 	var out []string
 	for _, s := range page.Sizes {
 		out = append(out, s.Name)
 	}
-	return strings.Join(out, ", ")
+	return out
 }

@@ -143,9 +143,16 @@ func keepToCard(t *testing.T, e edition, job, name string, size page.Size, flip 
 	if !ok {
 		return
 	}
-	sheets, err := documents{size: size, paper: e.paper, flip: flip}.cardSheets(planned(t, e, job))
+	laid, err := documents{size: size, paper: e.paper, flip: flip}.cardSheets(planned(t, e, job))
 	if err != nil {
 		t.Fatal(err)
+	}
+	var sheets []page.Sheet
+	for s, err := range laid {
+		if err != nil {
+			t.Fatal(err)
+		}
+		sheets = append(sheets, s)
 	}
 	if len(pages) != len(sheets) {
 		t.Fatalf("%d pages; %d are wanted", len(pages), len(sheets))
@@ -182,7 +189,7 @@ func keepToCard(t *testing.T, e edition, job, name string, size page.Size, flip 
 }
 
 // mostOfACard is the bytes of a card, both sides, beyond the fonts.
-const mostOfACard = 8 << 10
+const mostOfACard = 9 << 10
 
 // sorted counts the words of a page by the card that they stand on.
 func sorted(t *testing.T, s page.Sheet, number int, p wordsOfPage) []map[string]int {

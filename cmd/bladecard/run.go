@@ -1,8 +1,6 @@
 package main
 
 import (
-	"errors"
-	"flag"
 	"fmt"
 	"io"
 	"runtime"
@@ -14,18 +12,19 @@ import (
 // Exit codes.
 const (
 	exitDone  = 0
-	exitJob   = 1 // a job has errors; all of them were printed
+	exitJob   = 1 // a job or its shop has errors; all of them were printed
 	exitUsage = 2
 	exitFile  = 3 // could not read or write
 )
 
 // command is one word of the command line.
 type command struct {
-	name string
-	args string // what follows the name
-	does string // one line
-	more string // what --help adds
-	run  func(*call) int
+	name   string
+	args   string // what follows the name
+	does   string // one line
+	more   string // what --help adds
+	hidden bool   // not for people
+	run    func(*call) int
 }
 
 // commands in the order of the help.
@@ -33,7 +32,19 @@ func commands() []command {
 	return []command{
 		newCommand, checkCommand, showCommand, cardsCommand, sheetCommand, handoutCommand, buildCommand,
 		logCommand, fitCommand, correctCommand, sweepCommand, schemaCommand, completionCommand, versionCommand,
+		completeCommand,
 	}
+}
+
+// commandNames are the words that people may begin with, help last.
+func commandNames(all []command) []string {
+	var names []string
+	for _, c := range all {
+		if !c.hidden {
+			names = append(names, c.name)
+		}
+	}
+	return append(names, "help")
 }
 
 // call is one run of a command.
@@ -41,56 +52,71 @@ type call struct {
 	command
 	args   []string // what is not a flag
 	lang   string   // --lang; empty: the shop's language
+	shop   string   // --shop; empty: the job's, the nearest, or the built-in one
+	quiet  bool     // --quiet: no notes and no lists of what was written
 	floors map[string]*floor
-	cores  int // that one job may be planned on
-	stdout io.Writer
-	stderr io.Writer
+	told   map[string]bool // shops that were named, and faults of shops that were told
+	cores  int             // that one job may be planned on
 
-	all      []command           // of the program
-	describe func(*flag.FlagSet) // not nil: the command only tells of its flags
+	stdin          io.Reader // nil once it was read
+	stdout, stderr io.Writer // for words: what they quote is escaped
+	data           io.Writer // standard output for files: nothing is escaped
+
+	all      []command    // of the program
+	describe func(*flags) // not nil: the command only tells of its flags
 }
 
-func run(args []string, _ io.Reader, stdout, stderr io.Writer) int {
+// run is the program: it reads a command line and returns the exit code.
+func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
+	out, errs := &plainText{w: stdout}, &plainText{w: stderr}
+	c := &call{stdin: stdin, stdout: out, stderr: errs, data: stdout, all: commands(), told: map[string]bool{}, cores: runtime.GOMAXPROCS(0)}
+	code := c.start(args)
+	out.close()
+	if out.err != nil && code == exitDone {
+		code = c.fail(fmt.Errorf("standard output: %w", out.err))
+	}
+	errs.close()
+	return code
+}
+
+// start runs the command that the first word names.
+func (c *call) start(args []string) int {
 	if len(args) == 0 {
-		usage(stderr)
+		usage(c.stderr)
 		return exitUsage
 	}
-	switch args[0] {
+	word, rest := args[0], args[1:]
+	switch word {
 	case "help", "-h", "-help", "--help":
-		if len(args) > 1 {
-			return help(args[1], stdout, stderr)
+		if len(rest) == 0 || rest[0] == "help" {
+			usage(c.stdout)
+			return exitDone
 		}
-		usage(stdout)
-		return exitDone
+		word, rest = rest[0], []string{"--help"}
 	case "-version", "--version":
-		args = append([]string{"version"}, args[1:]...)
+		word = "version"
 	}
-	for _, c := range commands() {
-		if c.name == args[0] {
-			return c.run(&call{command: c, args: args[1:], stdout: stdout, stderr: stderr, all: commands(), cores: runtime.GOMAXPROCS(0)})
+	for _, known := range c.all {
+		if known.name == word {
+			c.command, c.args = known, rest
+			return known.run(c)
 		}
 	}
-	return noCommand(args[0], stderr)
-}
-
-// noCommand reports a word that is no command, with the one that may have been meant.
-func noCommand(word string, stderr io.Writer) int {
-	var names []string
-	for _, c := range commands() {
-		names = append(names, c.name)
-	}
-	hint := "commands are " + strings.Join(names, ", ")
-	if near := job.Nearest(word, names); near != "" {
+	hint := "commands are " + strings.Join(commandNames(c.all), ", ")
+	if near := job.Nearest(word, commandNames(c.all)); near != "" {
 		hint = "did you mean " + near + "?"
+	} else if strings.HasPrefix(word, "-") {
+		hint = "the command comes first, its flags behind it; bladecard help lists the commands"
 	}
-	fmt.Fprintf(stderr, "error: there is no command %q\nhint: %s\n", word, hint)
+	fmt.Fprintf(c.stderr, "error: there is no command %q\nhint: %s\n", word, hint)
 	return exitUsage
 }
 
-// The usage page: its width, and where it says what a command does.
+// The usage pages: their width, and where they say what a command and a flag does.
 const (
-	usageWide = 100
-	usageDoes = 45
+	usageWide = 80
+	usageDoes = 14
+	helpDoes  = 24
 )
 
 // wrapped breaks a text between words into lines of at most so many letters.
@@ -107,103 +133,25 @@ func wrapped(text string, most int) []string {
 	return append(lines, line)
 }
 
+// aside prints a word and beside it, so many letters in, what it means.
+func aside(w io.Writer, word string, in int, means string) {
+	for i, l := range wrapped(means, usageWide-in) {
+		if i > 0 {
+			word = ""
+		}
+		fmt.Fprintf(w, "  %-*s %s\n", in-3, word, l)
+	}
+}
+
 func usage(w io.Writer) {
 	fmt.Fprint(w, "bladecard computes squeegee setups for screen printing and prints them on cards.\n\nusage: bladecard COMMAND ...\n\n")
 	for _, c := range commands() {
-		lines := wrapped(c.does, usageWide-usageDoes)
-		fmt.Fprintf(w, "  %-10s %-*s %s\n", c.name, usageDoes-14, c.args, lines[0])
-		for _, l := range lines[1:] {
-			fmt.Fprintf(w, "%*s%s\n", usageDoes, "", l)
+		if c.hidden {
+			continue
 		}
+		aside(w, c.name, usageDoes, c.does)
 	}
-	fmt.Fprint(w, "\n`bladecard COMMAND --help` says more of one.\nexit codes: 0 done, 1 a job has errors, 2 wrong usage, 3 could not read or write\n")
-}
-
-func help(name string, stdout, stderr io.Writer) int {
-	for _, c := range commands() {
-		if c.name == name {
-			return c.run(&call{command: c, args: []string{"--help"}, stdout: stdout, stderr: stderr})
-		}
-	}
-	return noCommand(name, stderr)
-}
-
-// parse reads flags and other arguments in any order. It returns false with the exit code when
-// the command is over: help was asked for, or the usage is wrong.
-func (c *call) parse(declare func(*flag.FlagSet)) (code int, ok bool) {
-	fs := flag.NewFlagSet(c.name, flag.ContinueOnError)
-	fs.SetOutput(io.Discard)
-	declare(fs)
-	if c.describe != nil {
-		c.describe(fs)
-		return exitDone, false
-	}
-	rest := c.args
-	c.args = nil
-	for {
-		err := fs.Parse(rest)
-		if errors.Is(err, flag.ErrHelp) {
-			c.help(fs)
-			return exitDone, false
-		}
-		if err != nil {
-			return c.wrongFlag(err, fs), false
-		}
-		if fs.NArg() == 0 {
-			return exitDone, true
-		}
-		if n := len(rest) - fs.NArg(); n > 0 && rest[n-1] == "--" {
-			c.args = append(c.args, fs.Args()...)
-			return exitDone, true
-		}
-		c.args = append(c.args, fs.Arg(0))
-		rest = fs.Args()[1:]
-	}
-}
-
-func (c *call) help(fs *flag.FlagSet) {
-	fmt.Fprintf(c.stdout, "usage: bladecard %s %s\n\n%s.\n", c.name, c.command.args, c.does)
-	if c.more != "" {
-		fmt.Fprintf(c.stdout, "\n%s\n", strings.TrimSpace(c.more))
-	}
-	any := false
-	fs.VisitAll(func(f *flag.Flag) {
-		if !any {
-			fmt.Fprint(c.stdout, "\nflags:\n")
-			any = true
-		}
-		dash := "--"
-		if len(f.Name) == 1 {
-			dash = "-"
-		}
-		kind, text := flag.UnquoteUsage(f)
-		if kind != "" {
-			kind = " " + kind
-		}
-		fmt.Fprintf(c.stdout, "  %-16s %s\n", dash+f.Name+kind, text)
-	})
-}
-
-// wrongFlag reports what the flags' reader says, with the flag that may have been meant.
-func (c *call) wrongFlag(err error, fs *flag.FlagSet) int {
-	word, unknown := strings.CutPrefix(err.Error(), "flag provided but not defined: ")
-	if !unknown {
-		return c.wrong(err.Error())
-	}
-	var names []string
-	fs.VisitAll(func(f *flag.Flag) { names = append(names, f.Name) })
-	word = strings.TrimLeft(word, "-")
-	if near := job.Nearest(word, names); near != "" {
-		fmt.Fprintf(c.stderr, "error: %s has no flag %s\nhint: did you mean %s?\n", c.name, dashed(word), dashed(near))
-		return exitUsage
-	}
-	return c.wrong(fmt.Sprintf("there is no flag %s", dashed(word)))
-}
-
-// wrong reports wrong usage.
-func (c *call) wrong(text string) int {
-	fmt.Fprintf(c.stderr, "error: %s\nhint: usage is bladecard %s %s\n", text, c.name, c.command.args)
-	return exitUsage
+	fmt.Fprint(w, "\nfor details: bladecard COMMAND --help\nto start: bladecard new, then bladecard check job.toml\nexit codes: 0 done, 1 errors in a file, 2 wrong usage, 3 cannot read or write\n")
 }
 
 // fail reports a file that could not be read or written.

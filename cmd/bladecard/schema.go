@@ -1,8 +1,6 @@
 package main
 
 import (
-	"flag"
-	"fmt"
 	"io"
 
 	"bladecard/calc/file"
@@ -10,7 +8,7 @@ import (
 
 var schemaCommand = command{
 	name: "schema", args: "job|shop [-o FILE]",
-	does: "print the JSON Schema of a file, for editors",
+	does: "print the JSON Schema of job or shop files, for editors",
 	more: `
 An editor of TOML that has the schema completes keys and words, shows what a key means, and marks
 an unknown key or a missing unit while you type. Write it beside the file,
@@ -28,8 +26,9 @@ of quantities and names in the racks are beyond a schema: check finds those.`,
 
 func printSchema(c *call) int {
 	var output string
-	if code, ok := c.parse(func(fs *flag.FlagSet) {
-		fs.StringVar(&output, "o", "", "`FILE` to write; left out: the terminal")
+	if code, ok := c.parse(func(f *flags) {
+		f.file(&output, "schema")
+		c.quietFlag(f)
 	}); !ok {
 		return code
 	}
@@ -45,9 +44,9 @@ func printSchema(c *call) int {
 		return err
 	}
 	if output == "" {
-		err = write(c.stdout)
+		err = write(c.data)
 	} else if err = writeFile(output, write); err == nil {
-		fmt.Fprintln(c.stdout, output)
+		c.wrote(output)
 	}
 	if err != nil {
 		return c.fail(err)

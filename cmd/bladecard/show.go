@@ -1,43 +1,42 @@
 package main
 
 import (
-	"encoding/json"
-	"flag"
 	"fmt"
 
 	"bladecard/render/report"
 )
 
 var showCommand = command{
-	name: "show", args: "JOB... [--json]",
-	does: "print the setups of the jobs",
-	more: "With --json the whole plan of each job, one object a line. Film is in um, angles are in\ndegrees from vertical, loads in newtons per centimetre of blade.",
-	run:  show,
+	name: "show", args: "JOB... [--why]",
+	does: "print the setups of the jobs in the terminal",
+	more: `
+A table of what to set and what comes of it. With --why also how each setup came about: what fell
+short, which step was taken and what it brought, what every other blade lost on, and what would
+change the film. With --json the whole plan of each job, one object a line: films are in um, angles
+in degrees from vertical, loads in newtons per centimeter of blade. JOB may be -, which reads
+standard input.`,
+	run: show,
 }
 
 func show(c *call) int {
-	var asJSON bool
-	if code, ok := c.parse(func(fs *flag.FlagSet) {
-		c.language(fs)
-		fs.BoolVar(&asJSON, "json", false, "print the plan as JSON, one object a job")
+	var asJSON, why bool
+	if code, ok := c.parse(func(f *flags) {
+		c.jobFlags(f)
+		f.yes(&why, "why", "also print how each setup came about and what would change it")
+		f.yes(&asJSON, "json", "print JSON, one object per job and line")
 	}); !ok {
 		return code
 	}
 	first := true
 	return c.each(func(l loaded) int {
 		if asJSON {
-			enc := json.NewEncoder(c.stdout)
-			enc.SetEscapeHTML(false)
-			if err := enc.Encode(l.plan); err != nil {
-				return c.fail(err)
-			}
-			return exitDone
+			return c.json(l.plan)
 		}
 		if !first {
 			fmt.Fprintln(c.stdout)
 		}
 		first = false
-		if err := report.Table(c.stdout, l.plan, l.voice); err != nil {
+		if err := report.Table(c.stdout, l.plan, l.voice, report.Options{Wide: columns(c.stdout), Shop: l.use.say(l.voice), Why: why}); err != nil {
 			return c.fail(err)
 		}
 		return exitDone

@@ -1,22 +1,19 @@
 package main
 
 import (
-	"encoding/csv"
-	"flag"
 	"fmt"
 	"io"
 	"math"
 	"strconv"
 	"strings"
 
+	"bladecard/calc/cells"
 	"bladecard/calc/choose"
-	"bladecard/render/figure"
-	"bladecard/render/say"
 )
 
 var sweepCommand = command{
 	name: "sweep", args: "JOB --vary WHAT=FROM..TO",
-	does: "vary one or two things of a screen's setup, to CSV and chart",
+	does: "vary one or two settings of a screen; CSV and chart",
 	more: `
 The setup is the one that the plan chooses; WHAT is angle (deg), hardness (Shore A), load (N/cm),
 strokes, eom (um), free-height (mm) or speed (m/s). FROM..TO takes the usual step, FROM..TO:STEP its
@@ -26,49 +23,49 @@ has a line for each value of the first.`,
 }
 
 func sweep(c *call) int {
-	var f struct {
+	var o struct {
 		axes             []choose.Axis
 		location, screen int
 		file, chart      string
 	}
-	if code, ok := c.parse(func(fs *flag.FlagSet) {
-		c.language(fs)
-		fs.Func("vary", "`WHAT=FROM..TO`, once or twice (needed)", func(s string) error {
+	if code, ok := c.parse(func(f *flags) {
+		c.jobFlags(f)
+		f.value("vary", "`WHAT=FROM..TO` what to vary and how far; once or twice (needed)", func(s string) error {
 			a, err := parseAxis(s)
-			f.axes = append(f.axes, a)
+			o.axes = append(o.axes, a)
 			return err
 		})
-		fs.IntVar(&f.location, "location", 1, "`N` of the location, as the file orders them")
-		fs.IntVar(&f.screen, "screen", 1, "`N` of the screen")
-		fs.StringVar(&f.file, "o", "", "`FILE` for the CSV; left out: the terminal")
-		fs.StringVar(&f.chart, "chart", "", "also draw a chart to `FILE`, .svg or .png")
+		screenFlags(f, &o.location, &o.screen)
+		f.file(&o.file, "CSV")
+		chartFlag(f, &o.chart, "the films")
+		c.quietFlag(f)
 	}); !ok {
 		return code
 	}
 	switch {
 	case len(c.args) != 1:
 		return c.wrong("one job file is wanted")
-	case len(f.axes) < 1 || len(f.axes) > 2:
+	case len(o.axes) < 1 || len(o.axes) > 2:
 		return c.wrong("--vary is wanted once or twice, such as --vary angle=0..45")
-	case f.chart != "" && !isChart(f.chart):
-		return c.wrong(wrongChart(f.chart))
-	case f.chart != "" && len(f.axes) == 2 && len(f.axes[0].Values) > figure.MostLines:
-		return c.wrong(fmt.Sprintf("--chart: %d lines, one for each value of the first --vary; accepted are up to %d",
-			len(f.axes[0].Values), figure.MostLines))
+	case o.chart != "" && len(o.axes[len(o.axes)-1].Values) < 2:
+		return c.wrong("a chart over one value has no line; --chart wants two values or more of the last --vary, such as angle=0..45")
 	}
 	return c.each(func(l loaded) int {
-		points, err := choose.Sweep(l.job, l.shop, f.location, f.screen, f.axes)
+		c.tellShop(l.use, l.voice)
+		points, err := choose.Sweep(l.job, l.shop, o.location, o.screen, o.axes)
 		if err != nil {
 			return c.wrong(err.Error())
 		}
-		write := func(w io.Writer) error { return writeSweep(w, f.axes, points) }
-		if f.file == "" {
-			err = write(c.stdout)
+		write := func(w io.Writer) error { return writeSweep(w, o.axes, points) }
+		if o.file == "" {
+			err = write(c.data)
 		} else {
-			err = writeFile(f.file, write)
+			err = writeFile(o.file, write)
 		}
-		if err == nil && f.chart != "" {
-			err = writeChart(f.chart, sweepChart(f.axes, points, l.voice))
+		if err == nil && o.chart != "" {
+			chart, some := sweepChart(o.axes, points, l.voice)
+			c.noteDrawn(some)
+			err = writeChart(o.chart, chart)
 		}
 		if err != nil {
 			return c.fail(err)
@@ -85,15 +82,13 @@ func parseAxis(s string) (choose.Axis, error) {
 	if err != nil {
 		return a, err
 	}
-	wrong := func(text string) (choose.Axis, error) {
-		return a, fmt.Errorf("%q is not a range of %s; accepted: %s=%g..%g, %[2]s=%[4]g..%[5]g:%g or %[2]s=%[4]g,%[5]g", text, what, what, v.Low, v.High, v.Step)
-	}
+	wrong := fmt.Errorf("not a range of %s; accepted: %[1]s=%g..%g, %[1]s=%[2]g..%[3]g:%g or %[1]s=%[2]g,%[3]g", what, v.Low, v.High, v.Step)
 	from, to, ranged := strings.Cut(values, "..")
 	if !ranged {
 		for _, part := range strings.Split(values, ",") {
 			x, err := strconv.ParseFloat(strings.TrimSpace(part), 64)
 			if err != nil {
-				return wrong(values)
+				return a, wrong
 			}
 			a.Values = append(a.Values, x)
 		}
@@ -106,12 +101,15 @@ func parseAxis(s string) (choose.Axis, error) {
 	if own {
 		var err error
 		if by, err = strconv.ParseFloat(step, 64); err != nil {
-			return wrong(values)
+			return a, wrong
 		}
 	}
 	n := math.Floor((high-low)/by + 1e-9)
-	if err1 != nil || err2 != nil || !(low <= high) || !(by > 0) || !(n < choose.MostSwept) {
-		return wrong(values)
+	switch {
+	case err1 != nil || err2 != nil || !(low <= high) || !(by > 0) || math.IsInf(high-low, 0):
+		return a, wrong
+	case n >= choose.MostSwept:
+		return a, fmt.Errorf("too many points: %.0f values of %s; at most %d are accepted: take a larger step", min(n+1, 1e15), what, choose.MostSwept)
 	}
 	for i := range int(n) + 1 {
 		a.Values = append(a.Values, math.Round((low+float64(i)*by)*1e6)/1e6)
@@ -121,8 +119,8 @@ func parseAxis(s string) (choose.Axis, error) {
 
 // writeSweep writes a row a point.
 func writeSweep(w io.Writer, axes []choose.Axis, points []choose.Swept) error {
-	out := csv.NewWriter(w)
-	var head []string
+	out := cells.NewWriter(w, ',')
+	var row []cells.Cell
 	for _, a := range axes {
 		v, err := choose.VariableOf(a.What)
 		if err != nil {
@@ -132,53 +130,26 @@ func writeSweep(w io.Writer, axes []choose.Axis, points []choose.Swept) error {
 		if v.Unit != "" {
 			name += " (" + v.Unit + ")"
 		}
-		head = append(head, name)
+		row = append(row, cells.Text(name))
 	}
-	if err := out.Write(append(head, "wet (um)", "cured (um)", "edge (deg)", "clears", "fault")); err != nil {
+	for _, name := range []string{"wet (um)", "cured (um)", "edge (deg)", "clears", "fault"} {
+		row = append(row, cells.Text(name))
+	}
+	if err := out.Row(row...); err != nil {
 		return err
 	}
-	num := func(v float64, decimals int) string { return strconv.FormatFloat(v, 'f', decimals, 64) }
 	for _, p := range points {
-		var cells []string
+		row = row[:0]
 		for _, x := range p.At {
-			cells = append(cells, num(x, -1))
+			row = append(row, cells.Number(x))
 		}
-		wet, cured, edge := num(p.WetUM, 2), num(p.CuredUM, 2), num(p.EdgeDeg, 1)
+		wet, cured, edge := cells.Fixed(p.WetUM, 2), cells.Fixed(p.CuredUM, 2), cells.Fixed(p.EdgeDeg, 1)
 		if p.Fault != "" {
 			wet, cured, edge = "", "", ""
 		}
-		if err := out.Write(append(cells, wet, cured, edge, strconv.FormatBool(p.Clears), p.Fault)); err != nil {
+		if err := out.Row(append(row, wet, cured, edge, cells.Text(strconv.FormatBool(p.Clears)), cells.Text(p.Fault))...); err != nil {
 			return err
 		}
 	}
-	out.Flush()
-	return out.Error()
-}
-
-// sweepChart is the cured film over the last axis, a line for each value of the first.
-func sweepChart(axes []choose.Axis, points []choose.Swept, v *say.Voice) figure.Chart {
-	last := axes[len(axes)-1]
-	low, high := math.Inf(1), math.Inf(-1)
-	for _, x := range last.Values {
-		low, high = math.Min(low, x), math.Max(high, x)
-	}
-	ch := figure.Chart{
-		X: figure.Axis{Title: v.T("sweep." + last.What), Low: low, High: high, Whole: last.What == "strokes"}, Y: figure.Axis{Title: v.T("card.y-film")},
-		SizePT: 9, Format: v.Number,
-	}
-	for i := 0; i < len(points); i += len(last.Values) {
-		l := figure.Line{Strong: i == 0, Dash: max(0, len(ch.Lines)-1) % figure.Dashes}
-		if len(axes) == 2 {
-			l.Label = v.Number(points[i].At[0], 2)
-		}
-		for _, p := range points[i : i+len(last.Values)] {
-			um := p.CuredUM
-			if p.Fault != "" {
-				um = math.NaN()
-			}
-			l.Points = append(l.Points, figure.XY{X: p.At[len(axes)-1], Y: um})
-		}
-		ch.Lines = append(ch.Lines, l)
-	}
-	return ch
+	return out.Flush()
 }

@@ -2,11 +2,14 @@ package main
 
 import (
 	"bytes"
+	"io"
 	"strings"
 	"testing"
+	"unicode/utf8"
 )
 
-// The page of all commands fits a terminal of a hundred columns and says all of each command.
+// The page of all commands fits a terminal of eighty columns and says what each does; so do the pages
+// of the commands, but for lines to be typed as they stand.
 func TestUsageFits(t *testing.T) {
 	var out bytes.Buffer
 	usage(&out)
@@ -17,8 +20,20 @@ func TestUsageFits(t *testing.T) {
 	}
 	said := strings.Join(strings.Fields(out.String()), " ")
 	for _, c := range commands() {
-		if want := c.name + " " + c.args + " " + c.does; !strings.Contains(said, want) {
-			t.Errorf("nothing of %q", want)
+		if want := c.name + " " + c.does; strings.Contains(said, want) == c.hidden {
+			t.Errorf("%q is shown: %v", want, c.hidden)
+		}
+		if c.hidden {
+			continue
+		}
+		var page bytes.Buffer
+		if code := run([]string{"help", c.name}, nil, &page, io.Discard); code != exitDone {
+			t.Errorf("help %s: exit code %d", c.name, code)
+		}
+		for l := range strings.Lines(page.String()) {
+			if n := utf8.RuneCountInString(strings.TrimRight(l, "\n")); n > usageWide && !strings.HasPrefix(l, "    ") {
+				t.Errorf("help %s: %d columns: %q", c.name, n, l)
+			}
 		}
 	}
 }

@@ -1,8 +1,6 @@
 package main
 
 import (
-	"encoding/json"
-	"flag"
 	"fmt"
 	"runtime"
 	"runtime/debug"
@@ -13,7 +11,7 @@ import (
 
 var versionCommand = command{
 	name: "version", args: "[--notices]",
-	does: "print the version, and the licences of what is linked in",
+	does: "print the version and the licenses of what is linked in",
 	run:  version,
 }
 
@@ -57,9 +55,9 @@ func aboutThis() about {
 
 func version(c *call) int {
 	var asJSON, notices bool
-	if code, ok := c.parse(func(fs *flag.FlagSet) {
-		fs.BoolVar(&notices, "notices", false, "also print the licences of all that is linked in")
-		fs.BoolVar(&asJSON, "json", false, "print the version and the linked modules as JSON")
+	if code, ok := c.parse(func(f *flags) {
+		f.yes(&notices, "notices", "also print the licenses of all that is linked in")
+		f.yes(&asJSON, "json", "print the version and the linked modules as JSON")
 	}); !ok {
 		return code
 	}
@@ -68,10 +66,7 @@ func version(c *call) int {
 	}
 	a := aboutThis()
 	if asJSON {
-		if err := json.NewEncoder(c.stdout).Encode(a); err != nil {
-			return c.fail(err)
-		}
-		return exitDone
+		return c.json(a)
 	}
 	fmt.Fprintf(c.stdout, "bladecard %s, %s, %s\n", a.Version, a.Go, a.System)
 	if notices {

@@ -184,9 +184,8 @@ func (m *maker) newText() backText {
 		{name: "load", text: v.T("card.load", "load", v.Load(s.LoadNPerCM), "pressure", v.Pressure(s)), space: 0.6},
 		{name: "wipe test", text: v.T("card.wipe")},
 	}
-	if f := s.Flash; f.Needed && f.Seconds != nil && f.ColdSeconds != nil && f.TemperatureC != nil {
-		t.setup = append(t.setup, line{name: "flash", text: v.T("card.flash-back", "seconds", v.SecondsRange(f.Seconds.Low, f.Seconds.High),
-			"cold", v.SecondsRange(f.ColdSeconds.Low, f.ColdSeconds.High), "temperature", v.TemperatureRange(f.TemperatureC.Low, f.TemperatureC.High))})
+	if f := s.Flash; f.Needed && f.StartS != nil {
+		t.setup = append(t.setup, line{name: "flash", text: v.CardFlash(f)})
 	}
 	t.setup = append(t.setup, line{name: "cure", text: m.cure()})
 	t.heavy = m.corrections("card.too-heavy", -1, mostCorrections)

@@ -1,6 +1,7 @@
 package handout
 
 import (
+	"fmt"
 	"math"
 	"sort"
 	"strconv"
@@ -90,8 +91,8 @@ func (m *maker) rack() {
 		}
 	}
 	m.long(m.t("rack.table"), t)
-	if n := m.lesson.BladesLeft; n > 0 {
-		m.paras(m.say.Many("handout.rack.left", n))
+	if shown, all := len(m.lesson.Blades), m.lesson.BladesAtHand; shown < all {
+		m.paras(m.t("rack.some", "shown", fmt.Sprint(shown), "all", fmt.Sprint(all)))
 	}
 }
 

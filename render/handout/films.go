@@ -173,8 +173,8 @@ func (m *maker) mesh() {
 	if measured {
 		m.paras(m.t("mesh.measured"))
 	}
-	if n := m.lesson.MeshesLeft; n > 0 {
-		m.paras(m.say.Many("handout.mesh.left", n))
+	if shown, all := len(m.lesson.Meshes), m.lesson.MeshesRacked; shown < all {
+		m.paras(m.t("mesh.some", "shown", fmt.Sprint(shown), "all", fmt.Sprint(all)))
 	}
 	m.stencil()
 }
@@ -204,6 +204,10 @@ func (m *maker) choice() {
 		read += " " + m.t("choice.misses-read")
 	}
 	m.paras(m.t("choice.text"), read)
+	if l := m.lesson; l.BladesTried < l.BladesAtHand || l.MeshesTried < l.MeshesRacked {
+		m.paras(m.t("choice.some", "blades", fmt.Sprint(l.BladesTried), "all-blades", fmt.Sprint(l.BladesAtHand),
+			"meshes", fmt.Sprint(l.MeshesTried), "all-meshes", fmt.Sprint(l.MeshesRacked)))
+	}
 	t := table{columns: []column{
 		{m.t("choice.ink"), false}, {m.t("choice.use"), false}, {m.t("choice.mesh"), false}, {m.t("choice.blade"), false},
 		{m.t("choice.angle"), true}, {m.t("choice.edge"), true}, {m.t("choice.strokes"), true}, {m.t("choice.film"), true}, {m.t("choice.misses"), false},
@@ -248,7 +252,7 @@ func (m *maker) choiceRow(c lesson.Choice) []string {
 		return []string{c.Ink, m.use(c), c.Mesh, m.t("choice.no-setup"), "", "", "", "", ""}
 	}
 	return []string{
-		c.Ink, m.use(c), s.Mesh.Name, m.short(s.Blade), m.angleRange(s), m.whole(s.EdgeAngleDeg), fmt.Sprint(s.Strokes),
+		c.Ink, m.use(c), s.Mesh.Name, m.short(s.Blade), m.angleRange(s), m.whole(s.EdgeAngleDeg), m.say.Pulls(s.Strokes, s.Hits),
 		m.say.FilmRange(s.CuredUM.Low, s.CuredUM.High), m.misses(c),
 	}
 }
@@ -307,7 +311,7 @@ func (m *maker) throughCell(c lesson.Choice) string {
 	if s == nil {
 		return m.t("choice.no-setup")
 	}
-	cell := m.t("through.cell", "n", fmt.Sprint(s.Strokes), "blade", m.short(s.Blade), "angle", m.say.Angle(s.AngleDeg.Set), "film", m.say.FilmUM(s.CuredUM.Value))
+	cell := m.t("through.cell", "n", m.say.Pulls(s.Strokes, s.Hits), "blade", m.short(s.Blade), "angle", m.say.Angle(s.AngleDeg.Set), "film", m.say.FilmUM(s.CuredUM.Value))
 	if miss := m.misses(c); miss != "" {
 		cell += "; " + miss
 	}

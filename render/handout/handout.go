@@ -1,6 +1,7 @@
 package handout
 
 import (
+	"cmp"
 	"fmt"
 
 	"bladecard/calc/lesson"
@@ -18,6 +19,7 @@ type maker struct {
 	number int      // of the last section
 	called []string // what tables, charts and texts call each blade; see call
 	logo   *page.Picture
+	shop   string
 
 	chartMM   float64 // how high a chart is, where the page allows
 	sectionMM float64 // how high a blade in section is
@@ -28,6 +30,7 @@ type Options struct {
 	Logo   *page.Picture // at the head of the first page; nil: none
 	Accent string        // #rrggbb, colour of the rules under the headings; empty: black
 	Level  Level         // empty: Press
+	Shop   string        // whose racks these are, in words; empty: the shop's name
 }
 
 // Pages lays out the handout of a lesson on a paper, in the words of a voice. Of the heights that
@@ -43,7 +46,7 @@ func Pages(l *lesson.Lesson, paper page.Paper, v *say.Voice, o Options) ([]page.
 	}
 	var best *maker
 	for _, high := range []struct{ chart, section float64 }{{68, 22}, {60, 22}, {60, 17}, {54, 17}, {lowChartMM, 17}} {
-		m := &maker{flow: &flow{say: v, paper: paper, accent: accent}, lesson: l, level: level, logo: o.Logo, called: call(l.Blades), chartMM: high.chart, sectionMM: high.section}
+		m := &maker{flow: &flow{say: v, paper: paper, accent: accent}, lesson: l, level: level, logo: o.Logo, shop: cmp.Or(o.Shop, v.Shop("", l.Shop, "")), called: call(l.Blades), chartMM: high.chart, sectionMM: high.section}
 		m.title()
 		for _, p := range m.parts() {
 			p.lay()
@@ -55,14 +58,7 @@ func Pages(l *lesson.Lesson, paper page.Paper, v *say.Voice, o Options) ([]page.
 			best = m
 		}
 	}
-	return best.faces(v.T("handout.title"), best.shop()), nil
-}
-
-func (m *maker) shop() string {
-	if m.lesson.Shop == "" {
-		return m.say.T("handout.built-in")
-	}
-	return m.lesson.Shop
+	return best.faces(v.T("handout.title"), best.shop), nil
 }
 
 // t is a text of the handout.
@@ -116,7 +112,7 @@ func (m *maker) title() {
 	if m.intro() {
 		subtitle = "subtitle-intro"
 	}
-	head := stack(b, m.text(m.left(), w, m.t(subtitle, "shop", m.shop()), 12, canvas.Regular))
+	head := stack(b, m.text(m.left(), w, m.t(subtitle, "shop", m.shop), 12, canvas.Regular))
 	if m.logo != nil {
 		at := page.Rect{X: m.left() + m.width() - logoW, W: logoW, H: logoH}
 		head = beside(head, block{boxes: []page.Box{page.Image("logo", at, m.logo)}, h: logoH, after: paraMM})

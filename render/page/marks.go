@@ -54,14 +54,14 @@ func marks(block Rect, g grid) []Mark {
 }
 
 // notes are the words on the sheet's margin: in the head the title, in the foot the sheet's
-// number and how it is turned over. They stand between trim and printable edge, clear of the
+// number, how it is turned over, and the shop. They stand between trim and printable edge, clear of the
 // marks; a note for which a shifted back leaves no room is left out there.
 func (g grid) notes(block Rect, o Options, back bool, n, of int) []Box {
 	side := o.FrontNote
 	if back {
 		side = o.BackNote
 	}
-	foot := joinNonEmpty(" · ", side, fmt.Sprintf("%d/%d", n, of), o.FlipNote)
+	foot := joinNonEmpty(" · ", side, fmt.Sprintf("%d/%d", n, of), o.FlipNote, o.ShopNote)
 	f := canvas.Font{SizePT: notePT}
 	h := LineHeight(f)
 	x := max(block.X+2, EdgeMM)

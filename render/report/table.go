@@ -1,19 +1,25 @@
 package report
 
 import (
+	"cmp"
 	"fmt"
 	"io"
-	"math"
 	"strings"
-	"text/tabwriter"
 
 	"bladecard/calc/plan"
 	"bladecard/render/say"
 )
 
+// Options are what a table shows beside the plan.
+type Options struct {
+	Wide int    // letters in a line
+	Shop string // which shop the plan is for, in words
+	Why  bool   // also how each setup came about, and what would change it
+}
+
 // Table writes the setups of a plan for a terminal.
-func Table(w io.Writer, p *plan.Plan, v *say.Voice) error {
-	t := &table{v: v, w: w, calibration: p.Calibration}
+func Table(w io.Writer, p *plan.Plan, v *say.Voice, o Options) error {
+	t := &table{Options: o, v: v, w: w, calibration: p.Calibration}
 	t.head(p)
 	for _, l := range p.Locations {
 		t.location(l)
@@ -27,13 +33,14 @@ func Table(w io.Writer, p *plan.Plan, v *say.Voice) error {
 		mix = append(mix, v.T(key, "color", m.Color, "ink", m.Ink, "mass", v.Mass(m.G), "volume", v.Volume(m.ML)))
 	}
 	if mix != nil {
-		t.line()
-		t.line(v.T("show.mix", "list", strings.Join(mix, "; ")))
+		t.line("")
+		t.text(0, v.T("show.mix", "list", strings.Join(mix, "; ")))
 	}
 	return t.err
 }
 
 type table struct {
+	Options
 	v   *say.Voice
 	w   io.Writer
 	err error
@@ -41,9 +48,16 @@ type table struct {
 	calibration *plan.Calibrated
 }
 
-func (t *table) line(parts ...string) {
+func (t *table) line(text string) {
 	if t.err == nil {
-		_, t.err = fmt.Fprintln(t.w, strings.Join(parts, ""))
+		_, t.err = fmt.Fprintln(t.w, text)
+	}
+}
+
+// text writes a text that starts so many letters in, over as many lines as it takes.
+func (t *table) text(indent int, text string) {
+	for _, l := range wrap(text, indent, t.Wide) {
+		t.line(l)
 	}
 }
 
@@ -61,9 +75,16 @@ func (t *table) head(p *plan.Plan) {
 	if p.Due != "" {
 		first = append(first, v.T("show.due", "date", v.Date(p.Due)))
 	}
-	t.line(strings.Join(first, " · "))
-	t.line(v.T("show.on", "what", Substrate(p.Substrate, v)), " · ",
+	t.text(0, strings.Join(first, " · "))
+	t.text(0, v.T("show.on", "what", Substrate(p.Substrate, v))+" · "+
 		v.T("show.press", "name", p.Press.Name, "load", v.Load(p.Press.LoadNPerCM), "speed", v.Speed(p.Press.StrokeMPS)))
+	t.text(0, v.T("shop.note", "shop", t.Shop))
+	if text := v.Measured(t.calibration, &plan.Measured{Mesh: true, Blade: true}); text != "" {
+		t.text(0, text)
+	}
+	for _, w := range p.Warnings {
+		t.text(0, v.T("show.warning", "text", w.Text))
+	}
 }
 
 // Substrate is what is printed on, in words.
@@ -83,40 +104,87 @@ func Substrate(s plan.Substrate, v *say.Voice) string {
 	return strings.Join(parts, ", ")
 }
 
+// column is a column of the table of a location.
+type column struct {
+	title string
+	cell  func(plan.Screen) string
+}
+
+// columns are those of a location, what is set on the press before what comes of it. The first two
+// tell the screen.
+func (t *table) columns() []column {
+	v := t.v
+	return []column{
+		{"#", func(s plan.Screen) string { return fmt.Sprint(s.Number) }},
+		{v.T("show.color"), func(s plan.Screen) string { return cmp.Or(s.Color, s.Ink) }},
+		{v.T("show.mesh"), func(s plan.Screen) string { return s.Mesh.Name }},
+		{v.T("show.blade"), func(s plan.Screen) string { return s.Blade.Name }},
+		{v.T("show.angle"), func(s plan.Screen) string {
+			return v.Angle(s.AngleDeg.Set) + " (" + v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High) + ")"
+		}},
+		{v.T("show.strokes"), func(s plan.Screen) string { return v.Pulls(s.Strokes, s.Hits) }},
+		{v.T("show.flashed"), func(s plan.Screen) string {
+			switch {
+			case !s.Flash.Needed:
+				return v.T("show.flashed-no")
+			case s.Flash.Seconds == nil:
+				return v.T("show.flashed-yes")
+			case s.Flash.StartS != nil:
+				return v.Seconds(*s.Flash.StartS)
+			}
+			return v.SecondsRange(s.Flash.Seconds.Low, s.Flash.Seconds.High)
+		}},
+		{v.T("show.target"), func(s plan.Screen) string { return v.FilmRange(s.TargetUM.Low, s.TargetUM.High) }},
+		{v.T("show.cured"), func(s plan.Screen) string {
+			return v.Film(s.CuredUM.Value) + " (" + v.FilmRange(s.CuredUM.Low, s.CuredUM.High) + ")"
+		}},
+		{v.T("show.wet"), func(s plan.Screen) string { return v.FilmUM(s.WetUM.Value) }},
+		{v.T("show.gap"), func(s plan.Screen) string { return v.Gap(s.OffContact.Low, s.OffContact.High) }},
+		{v.T("show.pressed"), func(s plan.Screen) string {
+			if p := s.Pressure; p != nil {
+				return v.T("show.air", "bar", v.Number(p.Bar, 1), "psi", v.Number(p.PSI, 0))
+			}
+			return v.T("load." + s.LoadClass)
+		}},
+		{v.T("show.eom"), func(s plan.Screen) string { return v.Fine(s.Stencil.EOMUM) }},
+		{v.T("show.ink"), func(s plan.Screen) string { return s.Ink }},
+		{v.T("show.use"), func(s plan.Screen) string { return v.T("use." + s.Use) }},
+	}
+}
+
 func (t *table) location(l plan.Location) {
 	v := t.v
-	t.line()
+	t.line("")
 	head := l.Name
 	if l.WidthMM > 0 && l.HeightMM > 0 {
 		head += " · " + v.Size(l.WidthMM, l.HeightMM)
 	}
-	t.line(head)
-	tw := tabwriter.NewWriter(t.w, 0, 0, 2, ' ', 0)
-	row := func(cells ...string) {
-		if t.err == nil {
-			_, t.err = fmt.Fprintln(tw, "  "+strings.Join(cells, "\t"))
+	t.text(0, head)
+	var cells [][]string
+	for _, c := range t.columns() {
+		col := []string{c.title}
+		for _, s := range l.Screens {
+			col = append(col, c.cell(s))
 		}
+		cells = append(cells, col)
 	}
-	row("#", v.T("show.color"), v.T("show.ink"), v.T("show.use"), v.T("show.mesh"), v.T("show.eom"), v.T("show.blade"),
-		v.T("show.angle"), v.T("show.strokes"), v.T("show.wet"), v.T("show.cured"), v.T("show.target"))
-	for _, s := range l.Screens {
-		row(fmt.Sprint(s.Number), s.Color, s.Ink, v.T("use."+s.Use), s.Mesh.Name, v.Fine(s.Stencil.EOMUM), s.Blade.Name,
-			v.Angle(s.AngleDeg.Set)+" ("+v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High)+")", fmt.Sprint(s.Strokes),
-			v.FilmUM(s.WetUM.Value), v.Film(s.CuredUM.Value)+" ("+v.FilmRange(s.CuredUM.Low, s.CuredUM.High)+")",
-			v.FilmRange(s.TargetUM.Low, s.TargetUM.High))
-	}
-	if t.err == nil {
-		t.err = tw.Flush()
+	for _, row := range tabled(cells, 2, 2, t.Wide) {
+		t.line(row)
 	}
 	if len(l.Stations) > 1 {
-		t.line("  ", v.Many("show.order", l.HeadsNeeded, "stations", strings.Join(stations(l, v), " → ")), "; ",
+		t.text(2, v.Many("show.order", l.HeadsNeeded, "stations", strings.Join(stations(l, v), " → "))+"; "+
 			v.T("show.presses", "presses", strings.Join(l.Presses, ", ")))
 	}
 	for _, w := range l.Warnings {
-		t.line("  ", v.T("show.warning", "text", w.Text))
+		t.text(2, v.T("show.warning", "text", w.Text))
 	}
 	for _, s := range l.Screens {
-		t.screen(s)
+		if t.Why {
+			t.why(s)
+		}
+		for _, w := range s.Warnings {
+			t.text(2, v.T("show.of-screen", "n", fmt.Sprint(s.Number), "text", v.T("show.warning", "text", w.Text)))
+		}
 	}
 }
 
@@ -135,136 +203,4 @@ func stations(l plan.Location, v *say.Voice) []string {
 		out = append(out, word)
 	}
 	return out
-}
-
-func (t *table) screen(s plan.Screen) {
-	v := t.v
-	limit := ""
-	if s.EdgeLimitDeg != nil {
-		limit = v.T("show.limit", "limit", v.Number(*s.EdgeLimitDeg, 0)+"°")
-	}
-	t.line("  ", v.T("show.detail", "n", fmt.Sprint(s.Number), "edge", v.Number(s.EdgeAngleDeg, 0)+"°", "limit", limit, "load", v.Load(s.LoadNPerCM),
-		"angle", Move(s.Moves.Angle, v), "hardness", Move(s.Moves.Hardness, v), "force", Move(s.Moves.Load, v)))
-	if h := s.Halftone; h != nil {
-		t.line("    ", Halftone(*h, v))
-	}
-	if text := v.Measured(t.calibration, s.Measured); text != "" {
-		t.line("    ", text)
-	}
-	t.line("    ", v.Stencil(s.Stencil), "; ", strings.Join(v.Press(s), "; "))
-	t.line("    ", strings.Join(v.Heat(s), "; "))
-	if ink := v.Ink(s); ink != "" {
-		t.line("    ", ink)
-	}
-	var path, lost, change []string
-	for _, r := range s.Reasons {
-		path = append(path, Reason(r, v))
-	}
-	lost = LostBlades(s.Lost, v)
-	for _, c := range s.Corrections {
-		change = append(change, c.Change+" "+v.Effect(c)+v.Disturbs(c))
-	}
-	if s.MeetsAll {
-		path = append(path, v.T("short.none"))
-	}
-	t.line("    ", v.T("show.why", "path", strings.Join(path, "; ")))
-	if lost != nil {
-		t.line("    ", v.T("show.lost", "list", strings.Join(lost, "; ")))
-	}
-	if change != nil {
-		t.line("    ", v.T("show.change", "list", strings.Join(change, "; ")))
-	}
-	for _, w := range s.Warnings {
-		t.line("    ", v.T("show.warning", "text", w.Text))
-	}
-}
-
-// Move is what an error of the press does to the film, both ways: "−3 % / +4 %".
-func Move(m plan.Move, v *say.Voice) string {
-	side := func(x *float64) string {
-		if x == nil {
-			return v.T("show.no-figure")
-		}
-		return v.SignedPercent(100 * *x)
-	}
-	return side(m.Less) + " / " + side(m.More)
-}
-
-// Reason is a step of the path in words.
-func Reason(r plan.Reason, v *say.Voice) string {
-	s := v.T("reason."+r.Step, "from", v.Decimal(r.From), "to", v.Decimal(r.To), "film", v.FilmUM(r.FilmUM), "delta", v.Signed(r.DeltaUM),
-		"edge", v.Number(r.EdgeDeg, 0)+"°", "dedge", signedDeg(r.DeltaEdge, v))
-	if r.Step != "start" {
-		s = v.T("short."+r.Short) + ": " + s
-	}
-	return s
-}
-
-func signedDeg(x float64, v *say.Voice) string {
-	s := v.Number(math.Abs(x), 0) + "°"
-	if x < 0 {
-		return "−" + s
-	}
-	return "+" + s
-}
-
-// LostBlades tells what the blades that were not taken lost on; blades that lost on the same
-// thing, without a figure, share one entry.
-func LostBlades(all []plan.Lost, v *say.Voice) []string {
-	var out []string
-	seen := map[string]bool{}
-	for i, l := range all {
-		by := lostBy(l, v)
-		if by != "" {
-			out = append(out, v.T("lost."+l.On, "blade", l.Blade, "by", by))
-			continue
-		}
-		if seen[l.On] {
-			continue
-		}
-		seen[l.On] = true
-		var names []string
-		for _, o := range all[i:] {
-			if o.On == l.On {
-				names = append(names, o.Blade)
-			}
-		}
-		out = append(out, v.T("lost."+l.On, "blade", strings.Join(names, ", "), "by", ""))
-	}
-	return out
-}
-
-// lostBy is by how much a blade lost, empty where its reason has no figure.
-func lostBy(l plan.Lost, v *say.Voice) string {
-	switch l.On {
-	case "film-thin", "film-heavy", "less-film":
-		return v.FilmUM(l.By)
-	case "cut":
-		return v.Number(l.By, 0) + "°"
-	case "moves":
-		return v.Percent(l.By)
-	case "length":
-		return v.Length(l.By)
-	}
-	return ""
-}
-
-// Halftone is the verdict on a halftone or bitmap in words.
-func Halftone(h plan.Halftone, v *say.Voice) string {
-	if h.BitmapDPI > 0 {
-		return v.T("show.bitmap", "dot", v.Fine(h.DotUM), "holds", v.Fine(h.DotHoldsUM))
-	}
-	ratio := v.T("show.too-coarse")
-	if h.RatioHolds {
-		ratio = v.T("show.holds")
-	}
-	moire := v.T("show.no-angle")
-	switch {
-	case h.Locked:
-		moire = v.T("show.locked", "angle", v.Angle(h.AngleDeg))
-	case h.HasAngle:
-		moire = v.T("show.beat", "beat", v.Number(h.BeatMM, 2)+"\u00a0mm", "angle", v.Angle(h.AngleDeg))
-	}
-	return v.T("show.halftone", "ratio", v.Number(h.MeshRatio, 1), "ratiov", ratio, "cells", v.Number(h.OpeningsPerCell, 0),
-		"dot", v.Fine(h.DotUM), "share", v.Percent(h.Smallest), "holds", v.Fine(h.DotHoldsUM), "from", v.Percent(h.HoldsFrom), "moire", moire)
 }

@@ -32,10 +32,27 @@ func (v *Voice) warnings(ws []plan.Warning) {
 
 // Change is a correction in words, "blade 60".
 func (v *Voice) Change(c plan.Correction) string {
-	if n, err := strconv.Atoi(c.To); err == nil && c.Kind == "strokes" {
+	switch n, err := strconv.Atoi(c.To); {
+	case err == nil && c.Kind == "strokes":
 		return v.Many("change.strokes", n)
+	case err == nil && c.Kind == "hits":
+		return v.Many("change.hits", n)
+	}
+	if um, err := strconv.ParseFloat(c.To, 64); err == nil && c.Kind == "eom" {
+		return v.T("change.eom", "to", v.Fine(um))
 	}
 	return v.T("change."+c.Kind, "to", v.Decimal(c.To))
+}
+
+// Pulls is how often a screen is printed: strokes, or hits with their strokes.
+func (v *Voice) Pulls(strokes, hits int) string {
+	switch {
+	case hits <= 1:
+		return strconv.Itoa(strokes)
+	case strokes == 1:
+		return v.T("pulls.hits", "hits", strconv.Itoa(hits))
+	}
+	return v.T("pulls.both", "hits", strconv.Itoa(hits), "strokes", strconv.Itoa(strokes))
 }
 
 // Effect is what a correction does to the film, "+9.7 µm (+22 ± 8 %)".
@@ -84,4 +101,17 @@ func (v *Voice) Decimal(s string) string {
 		return s
 	}
 	return strings.Replace(s, ".", v.point, 1)
+}
+
+// Shop is whose shop paper is for: the shop's name and its file, or that it is the built-in one.
+func (v *Voice) Shop(from, name, file string) string {
+	switch {
+	case from == plan.ShopBuiltIn || name == "" && file == "":
+		return v.T("shop.built-in")
+	case name == "":
+		return file
+	case file == "":
+		return name
+	}
+	return v.T("shop.paper", "name", name, "file", file)
 }

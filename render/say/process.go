@@ -1,6 +1,9 @@
 package say
 
-import "bladecard/calc/plan"
+import (
+	"bladecard/calc/plan"
+	"fmt"
+)
 
 // Stencil is how the EOM is built and how much of it counts.
 func (v *Voice) Stencil(s plan.Stencil) string {
@@ -48,21 +51,55 @@ func (v *Voice) Heat(s plan.Screen) []string {
 	return out
 }
 
-// Flash is whether and how long to flash.
-func (v *Voice) Flash(f plan.Flash) string {
-	why := v.T("why." + f.Why)
+// Flash is whether and how long to flash, and why.
+func (v *Voice) Flash(f plan.Flash) string { return v.flash("show.", f) }
+
+// FlashShort is Flash for a cell of a table, with the reason on a line of its own.
+func (v *Voice) FlashShort(f plan.Flash) string {
+	return v.flash("sheet-doc.", f) + "\n" + v.T("why."+f.Why)
+}
+
+// CardFlash is where to start a flash and its range; it has a start.
+func (v *Voice) CardFlash(f plan.Flash) string {
+	return v.T("card.flash-back", v.flashTimes(f)...)
+}
+
+// flash picks the text of a section for what the flash does.
+func (v *Voice) flash(section string, f plan.Flash) string {
+	pairs := []string{"why", v.T("why." + f.Why)}
+	key := "flash-never"
 	switch {
+	case f.Does == "lamp":
+		key = "flash-lamp"
 	case !f.Needed:
-		return v.T("show.no-flash", "why", why)
-	case f.Unit == "":
-		return v.T("show.flash-untimed", "why", why)
-	case f.Seconds == nil:
-		return v.T("show.flash-never", "why", why)
-	case f.ColdSeconds == nil || f.TemperatureC == nil:
-		return v.T("show.flash-dry", "seconds", v.SecondsRange(f.Seconds.Low, f.Seconds.High), "why", why)
+		key = "no-flash"
+	case f.Seconds == nil && (f.TemperatureC == nil || f.Unit == ""):
+		key = "flash-untimed"
+	case f.Seconds != nil:
+		key = map[string]string{"dry": "flash-dry", "tack": "flash-tack"}[f.Does]
+		if key == "" {
+			key = "flash-times"
+		}
+		pairs = append(pairs, v.flashTimes(f)...)
 	}
-	return v.T("show.flash", "seconds", v.SecondsRange(f.Seconds.Low, f.Seconds.High), "cold", v.SecondsRange(f.ColdSeconds.Low, f.ColdSeconds.High),
-		"temperature", v.TemperatureRange(f.TemperatureC.Low, f.TemperatureC.High), "why", why)
+	return v.T(section+key, pairs...)
+}
+
+// flashTimes are the times of a flash by name; what does not go by them is left out.
+func (v *Voice) flashTimes(f plan.Flash) []string {
+	out := []string{"seconds", v.SecondsRange(f.Seconds.Low, f.Seconds.High)}
+	if f.StartS != nil {
+		out = append(out, "start", v.Seconds(*f.StartS))
+	}
+	cold := f.ColdSeconds
+	if cold == nil {
+		cold = f.Seconds
+	}
+	out = append(out, "cold", v.SecondsRange(cold.Low, cold.High))
+	if t := f.TemperatureC; t != nil {
+		out = append(out, "temperature", v.TemperatureRange(t.Low, t.High))
+	}
+	return out
 }
 
 // Cure is how the ink is set for good.
@@ -78,6 +115,9 @@ func (v *Voice) Cure(c plan.Cure) string {
 		text += v.T("show.cure-dwell", "dwell", v.SecondsRange(c.DwellS.Low, c.DwellS.High))
 	}
 	if c.BeltMPerMin != nil && c.GarmentsPerHour != nil {
+		if c.Passes > 1 {
+			text += v.T("show.cure-passes", "n", fmt.Sprint(c.Passes))
+		}
 		text += v.T("show.cure-belt", "belt", v.BeltSpeed(c.BeltMPerMin.Low, c.BeltMPerMin.High),
 			"garments", v.Number(c.GarmentsPerHour.Low, 0)+"–"+v.Number(c.GarmentsPerHour.High, 0))
 	}

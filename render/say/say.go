@@ -14,6 +14,7 @@ import (
 type Voice struct {
 	words templates.Words
 	inch  bool
+	mil   bool   // films in mil
 	point string // decimal sign
 	Code  string // language code
 }
@@ -28,6 +29,13 @@ func New(language, units string) (*Voice, error) {
 		return nil, err
 	}
 	return &Voice{words: w, inch: units == "inch", point: w["number.point"], Code: language}, nil
+}
+
+// InMil returns the voice with its films and stencils in thousandths of an inch.
+func (v *Voice) InMil() *Voice {
+	w := *v
+	w.mil = true
+	return &w
 }
 
 // T is the text of a key with every {name} replaced: pairs are name, value, name, value. A key
@@ -88,9 +96,11 @@ func (v *Voice) Number(x float64, decimals int) string {
 }
 
 // Film rounds a film to what its band allows: tenths below 10 um, whole um below 100, steps of
-// 5 um above. Only the number; FilmUM adds the unit.
+// 5 um above; hundredths of a mil. Only the number; FilmUM adds the unit.
 func (v *Voice) Film(um float64) string {
 	switch a := math.Abs(um); {
+	case v.mil:
+		return v.Number(um/25.4, 2)
 	case a < 9.95:
 		return v.Number(um, 1)
 	case a < 99.5:
@@ -100,18 +110,33 @@ func (v *Voice) Film(um float64) string {
 }
 
 // FilmUM is a film with its unit.
-func (v *Voice) FilmUM(um float64) string { return v.Film(um) + nbsp + "µm" }
+func (v *Voice) FilmUM(um float64) string { return v.Film(um) + v.filmUnit() }
+
+func (v *Voice) filmUnit() string {
+	if v.mil {
+		return nbsp + v.T("unit.mil")
+	}
+	return nbsp + "µm"
+}
 
 // FilmRange is a range of films, "33–51 µm".
 func (v *Voice) FilmRange(low, high float64) string {
-	return v.Film(low) + "–" + v.Film(high) + nbsp + "µm"
+	return v.Film(low) + "–" + v.Film(high) + v.filmUnit()
 }
 
 // Fine is a thickness that is known better than a film: whole micrometres.
-func (v *Voice) Fine(um float64) string { return v.Number(um, 0) + nbsp + "µm" }
+func (v *Voice) Fine(um float64) string {
+	if v.mil {
+		return v.FilmUM(um)
+	}
+	return v.Number(um, 0) + nbsp + "µm"
+}
 
 // Signed is a change of film with its sign, "+12 µm".
-func (v *Voice) Signed(um float64) string { return sign(um) + v.Film(math.Abs(um)) + nbsp + "µm" }
+func (v *Voice) Signed(um float64) string { return sign(um) + v.FilmUM(math.Abs(um)) }
+
+// Prints tells whether a change of film is more than nothing once it is rounded.
+func (v *Voice) Prints(um float64) bool { return v.Film(math.Abs(um)) != "0" }
 
 // SignedPercent is a change in percent with its sign: tenths below 10.
 func (v *Voice) SignedPercent(p float64) string {
@@ -205,6 +230,14 @@ func (v *Voice) TemperatureRange(lowC, highC float64) string {
 		return v.Number(lowC*9/5+32, 0) + "–" + v.Temperature(highC)
 	}
 	return v.Number(lowC, 0) + "–" + v.Temperature(highC)
+}
+
+// Seconds is a time; below ten seconds a tenth matters.
+func (v *Voice) Seconds(s float64) string {
+	if s < 9.95 {
+		return v.Number(s, 1) + nbsp + "s"
+	}
+	return v.Number(s, 0) + nbsp + "s"
 }
 
 // SecondsRange is a range of seconds; below ten seconds a tenth matters.
@@ -314,6 +347,8 @@ func (v *Voice) Figure(name string, x float64) string {
 		return v.Number(x, 0) + nbsp + "s"
 	case "mpm":
 		return v.BeltSpeed(x, x)
+	case "kwm2":
+		return v.Number(x, 0) + nbsp + "kW/m²"
 	case "ncm":
 		return v.Load(x)
 	case "percent":
@@ -334,8 +369,8 @@ func (v *Voice) Values(values map[string]float64, names map[string]string) []str
 		out = append(out, k, v.Figure(k, x))
 	}
 	for k, s := range names {
-		if k == "fibre" {
-			s = v.T("fibre." + s)
+		if k == "fibre" || k == "slip" {
+			s = v.T(k + "." + s)
 		}
 		out = append(out, k, s)
 	}

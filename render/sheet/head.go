@@ -57,7 +57,7 @@ func (m *maker) head() {
 		{v.T("sheet-doc.quantity"), quantity},
 		{v.T("sheet-doc.due"), v.Date(p.Due)},
 		{v.T("sheet-doc.stock"), report.Substrate(p.Substrate, v)},
-		{v.T("sheet-doc.shop"), p.Shop},
+		{v.T("sheet-doc.shop"), v.Shop(p.ShopFrom, p.Shop, p.ShopFile)},
 		{v.T("sheet-doc.press"), press + " (" + v.T("press."+p.Press.Kind) + ")"},
 	}
 	var some [][2]string

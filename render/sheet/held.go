@@ -81,14 +81,14 @@ func (m *maker) equivalents(l plan.Location) {
 func (m *maker) group(s plan.Screen) [][]cell {
 	v := m.say
 	first := plain(v.T("sheet-doc.as-set"), m.blade(s.Blade.Name, s.Blade.Layup, s.Blade.Edge), m.rubber(s.Blade.ThicknessMM, s.Blade.FreeHeightMM),
-		s.Mesh.Name, v.Fine(s.Stencil.EOMUM), v.Angle(s.AngleDeg.Set), v.Angle(s.AngleDeg.ToScreen), fmt.Sprint(s.Strokes), v.Load(s.LoadNPerCM), v.FilmUM(s.CuredUM.Value), "")
+		s.Mesh.Name, v.Fine(s.Stencil.EOMUM), v.Angle(s.AngleDeg.Set), v.Angle(s.AngleDeg.ToScreen), v.Pulls(s.Strokes, s.Hits), v.Load(s.LoadNPerCM), v.FilmUM(s.CuredUM.Value), "")
 	for i := range first {
 		first[i].strong = true
 	}
 	rows := [][]cell{first}
 	for _, e := range s.Equivalents {
 		r := plain(v.T("sheet-doc.other-"+e.Kind), m.blade(e.Blade, e.Layup, e.Edge), m.rubber(e.ThicknessMM, e.FreeHeightMM),
-			e.Mesh, v.Fine(e.EOMUM), v.Angle(e.AngleDeg), v.Angle(e.ToScreen), fmt.Sprint(e.Strokes), v.Load(e.LoadNPerCM), v.FilmUM(e.CuredUM), m.percent(e.DeltaPercent))
+			e.Mesh, v.Fine(e.EOMUM), v.Angle(e.AngleDeg), v.Angle(e.ToScreen), v.Pulls(e.Strokes, e.Hits), v.Load(e.LoadNPerCM), v.FilmUM(e.CuredUM), m.percent(e.DeltaPercent))
 		r[1].strong, r[3].strong = e.Kind == "blade", e.Kind == "mesh"
 		rows = append(rows, r)
 	}

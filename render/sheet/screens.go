@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -76,7 +75,7 @@ func (m *maker) strokes(l plan.Location) {
 			flood = v.T("sheet-doc.flood-yes")
 		}
 		t.row(append([]cell{number(s), patch(s)}, plain(m.blade(s.Blade.Name, s.Blade.Layup, s.Blade.Edge), m.rubber(s.Blade.ThicknessMM, s.Blade.FreeHeightMM), length,
-			v.Angle(s.AngleDeg.Set)+" ("+v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High)+")", v.Angle(s.AngleDeg.ToScreen), fmt.Sprint(s.Strokes), flood,
+			v.Angle(s.AngleDeg.Set)+" ("+v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High)+")", v.Angle(s.AngleDeg.ToScreen), v.Pulls(s.Strokes, s.Hits), flood,
 			v.Load(s.LoadNPerCM), m.pressure(s))...)...)
 	}
 	m.part("strokes", v.T("sheet-doc.stroke"), "", t)
@@ -100,7 +99,7 @@ func (m *maker) film(l plan.Location) {
 			cure += "\n" + v.T("sheet-doc.rises", "height", v.Small(*s.HeightMM))
 		}
 		t.row(append([]cell{number(s), patch(s)}, plain(m.band(s.WetUM), m.band(s.CuredUM),
-			v.FilmRange(s.TargetUM.Low, s.TargetUM.High)+"\n"+v.T("from."+s.TargetUM.From), m.flash(s.Flash), cure)...)...)
+			v.FilmRange(s.TargetUM.Low, s.TargetUM.High)+"\n"+v.T("from."+s.TargetUM.From), m.say.FlashShort(s.Flash), cure)...)...)
 	}
 	m.part("film", v.T("sheet-doc.film"), m.measured(l), t)
 }
@@ -118,26 +117,6 @@ func (m *maker) measured(l plan.Location) string {
 
 func (m *maker) band(b plan.Band) string {
 	return m.say.Film(b.Value) + " (" + m.say.FilmRange(b.Low, b.High) + ")"
-}
-
-// flash is whether and how long, and why, short enough for a cell.
-func (m *maker) flash(f plan.Flash) string {
-	v := m.say
-	what := ""
-	switch {
-	case !f.Needed:
-		what = v.T("sheet-doc.flash-no")
-	case f.Unit == "":
-		what = v.T("sheet-doc.flash-untimed")
-	case f.Seconds == nil:
-		what = v.T("sheet-doc.flash-never")
-	case f.ColdSeconds == nil || f.TemperatureC == nil:
-		what = v.T("sheet-doc.flash-dry", "seconds", v.SecondsRange(f.Seconds.Low, f.Seconds.High))
-	default:
-		what = v.T("sheet-doc.flash-times", "seconds", v.SecondsRange(f.Seconds.Low, f.Seconds.High), "cold", v.SecondsRange(f.ColdSeconds.Low, f.ColdSeconds.High)) +
-			"\n" + v.T("sheet-doc.flash-to", "temperature", v.TemperatureRange(f.TemperatureC.Low, f.TemperatureC.High))
-	}
-	return what + "\n" + v.T("why."+f.Why)
 }
 
 // cureTemperature is the heat that the whole film must reach, or what else cures it.

@@ -29,6 +29,7 @@ func Job(n, screens int, shop string) []byte {
 		fmt.Fprintf(&b, "shop = %q\n", shop)
 	}
 	fmt.Fprintf(&b, "\n[garment]\nname = \"ring-spun tee\"\nfibre = %q\nshade = %q\n", pick(r, "cotton", "cotton", "blend", "polyester"), shade)
+	inks := inksOf(pick(r, "plastisol", "plastisol", "plastisol", "low", "water"))
 	for s := range screens {
 		first := s%screensALocation == 0
 		if first {
@@ -42,21 +43,32 @@ func Job(n, screens int, shop string) []byte {
 			}
 			fmt.Fprintf(&b, "\n[[location]]\nname = %q\nwidth = \"%d cm\"\nheight = \"%d cm\"\n", place, width, height)
 		}
-		writeScreen(&b, r, first && shade != "light")
+		writeScreen(&b, r, inks, first && shade != "light")
 	}
 	return []byte(b.String())
 }
 
-func writeScreen(b *strings.Builder, r *rand.Rand, base bool) {
+// inks are the classes of one job: they share a cure, as the inks of a garment must.
+type inks struct{ base, white, color string }
+
+func inksOf(kind string) inks {
+	switch kind {
+	case "low":
+		return inks{"blocker", "plastisol low-cure", "plastisol low-cure"}
+	case "water":
+		return inks{"high-solids acrylic", "high-solids acrylic", "water-based"}
+	}
+	return inks{"plastisol white", "plastisol white", "plastisol"}
+}
+
+func writeScreen(b *strings.Builder, r *rand.Rand, in inks, base bool) {
 	fmt.Fprint(b, "\n[[location.screen]]\n")
-	use, ink, mesh, color := pick(r, "solid", "solid", "detail", "halftone"), "plastisol", "", pick(r, "signal red", "lantern amber", "deep teal", "bottle green", "ink black")
+	use, ink, mesh, color := pick(r, "solid", "solid", "detail", "halftone"), in.color, "", pick(r, "signal red", "lantern amber", "deep teal", "bottle green", "ink black")
 	switch {
 	case base:
-		use, ink, color = "underbase", "plastisol white", "white"
+		use, ink, color = "underbase", in.base, "white"
 	case r.IntN(6) == 0:
-		use, ink, color = "highlight", "plastisol white", "top white"
-	case r.IntN(8) == 0:
-		ink = pick(r, "water-based", "plastisol low-cure", "high-solids acrylic")
+		use, ink, color = "highlight", in.white, "top white"
 	}
 	switch use {
 	case "underbase":

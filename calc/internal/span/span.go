@@ -9,7 +9,7 @@ type Check func(what string, v, lo, hi float64, unit string) error
 func In(name string) Check {
 	return func(what string, v, lo, hi float64, unit string) error {
 		if !(v >= lo && v <= hi) {
-			return fmt.Errorf("%s: %s %g %s is out of range; %g to %g %s is accepted", name, what, v, unit, lo, hi, unit)
+			return fmt.Errorf("%s: %s %.6g %s is out of range; %g to %g %s is accepted", name, what, v, unit, lo, hi, unit)
 		}
 		return nil
 	}

@@ -1,0 +1,237 @@
+package choose
+
+import (
+	"fmt"
+	"math"
+
+	"bladecard/calc/cure"
+	"bladecard/calc/ink"
+	"bladecard/calc/job"
+	"bladecard/calc/plan"
+)
+
+// garmentPitchMM is how much of the belt a garment takes, and garmentWidthMM of its width
+// (common practice).
+const (
+	garmentPitchMM = 750.0
+	garmentWidthMM = 600.0
+)
+
+// cure is how the ink of one screen is set for good.
+func (m maker) cure(sc *plan.Screen) {
+	ink := m.screen.Ink
+	switch {
+	case ink.Dries == "uv":
+		sc.Cure.By = "light"
+		return
+	case ink.CureC == nil:
+		sc.Cure.By = "air"
+		return
+	}
+	sc.Cure.By, sc.Cure.TopC = "heat", ink.CureTopC
+	sc.Cure.TemperatureC = &plan.Interval{Low: ink.CureC.Low, High: ink.CureC.High}
+	if ink.CureTopC > 0 {
+		sc.Cure.TemperatureC.High = ink.CureTopC
+	}
+	if ink.DwellS != nil {
+		sc.Cure.DwellS = &plan.Interval{Low: ink.DwellS.Low, High: ink.DwellS.High}
+	}
+}
+
+// cures joins the cures of a garment: all of it goes through the dryer at once, so that all its inks
+// share one temperature and the longest of their times. What the fibre bears ends the
+// temperature; the shop's first dryer sets the belt. Sheets are cured pass by pass.
+func (pl *Planner) cures(j *job.Job, press job.Press, p *plan.Plan) *job.Error {
+	var screens []*plan.Screen
+	var makers []maker
+	for k := range p.Locations {
+		for i := range p.Locations[k].Screens {
+			sc := &p.Locations[k].Screens[i]
+			if sc.Cure.By == "heat" {
+				l := j.Locations[k]
+				screens = append(screens, sc)
+				makers = append(makers, maker{Planner: pl, job: j, press: press, location: l, screen: l.Screens[i], number: i + 1})
+			}
+		}
+	}
+	if len(screens) == 0 {
+		return nil
+	}
+	if !makers[0].onSheet() {
+		if fail := oneCure(screens, makers); fail != nil {
+			return fail
+		}
+	}
+	for i, m := range makers {
+		if err := m.dryer(screens[i], i == 0 || m.onSheet()); err != nil {
+			return m.fail("ink", err.Error(), "a cure and a dryer inside the ranges of the formulas")
+		}
+	}
+	return nil
+}
+
+// oneCure gives all screens of a garment the cure that they share.
+func oneCure(screens []*plan.Screen, makers []maker) *job.Error {
+	window := plan.Interval{Low: 0, High: math.Inf(1)}
+	var dwell *plan.Interval
+	hottest, coolest := 0, 0 // the screens that end the window
+	for i, sc := range screens {
+		c := sc.Cure.TemperatureC
+		if c.Low > window.Low {
+			window.Low, hottest = c.Low, i
+		}
+		if c.High < window.High {
+			window.High, coolest = c.High, i
+		}
+		if d := sc.Cure.DwellS; d != nil {
+			if dwell == nil {
+				dwell = &plan.Interval{}
+			}
+			dwell.Low, dwell.High = math.Max(dwell.Low, d.Low), math.Max(dwell.High, d.High)
+		}
+	}
+	if window.Low > window.High {
+		later := max(hottest, coolest)
+		return makers[later].fail("ink", fmt.Sprintf("%s cures from %.0f C and %s up to %.0f C: one garment goes through the dryer at one temperature",
+			screens[hottest].Ink, window.Low, screens[coolest].Ink, window.High),
+			"inks that share a cure temperature, or an ink class with the cure of your can")
+	}
+	cloth, err := makers[0].cloth(window)
+	if err != nil {
+		return makers[0].fail("ink", err.Error(), "a fibre that is known")
+	}
+	for i, sc := range screens {
+		sc.Warnings = append(sc.Warnings, cloth.warnings(screens, makers, i)...)
+		c, d := cloth.window, dwell
+		sc.Cure.TemperatureC = &c
+		if d != nil {
+			d := *d
+			sc.Cure.DwellS = &d
+		}
+	}
+	return nil
+}
+
+// cloth is what the garment's fibre says to the cure.
+type cloth struct {
+	fibre  string // empty: not stated
+	limit  cure.Fibre
+	window plan.Interval // of the cure, ended by what the fibre bears
+	needs  float64       // temperature that the inks need
+}
+
+// cloth judges a cure against the garment's fibre.
+func (m maker) cloth(window plan.Interval) (cloth, error) {
+	c := cloth{window: window, needs: window.Low}
+	if m.job.Garment == nil || m.job.Garment.Fibre == "" {
+		return c, nil
+	}
+	var err error
+	c.fibre = m.job.Garment.Fibre
+	c.limit, err = cure.FibreLimit(c.fibre)
+	c.window.High = math.Max(c.window.Low, math.Min(c.window.High, c.limit.StopC))
+	return c, err
+}
+
+// warnings are what the fibre says of a screen: too hot for it, its dye in the print, a bond that needs
+// help. What holds for a location is said at its first screen that it concerns.
+func (c cloth) warnings(screens []*plan.Screen, makers []maker, i int) []plan.Warning {
+	if c.fibre == "" {
+		return nil
+	}
+	names := map[string]string{"fibre": c.fibre}
+	var out []plan.Warning
+	earlier := func(holds func(maker) bool) bool { // of the same location
+		for k := range i {
+			if makers[k].location.Pos == makers[i].location.Pos && makers[k].location.Name == makers[i].location.Name && holds(makers[k]) {
+				return true
+			}
+		}
+		return false
+	}
+	if c.needs > c.limit.StopC && i == 0 {
+		out = append(out, plan.Warning{Code: "fibre-stops", Values: vals{"stop_c": c.limit.StopC, "cure_c": c.needs}, Names: names})
+	}
+	if c.needs >= c.limit.WarnC && c.needs <= c.limit.StopC && c.takesDye(makers[i]) && !earlier(c.takesDye) {
+		out = append(out, plan.Warning{Code: "dyes-migrate", Values: vals{"warn_c": c.limit.WarnC, "cure_c": c.needs}, Names: names})
+	}
+	if c.fibre == "nylon" && !earlier(func(maker) bool { return true }) {
+		out = append(out, plan.Warning{Code: "nylon-bond", Names: names})
+	}
+	return out
+}
+
+// showsDye is the lightness of an ink below which the cloth's dye does not show in it (common
+// practice).
+const showsDye = 0.25
+
+// takesDye tells whether the cloth's dye can spoil a screen's print: the cloth is dyed, no blocker lies
+// under the print, and the ink is light enough to show it.
+func (c cloth) takesDye(m maker) bool {
+	if m.job.Garment.Shade == "light" || use(m.screen) == "blocker" {
+		return false
+	}
+	for _, s := range m.location.Screens[:m.number-1] {
+		if use(s) == "blocker" {
+			return false
+		}
+	}
+	l, known := lightness(m.screen)
+	return !known || l >= showsDye
+}
+
+// lightness is how light a screen's ink is, 0 to 1, from its swatch.
+func lightness(s job.Screen) (light float64, known bool) {
+	var r, g, b uint8
+	if n, _ := fmt.Sscanf(s.Swatch, "#%02x%02x%02x", &r, &g, &b); n != 3 {
+		return 0, false
+	}
+	return ink.Lightness(r, g, b), true
+}
+
+// dryer sets the belt of the shop's first dryer for the dwell, inside what its belt can do; says tells
+// whether to warn.
+func (m maker) dryer(sc *plan.Screen, says bool) error {
+	if len(m.shop.Dryers) == 0 || m.onSheet() || m.shop.Dryers[0].HeatedMM == 0 || sc.Cure.DwellS == nil {
+		return nil
+	}
+	d := m.shop.Dryers[0]
+	sc.Cure.Dryer, sc.Cure.Passes = d.Name, 1
+	slow, err := cure.BeltMPerMin(d.HeatedMM, sc.Cure.DwellS.High)
+	if err != nil {
+		return err
+	}
+	fast, err := cure.BeltMPerMin(d.HeatedMM, sc.Cure.DwellS.Low)
+	if err != nil {
+		return err
+	}
+	var ws []plan.Warning
+	if r := d.BeltMPerMin; r != nil {
+		switch {
+		case fast < r.Low: // one pass is too short even on the slowest belt
+			sc.Cure.Passes = int(math.Ceil(r.Low/fast - 1e-9))
+			ws = append(ws, warn("dryer-short", vals{"belt_mpm": fast, "least_mpm": r.Low, "passes": float64(sc.Cure.Passes)}))
+		case slow > r.High: // the fastest belt keeps the print in longer than asked
+			ws = append(ws, warn("dryer-fast", vals{"belt_mpm": slow, "most_mpm": r.High, "dwell_s": d.HeatedMM / 1000 / r.High * 60, "cure_c": sc.Cure.TemperatureC.Low}))
+		}
+		slow, fast = math.Min(math.Max(slow, r.Low), r.High), math.Min(math.Max(fast, r.Low), r.High)
+	}
+	if d.MaxC > 0 && d.MaxC < sc.Cure.TemperatureC.Low {
+		ws = append(ws, warn("dryer-cool", vals{"top_c": d.MaxC, "cure_c": sc.Cure.TemperatureC.Low}))
+	}
+	if says {
+		sc.Warnings = append(sc.Warnings, ws...)
+	}
+	sc.Cure.BeltMPerMin = &plan.Interval{Low: slow, High: fast}
+	lanes := max(1, int(d.BeltMM/garmentWidthMM))
+	sc.Cure.GarmentsPerHour = &plan.Interval{}
+	for at, belt := range map[*float64]float64{&sc.Cure.GarmentsPerHour.Low: slow, &sc.Cure.GarmentsPerHour.High: fast} {
+		// the belt's speed over the pitch is what the dryer takes
+		n, err := cure.GarmentsPerHour(lanes, d.HeatedMM, d.HeatedMM/1000/belt*60, garmentPitchMM)
+		if err != nil {
+			return err
+		}
+		*at = n / float64(sc.Cure.Passes)
+	}
+	return nil
+}

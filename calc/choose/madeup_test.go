@@ -1,0 +1,36 @@
+package choose_test
+
+import (
+	"sync"
+
+	"bladecard/calc/choose"
+	"bladecard/calc/file"
+	"bladecard/calc/job"
+	"bladecard/calc/plan"
+	"bladecard/samples/bench"
+)
+
+// planned is a made-up job with its plan.
+type planned struct {
+	job  *job.Job
+	plan *plan.Plan
+}
+
+// madeUp is 500 made-up jobs of four screens, planned once for all tests on the built-in shop.
+var madeUp = sync.OnceValue(func() []planned {
+	pl := choose.NewPlanner(file.BuiltInShop())
+	pl.PlanOn(2)
+	var out []planned
+	for n := range 500 {
+		j, errs := file.DecodeJob("job.toml", bench.Job(n, 4, ""))
+		if errs = append(errs, job.Resolve(j, file.BuiltInShop())...); errs != nil {
+			panic(errs)
+		}
+		p, errs := pl.Make(j)
+		if errs != nil {
+			panic(errs)
+		}
+		out = append(out, planned{j, p})
+	}
+	return out
+})

@@ -1,0 +1,77 @@
+package ink
+
+import "math"
+
+// Luminance is the relative luminance of an sRGB color, from 0 for black to 1 for white.
+//
+// Range: every color. Source: IEC 61966-2-1 (published; constants from memory).
+func Luminance(r, g, b uint8) float64 {
+	linear := func(v uint8) float64 {
+		c := float64(v) / 255
+		if c <= 0.04045 {
+			return c / 12.92
+		}
+		return math.Pow((c+0.055)/1.055, 2.4)
+	}
+	return 0.2126*linear(r) + 0.7152*linear(g) + 0.0722*linear(b)
+}
+
+// Lightness is how light an sRGB color looks, from 0 for black to 1 for white: CIE 1976 L* over 100 of its
+// relative luminance.
+//
+// Range: every color. Source: CIE 15 for L* (published; constants from memory).
+func Lightness(r, g, b uint8) float64 { return lStar(Luminance(r, g, b)) / 100 }
+
+// LightnessDrop is by how much a film over a cloth looks darker than the same film where nothing shows
+// through, in CIE 1976 L*; 0 where the cloth is as light as the film or lighter.
+//
+// Range: as Reflectance; an error outside. Kind: derived, Kubelka and Munk 1931 on luminance alone: what the
+// cloth does to the hue is left out, so a red on blue cloth may still turn. Source of L*: CIE 15 (published;
+// constants from memory).
+func LightnessDrop(sx, rInf, rCloth float64) (float64, error) {
+	r, err := Reflectance(sx, rInf, rCloth)
+	if err != nil {
+		return 0, err
+	}
+	return math.Max(0, lStar(rInf)-lStar(r)), nil
+}
+
+// LightnessFilmUM is the cured film in um over a cloth that looks darker than the film where nothing shows
+// through by no more than drop, in L*; 0 where the cloth is no darker than the ink. It lies on top: what
+// sinks into a knit comes to it (OnKnitUM).
+//
+// Range: drop 0.5 to 50, rInf 0.01 to 1, scattering 1 to 1000 per mm, cloth 0 to 1; an error outside. Kind:
+// derived (root of LightnessDrop, which falls with the film, by bisection).
+func LightnessFilmUM(drop, rInf, scatteringPerMM, rCloth float64) (float64, error) {
+	if err := first(
+		within("drop of the lightness", drop, 0.5, 50, "L*"),
+		within("reflectance of the thick film", rInf, 0.01, 1, "(a share)"),
+		within("scattering", scatteringPerMM, 1, 1000, "per mm"),
+		within("reflectance of the cloth", rCloth, 0, 1, "(a share)")); err != nil {
+		return 0, err
+	}
+	short := func(sx float64) bool { return lStar(rInf)-lStar(reflectance(sx, rInf, rCloth)) > drop }
+	if !short(0) {
+		return 0, nil
+	}
+	low, high := 0.0, 1.0
+	for short(high) {
+		low, high = high, 2*high
+	}
+	for high-low > 1e-12*high {
+		if mid := (low + high) / 2; short(mid) {
+			low = mid
+		} else {
+			high = mid
+		}
+	}
+	return high / scatteringPerMM * 1e3, nil
+}
+
+// lStar is CIE 1976 L* of a luminance, 0 to 100.
+func lStar(y float64) float64 {
+	if y <= 216.0/24389 {
+		return y * 24389 / 27
+	}
+	return 116*math.Cbrt(y) - 16
+}

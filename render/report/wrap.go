@@ -1,0 +1,62 @@
+package report
+
+import (
+	"strings"
+	"unicode/utf8"
+)
+
+// wrap breaks a text between words into lines of at most so many letters, the first one so many
+// letters in and the others two more. A word that is longer has a line of its own.
+func wrap(text string, indent, wide int) []string {
+	var lines []string
+	line, empty := strings.Repeat(" ", indent), true
+	for _, word := range strings.FieldsFunc(text, func(r rune) bool { return r == ' ' }) {
+		if !empty && utf8.RuneCountInString(line)+1+utf8.RuneCountInString(word) > wide {
+			lines = append(lines, line)
+			line, empty = strings.Repeat(" ", indent+2), true
+		}
+		if !empty {
+			line += " "
+		}
+		line, empty = line+word, false
+	}
+	return append(lines, line)
+}
+
+// tabled sets columns side by side, two letters apart and so many letters in. Columns that do not
+// fit in the width come below in a further table, which begins with the first so many columns again.
+func tabled(columns [][]string, first, indent, wide int) []string {
+	var lines []string
+	for rest := columns[first:]; len(rest) > 0; {
+		if lines != nil {
+			lines = append(lines, "")
+		}
+		take := append([][]string{}, columns[:first]...)
+		used := indent + widthOf(take)
+		for len(rest) > 0 && (len(take) == first || used+2+widthOf(rest[:1]) <= wide) {
+			used += 2 + widthOf(rest[:1])
+			take, rest = append(take, rest[0]), rest[1:]
+		}
+		for row := range columns[0] {
+			line := strings.Repeat(" ", indent)
+			for _, c := range take {
+				line += c[row] + strings.Repeat(" ", widthOf([][]string{c})-utf8.RuneCountInString(c[row])+2)
+			}
+			lines = append(lines, strings.TrimRight(line, " "))
+		}
+	}
+	return lines
+}
+
+// widthOf is how many letters columns take side by side.
+func widthOf(columns [][]string) int {
+	all := 0
+	for _, c := range columns {
+		widest := 0
+		for _, cell := range c {
+			widest = max(widest, utf8.RuneCountInString(cell))
+		}
+		all += widest + 2
+	}
+	return max(0, all-2)
+}
