@@ -106,8 +106,8 @@ func (m *maker) blade(r page.Rect) {
 	m.line("blade length", fact, m.bladeWord(), canvas.Regular, page.Center)
 	m.draw("blade section", at, func(c canvas.Canvas) error {
 		s := m.section()
-		s.HardnessPT = m.grid.linePT
-		return s.Fit(c, figure.Rect{W: at.W, H: at.H}).Draw(c, figure.Rect{W: at.W, H: at.H})
+		s.SizePT = m.grid.linePT
+		return s.Draw(c, figure.Rect{W: at.W, H: at.H})
 	})
 }
 
