@@ -9,7 +9,7 @@ import (
 
 	"bladecard/calc/file"
 	"bladecard/calc/plan"
-	"bladecard/render/page"
+	"bladecard/render/canvas"
 	"bladecard/render/say"
 )
 
@@ -141,7 +141,7 @@ func (w *worker) newRecord(r *result, l loaded, src []byte) (*record, error) {
 		if now.Logo, err = w.fromOutputs(path); err != nil {
 			return nil, err
 		}
-		now.Made.Logo = w.sumOfFile(path, page.MaxImageBytes)
+		now.Made.Logo = w.sumOfFile(path, canvas.MaxImageBytes)
 	}
 	return now, nil
 }
@@ -203,7 +203,7 @@ func (w *worker) isUpToDate(old *record, path string, src []byte) bool {
 		now.Shop = w.sumOfFile(w.atOutputs(old.Shop), file.MaxFileBytes)
 	}
 	if old.Logo != "" {
-		now.Logo = w.sumOfFile(w.atOutputs(old.Logo), page.MaxImageBytes)
+		now.Logo = w.sumOfFile(w.atOutputs(old.Logo), canvas.MaxImageBytes)
 	}
 	if now != old.Made {
 		return false

@@ -5,8 +5,9 @@ import (
 	"path/filepath"
 
 	"bladecard/render/canvas"
+	"bladecard/render/canvas/png"
+	"bladecard/render/canvas/svg"
 	"bladecard/render/card"
-	"bladecard/render/export"
 )
 
 var cardsCommand = command{
@@ -66,10 +67,10 @@ func writeCharts(l loaded, dir, name string) error {
 	for _, fig := range card.Figures(l.plan, l.voice) {
 		draw := func(c canvas.Canvas) error { return fig.Draw(c, chartWidthMM, chartHeightMM) }
 		base := filepath.Join(dir, name+"-"+fig.Name)
-		if err := writeFile(base+".svg", func(w io.Writer) error { return export.SVG(w, chartWidthMM, chartHeightMM, draw) }); err != nil {
+		if err := writeFile(base+".svg", func(w io.Writer) error { return svg.Write(w, chartWidthMM, chartHeightMM, draw) }); err != nil {
 			return err
 		}
-		if err := writeFile(base+".png", func(w io.Writer) error { return export.PNG(w, chartWidthMM, chartHeightMM, chartDPI, draw) }); err != nil {
+		if err := writeFile(base+".png", func(w io.Writer) error { return png.Write(w, chartWidthMM, chartHeightMM, chartDPI, draw) }); err != nil {
 			return err
 		}
 	}

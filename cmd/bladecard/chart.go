@@ -7,7 +7,8 @@ import (
 	"strings"
 
 	"bladecard/render/canvas"
-	"bladecard/render/export"
+	"bladecard/render/canvas/png"
+	"bladecard/render/canvas/svg"
 	"bladecard/render/figure"
 )
 
@@ -31,8 +32,8 @@ func writeChart(path string, ch figure.Chart) error {
 	}
 	return writeFile(path, func(w io.Writer) error {
 		if strings.EqualFold(filepath.Ext(path), ".png") {
-			return export.PNG(w, chartWidthMM, chartHeightMM, chartDPI, draw)
+			return png.Write(w, chartWidthMM, chartHeightMM, chartDPI, draw)
 		}
-		return export.SVG(w, chartWidthMM, chartHeightMM, draw)
+		return svg.Write(w, chartWidthMM, chartHeightMM, draw)
 	})
 }

@@ -140,7 +140,7 @@ func TestMarksAndNotes(t *testing.T) {
 									t.Errorf("%s %s page %d: %s lies on a mark", p.Name, size.Name, i+1, n.Name)
 								}
 							}
-							if Width(n.Text, n.Font) > n.W {
+							if canvas.Width(n.Text, n.Font) > n.W {
 								t.Errorf("%s is wider than its place", n.Name)
 							}
 							things = append(things, r)

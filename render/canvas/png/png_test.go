@@ -1,4 +1,4 @@
-package export
+package png
 
 import (
 	"bytes"
@@ -12,7 +12,6 @@ import (
 	"testing"
 
 	"bladecard/render/canvas"
-	"bladecard/render/page"
 )
 
 // sketch draws a filled square, a dashed line and a text.
@@ -79,7 +78,7 @@ func TestPNG(t *testing.T) {
 		}
 	}
 	// the text inks what its width says, and nothing past it
-	width := page.Width("50 µm <&>", canvas.Font{SizePT: 12})
+	width := canvas.Width("50 µm <&>", canvas.Font{SizePT: 12})
 	dark := func(from, to float64) int {
 		n := 0
 		for x := int(from * 10); x < int(to*10); x++ {
