@@ -14,7 +14,6 @@ import (
 	"bladecard/calc/lesson"
 	"bladecard/render/canvas"
 	"bladecard/render/canvas/pdf"
-	"bladecard/render/canvas/png"
 	"bladecard/render/handout"
 	"bladecard/render/page"
 	"bladecard/render/say"

@@ -40,9 +40,8 @@ func isCommon(r rune) bool {
 	return false
 }
 
-// commonFonts are both faces, cut down to the common runes.
-var commonFonts = sync.OnceValue(func() map[canvas.Face][]byte {
-	var runes []rune
+// printable lists the common runes that a text may hold.
+func printable() (runes []rune) {
 	for _, c := range common {
 		for r := c[0]; r <= c[1]; r++ {
 			if file.Printable(r) {
@@ -50,9 +49,14 @@ var commonFonts = sync.OnceValue(func() map[canvas.Face][]byte {
 			}
 		}
 	}
+	return runes
+}
+
+// commonFonts are both faces, cut down to the common runes.
+var commonFonts = sync.OnceValue(func() map[canvas.Face][]byte {
 	cut := map[canvas.Face][]byte{}
 	for _, f := range canvas.Faces {
-		cut[f] = fpdf.UTF8CutFont(bytes.Clone(canvas.TTF(f)), string(runes))
+		cut[f] = fpdf.UTF8CutFont(bytes.Clone(canvas.TTF(f)), string(printable()))
 	}
 	return cut
 })

@@ -20,15 +20,15 @@ const (
 // for them, so that they come as an incremental update (7.5.6): the catalog once more with the
 // preferences in it, and a table of places that leads on to the first one.
 func withPreferences(doc []byte, duplex Duplex) ([]byte, error) {
-	table, size, root, info := 0, 0, 0, 0
-	if _, err := fmt.Sscanf(from(doc, "startxref\n"), "startxref\n%d", &table); err != nil {
-		return nil, fmt.Errorf("the PDF library wrote no place of its table: %w", err)
+	var table, size, root, info int
+	if _, err := fmt.Sscanf(from(doc, "startxref\n"), "startxref\n%d", &table); err != nil || table < 0 || table >= len(doc) {
+		return nil, fmt.Errorf("the PDF library wrote the place of its table as %d: %v", table, err)
 	}
 	if _, err := fmt.Sscanf(from(doc, "trailer\n"), "trailer\n<<\n/Size %d\n/Root %d 0 R\n/Info %d 0 R", &size, &root, &info); err != nil {
 		return nil, fmt.Errorf("the PDF library wrote another trailer: %w", err)
 	}
 	head := fmt.Sprintf("\n%d 0 obj\n<<\n", root)
-	entries, found := strings.CutPrefix(from(doc[:max(0, min(table, len(doc)))], head), head)
+	entries, found := strings.CutPrefix(from(doc[:table], head), head)
 	if !found {
 		return nil, fmt.Errorf("the PDF library wrote no catalog %d before its table", root)
 	}
