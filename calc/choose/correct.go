@@ -41,14 +41,12 @@ func (c chooser) corrections(t trial, others []bench) ([]plan.Correction, error)
 // correction is what a change brings.
 func (c chooser) correction(t, n trial, ch change) plan.Correction {
 	ratio := n.curedUM / t.curedUM
-	half := ninety * differenceSpread(t, n, c.bench, ch.chooser.bench)
-	if ch.kind != "blade" { // its sign is sure, only its size is not
-		half = math.Min(half, math.Abs(math.Log(ratio)))
-	}
+	// Only between two blades may an effect go either way.
+	low, high := effectBand(math.Log(ratio), differenceSpread(t, n, c.bench, ch.chooser.bench), ch.kind != "blade")
 	out := plan.Correction{
 		Kind: ch.kind, To: ch.to, CuredUM: n.curedUM,
 		DeltaUM: n.curedUM - t.curedUM, DeltaPercent: 100 * (ratio - 1),
-		DeltaBandUM: plan.Interval{Low: t.curedUM * (ratio*math.Exp(-half) - 1), High: t.curedUM * (ratio*math.Exp(half) - 1)},
+		DeltaBandUM: plan.Interval{Low: t.curedUM * math.Expm1(low), High: t.curedUM * math.Expm1(high)},
 		KeepsCut:    n.miss.cut == 0, Clears: n.clears, Seen: math.Abs(ratio-1) >= filmSeenShare,
 		Disturbs: []string{}, Cost: ch.cost,
 	}

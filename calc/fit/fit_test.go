@@ -247,8 +247,8 @@ func ExampleNinetyTimes() {
 }
 
 func ExampleExpected() {
-	fmt.Println(Expected().Shop, Expected().Mesh)
-	// Output: 0.25 0.1
+	fmt.Printf("%.2f %.2f\n", Expected().Shop, Expected().Mesh)
+	// Output: 0.17 0.10
 }
 
 // TestWrongUnit: films of a factor that no shop has are named, with the mesh where only one of them has it; a factor

@@ -81,6 +81,11 @@ func (t Terms) mesh(name string) MeshFactor {
 	return MeshFactor{Name: name, Factor: t.Shop.Value, Error: t.Shop.Error}
 }
 
+// MeshError is one sigma of how far the factor of a mesh may be off, relative.
+//
+// Range: any name; one that was not measured has the error of any other mesh. Kind: derived, see Result.
+func (t Terms) MeshError(name string) float64 { return t.mesh(name).Error }
+
 // HasMesh tells whether a mesh was measured.
 //
 // Range: any name. Kind: definition.

@@ -269,7 +269,7 @@ type Calibration struct {
 	Hardness        float64 `toml:"hardness" min:"-2" max:"2" default:"0" doc:"relative change per 10 Shore A of the edge beyond the computed one"`
 	HardnessError   float64 `toml:"hardness-error" min:"0" max:"2" default:"0.04" doc:"its standard error"`
 	NextStroke      float64 `toml:"next-stroke" min:"0" max:"0.94" default:"0.4" doc:"share of a stroke that a further wet stroke adds"`
-	NextStrokeError float64 `toml:"next-stroke-error" min:"0" max:"2" default:"0.202" doc:"its standard error"`
+	NextStrokeError float64 `toml:"next-stroke-error" min:"0" max:"2" default:"0.19" doc:"its standard error"`
 
 	Blades []string     `toml:"blades" most:"256" doc:"blades that were measured"`
 	Meshes []MeshFactor `toml:"mesh" most:"256" doc:"a mesh that was measured"`
