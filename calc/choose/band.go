@@ -1,6 +1,7 @@
 package choose
 
 import (
+	"errors"
 	"math"
 
 	"bladecard/calc/film"
@@ -25,35 +26,44 @@ const (
 // doubt is what is not known of the effects on the film, at one standard deviation of the logarithm: what is
 // known beforehand, or what the shop's own prints leave.
 type doubt struct {
-	perDeg, perShoreA, nextStroke float64
-	mesh                          func(name string) float64
+	perDeg, perShoreA float64
+	mesh              func(name string) float64
+	share             plan.Band // nine of ten, of a stroke's deposit that the next wet stroke adds
 }
 
 // doubt is what is not known on this bench.
 func (b bench) doubt() doubt {
 	prior := fit.Expected()
-	d := doubt{
-		perDeg: prior.Angle / 10, perShoreA: prior.Hardness / 10, nextStroke: prior.NextStroke,
-		mesh: func(string) float64 { return prior.Mesh },
-	}
 	if l := b.learned; l != nil {
-		d = doubt{perDeg: l.Angle.Error / 10, perShoreA: l.Hardness.Error / 10, nextStroke: l.NextStroke.Error, mesh: l.MeshError}
+		half := l.NinetyOf(l.NextStroke.Error, prior.NextStroke)
+		return doubt{
+			perDeg: l.NinetyOf(l.Angle.Error, prior.Angle) / ninety / 10, perShoreA: l.NinetyOf(l.Hardness.Error, prior.Hardness) / ninety / 10,
+			mesh:  func(name string) float64 { return l.NinetyOf(l.MeshError(name), prior.Mesh) / ninety },
+			share: plan.Band{Low: math.Max(0, l.NextStroke.Value-half), Value: l.NextStroke.Value, High: math.Min(mostStrokeShare, l.NextStroke.Value+half)},
+		}
 	}
-	return d
-}
-
-// strokes is what the share of the next stroke leaves unknown in a row of wet strokes.
-func (d doubt) strokes(n int, share float64) float64 {
-	low, err1 := film.Strokes(n, math.Max(0, share-d.nextStroke))
-	high, err2 := film.Strokes(n, math.Min(mostStrokeShare, share+d.nextStroke))
-	if err1 != nil || err2 != nil {
-		return 1
+	tail := 0.05 * (film.MostNextStroke - film.LeastNextStroke)
+	return doubt{
+		perDeg: prior.Angle / 10, perShoreA: prior.Hardness / 10, mesh: func(string) float64 { return prior.Mesh },
+		share: plan.Band{Low: film.LeastNextStroke + tail, Value: fit.NextStroke, High: film.MostNextStroke - tail},
 	}
-	return math.Log(high/low) / 2
 }
 
 // mostStrokeShare ends the range of film.Strokes.
 const mostStrokeShare = 0.95
+
+// strokes is how far the film of b wet strokes over that of a may lie below and above the computed ratio, on
+// the logarithm, nine of ten. The sides differ: a share can be far above the computed one.
+func (d doubt) strokes(a, b int) (below, above float64, err error) {
+	at := func(share float64) float64 {
+		from, err1 := film.Strokes(a, share)
+		to, err2 := film.Strokes(b, share)
+		err = errors.Join(err, err1, err2)
+		return math.Log(to / from)
+	}
+	value, x, y := at(d.share.Value), at(d.share.Low), at(d.share.High)
+	return value - math.Min(x, y), math.Max(x, y) - value, err
+}
 
 // hitsDoubt is what the later ones of several hits leave unknown: they all transfer alike.
 func hitsDoubt(hits int) float64 { return hitSpread * (1 - 1/float64(max(1, hits))) }
@@ -63,53 +73,60 @@ func hitsDoubt(hits int) float64 { return hitSpread * (1 - 1/float64(max(1, hits
 // and stroke count, the scatter of a measured print or the usual errors, whichever is more (the one holds
 // the other), what a new day brings, and what an old calibration may have drifted.
 func (c chooser) band(value float64, t trial) (plan.Band, error) {
-	b := c.bench
-	half := math.Hypot(fit.ModelBand, ninety*math.Hypot(b.doubt().strokes(t.strokes, b.nextStroke()), hitsDoubt(t.hits)))
+	b, d := c.bench, c.bench.doubt()
+	half := math.Hypot(fit.ModelBand, ninety*hitsDoubt(t.hits))
+	below, above, err := d.strokes(1, t.strokes)
 	if l := b.learned; l != nil {
 		known, err := l.Error(b.meshName, bladeName(t.stock), t.angleDeg, t.stock.Hardness[0], t.strokes)
 		if err != nil {
 			return plan.Band{}, err
 		}
-		print := math.Max(l.Scatter, math.Min(1, t.moves.Together))
-		half = l.times * root(known, print, l.Day, l.drift, hitsDoubt(t.hits))
+		half, below, above = l.Half(known, math.Min(1, t.moves.Together), math.Hypot(l.drift, hitsDoubt(t.hits))), 0, 0
 	}
-	return plan.Band{Low: value * math.Exp(-half), Value: value, High: value * math.Exp(half)}, nil
+	return plan.Band{Low: value * math.Exp(-math.Hypot(half, below)), Value: value, High: value * math.Exp(math.Hypot(half, above))}, err
 }
 
-// differenceSpread is what is not known of the change from setup a on bench x to setup b on bench y.
-func differenceSpread(a, b trial, x, y bench) float64 {
-	d, share := x.doubt(), x.nextStroke()
+// laidBand is the band of all the ink that a print takes: the wet film, and what sinks into the cloth, nine of
+// ten of which lie inside its ends.
+func laidBand(wet plan.Band, sinks plan.Interval) plan.Band {
+	value, half := wet.Value+(sinks.Low+sinks.High)/2, (sinks.High-sinks.Low)/2
+	return plan.Band{Low: value - math.Hypot(wet.Value-wet.Low, half), Value: value, High: value + math.Hypot(wet.High-wet.Value, half)}
+}
+
+// effectBand is the band of the change from setup a on bench x to setup b on bench y, on the logarithm.
+func effectBand(a, b trial, x, y bench, signSure bool) (low, high float64, err error) {
+	d, effect := x.doubt(), math.Log(b.curedUM/a.curedUM)
 	parts := []float64{
 		d.perDeg * (b.angleDeg - a.angleDeg),
 		d.perShoreA * (b.stock.Hardness[0] - a.stock.Hardness[0]),
-		d.strokes(b.strokes, share) - d.strokes(a.strokes, share),
 		hitsDoubt(b.hits) - hitsDoubt(a.hits),
 	}
-	shape := shapeSpread * math.Log(b.curedUM/a.curedUM)
 	switch {
 	case x.meshName != y.meshName:
 		parts = append(parts, d.mesh(x.meshName), d.mesh(y.meshName))
 	case x.eomUM != y.eomUM:
-		parts = append(parts, shape)
+		parts = append(parts, shapeSpread*effect)
 	}
 	switch {
 	case a.stock.Edge != b.stock.Edge:
-		parts = append(parts, shape)
+		parts = append(parts, shapeSpread*effect)
 	case bladeName(a.stock) != bladeName(b.stock):
 		parts = append(parts, fit.UnseenBlade)
 	}
-	return root(parts...)
+	below, above, err := d.strokes(a.strokes, b.strokes)
+	low, high = ninetyOf(effect, root(parts...), signSure && x.learned == nil)
+	return effect - math.Hypot(effect-low, below), effect + math.Hypot(high-effect, above), err
 }
 
-// effectBand is the band of an effect on the logarithm. Where its sign is sure, the part of the spread with
-// the wrong sign is cut off, and nine of ten of the rest lie inside.
-func effectBand(ln, spread float64, signSure bool) (low, high float64) {
-	if spread == 0 || !signSure || ln == 0 {
-		return ln - ninety*spread, ln + ninety*spread
+// ninetyOf is where nine of ten of a normal spread round an effect lie. Where the sign of the effect is sure, the
+// part of the spread with the wrong sign is cut off first.
+func ninetyOf(effect, spread float64, signSure bool) (low, high float64) {
+	if spread == 0 || !signSure || effect == 0 {
+		return effect - ninety*spread, effect + ninety*spread
 	}
-	cut := normalShare(-math.Abs(ln) / spread)
+	cut := normalShare(-math.Abs(effect) / spread)
 	at := func(share float64) float64 {
-		return ln + math.Copysign(spread, ln)*normalAt(cut+share*(1-cut))
+		return effect + math.Copysign(spread, effect)*normalAt(cut+share*(1-cut))
 	}
 	return math.Min(at(0.05), at(0.95)), math.Max(at(0.05), at(0.95))
 }

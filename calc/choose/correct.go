@@ -32,17 +32,20 @@ func (c chooser) corrections(t trial, others []bench) ([]plan.Correction, error)
 		if n.fault != "" {
 			continue
 		}
-		out = append(out, c.correction(t, n, ch))
+		made, err := c.correction(t, n, ch)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, made)
 	}
 	rank(out)
 	return out, nil
 }
 
 // correction is what a change brings.
-func (c chooser) correction(t, n trial, ch change) plan.Correction {
+func (c chooser) correction(t, n trial, ch change) (plan.Correction, error) {
 	ratio := n.curedUM / t.curedUM
-	// Only between two blades may an effect go either way.
-	low, high := effectBand(math.Log(ratio), differenceSpread(t, n, c.bench, ch.chooser.bench), ch.kind != "blade")
+	low, high, err := effectBand(t, n, c.bench, ch.chooser.bench, ch.kind != "blade") // only between two blades it may go either way
 	out := plan.Correction{
 		Kind: ch.kind, To: ch.to, CuredUM: n.curedUM,
 		DeltaUM: n.curedUM - t.curedUM, DeltaPercent: 100 * (ratio - 1),
@@ -60,7 +63,7 @@ func (c chooser) correction(t, n trial, ch change) plan.Correction {
 	if ch.screen {
 		out.Disturbs = append(out.Disturbs, "screen") // its cost is the change's own
 	}
-	return out
+	return out, err
 }
 
 func disturb(c *plan.Correction, what string, cost float64) {

@@ -243,7 +243,7 @@ func ExampleShop() {
 	r, err := Shop(prints, Expected())
 	m := r.Meshes[0]
 	fmt.Printf("%.3f ± %.3f, scatter %.1f %%, %v\n", m.Factor, m.Error, 100*r.Scatter, err)
-	// Output: 1.112 ± 0.082, scatter 6.1 %, <nil>
+	// Output: 1.104 ± 0.079, scatter 6.1 %, <nil>
 }
 
 func ExampleNinetyTimes() {

@@ -39,7 +39,7 @@ const ModelBand = 0.35
 const (
 	AngleSpread      = 0.0305 // per 10 deg
 	HardnessSpread   = 0.04   // per 10 Shore A
-	NextStrokeSpread = 0.19
+	NextStrokeSpread = 0.20
 	MeshSpread       = 0.10
 	DaySpread        = 0.08
 )

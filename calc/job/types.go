@@ -269,7 +269,7 @@ type Calibration struct {
 	Hardness        float64 `toml:"hardness" min:"-2" max:"2" default:"0" doc:"relative change per 10 Shore A of the edge beyond the computed one"`
 	HardnessError   float64 `toml:"hardness-error" min:"0" max:"2" default:"0.04" doc:"its standard error"`
 	NextStroke      float64 `toml:"next-stroke" min:"0" max:"0.94" default:"0.4" doc:"share of a stroke that a further wet stroke adds"`
-	NextStrokeError float64 `toml:"next-stroke-error" min:"0" max:"2" default:"0.19" doc:"its standard error"`
+	NextStrokeError float64 `toml:"next-stroke-error" min:"0" max:"2" default:"0.2" doc:"its standard error"`
 
 	Blades []string     `toml:"blades" most:"256" doc:"blades that were measured"`
 	Meshes []MeshFactor `toml:"mesh" most:"256" doc:"a mesh that was measured"`
@@ -280,6 +280,7 @@ type MeshFactor struct {
 	Name   string  `toml:"mesh" need:"true" doc:"name of the mesh, as in the racks"`
 	Factor float64 `toml:"factor" need:"true" min:"0.1" max:"10" doc:"measured film / predicted film on this mesh"`
 	Error  float64 `toml:"error" need:"true" min:"0" max:"2" doc:"its relative standard error"`
+	Own    float64 `toml:"own-error" min:"0" max:"2" doc:"relative standard error of what it differs by from the other meshes; left out: as error"`
 	Count  int     `toml:"count" need:"true" min:"1" max:"1000000" doc:"measurements on it"`
 }
 

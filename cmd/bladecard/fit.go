@@ -118,7 +118,7 @@ func calibrationBlock(c *job.Calibration) string {
 	}
 	p("blades = [%s]", strings.Join(blades, ", "))
 	for _, m := range c.Meshes {
-		p("[[calibration.mesh]]\nmesh = %s\nfactor = %g\nerror = %g\ncount = %d", tomlText(m.Name), m.Factor, m.Error, m.Count)
+		p("[[calibration.mesh]]\nmesh = %s\nfactor = %g\nerror = %g\nown-error = %g\ncount = %d", tomlText(m.Name), m.Factor, m.Error, m.Own, m.Count)
 	}
 	return b.String()
 }
