@@ -1,6 +1,7 @@
 package choose
 
 import (
+	"bytes"
 	"fmt"
 	"math"
 	"strings"
@@ -16,6 +17,8 @@ import (
 // mesh, an ink, a press) is an error at its cell, as is a setup that folds over or floats.
 func Prints(file string, src []byte, shop *job.Shop) (prints []fit.Print, last job.Date, errs job.Errors) {
 	p := predictor{shop: shop, known: map[setting]foretold{}}
+	days := map[job.Date]string{}
+	prints = make([]fit.Print, 0, min(bytes.Count(src, []byte("\n")), presslog.MaxRows)) // room for all at once
 	errs = presslog.Read(file, src, func(r presslog.Row) presslog.Fault {
 		if !r.Measured() {
 			return presslog.Fault{}
@@ -31,8 +34,11 @@ func Prints(file string, src []byte, shop *job.Shop) (prints []fit.Print, last j
 		if last.Before(r.Date) {
 			last = r.Date
 		}
+		if days[r.Date] == "" {
+			days[r.Date] = r.Date.ISO()
+		}
 		prints = append(prints, fit.Print{
-			Line: r.Line, Day: r.Date.ISO(), Mesh: f.mesh, Blade: f.blade, AngleDeg: r.AngleDeg, HardnessShoreA: f.shoreA,
+			Line: r.Line, Day: days[r.Date], Mesh: f.mesh, Blade: f.blade, AngleDeg: r.AngleDeg, HardnessShoreA: f.shoreA,
 			Strokes: r.Strokes, PredictedUM: f.curedUM, MeasuredUM: um,
 		})
 		return presslog.Fault{}

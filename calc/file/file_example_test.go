@@ -42,7 +42,7 @@ func ExampleBuiltInShop() {
 }
 
 func ExampleSchema() {
-	src, _ := file.Schema("job")
+	src, _ := file.Schema("job", "en")
 	var schema struct{ Required []string }
 	json.Unmarshal(src, &schema)
 	fmt.Println(schema.Required)

@@ -2,6 +2,7 @@ package lesson
 
 import (
 	"errors"
+	"runtime"
 	"slices"
 
 	"bladecard/calc/blade"
@@ -50,9 +51,10 @@ const (
 	mostMeshes = 14
 )
 
-// mostTried is how many blades, and how many meshes, the lesson is computed from. The planner tries
-// every blade on every mesh, so that of larger racks an even choice has to stand for all.
-const mostTried = 40
+// mostTried is how many blades, and how many meshes, the lesson is computed from: those that are shown
+// and about one between each two of them. The planner tries every blade on every mesh, so that of larger
+// racks an even choice has to stand for all.
+const mostTried = 24
 
 // Make computes the lesson of a shop that DecodeShop or BuiltInShop returned. An error when no
 // blade is at hand, when there is no mesh, or when a figure lies outside the ranges of the
@@ -60,7 +62,14 @@ const mostTried = 40
 //
 // Range: that of the packages it calls.
 func Make(shop *job.Shop) (*Lesson, error) {
-	return newMaker(shop, choose.Make).lesson()
+	return newMaker(shop, planned).lesson()
+}
+
+// planned makes a plan on all cores: the grid of setups has a hundred screens.
+func planned(j *job.Job, shop *job.Shop) (*plan.Plan, job.Errors) {
+	pl := choose.NewPlanner(shop)
+	pl.PlanOn(runtime.GOMAXPROCS(0))
+	return pl.Make(j)
 }
 
 func newMaker(shop *job.Shop, plan planFunc) *maker {
@@ -88,7 +97,7 @@ func (m *maker) lesson() (*Lesson, error) {
 	return m.out, nil
 }
 
-// planFunc makes the plan of a job: plan.Make.
+// planFunc makes the plan of a job, as choose.Make does.
 type planFunc func(*job.Job, *job.Shop) (*plan.Plan, job.Errors)
 
 // maker works a lesson out.

@@ -214,7 +214,7 @@ func large(n int) *job.Shop {
 	return shop
 }
 
-// TestLargeRacksTakeNoMoreWork: beyond the first forty blades and meshes, the setups that the planner may try grow no
+// TestLargeRacksTakeNoMoreWork: beyond the blades and meshes that are tried, the setups that the planner may try grow no
 // more than with their sum. The choice covers the rack from end to end, and a second run makes the same one.
 func TestLargeRacksTakeNoMoreWork(t *testing.T) {
 	lessonOf := func(n int) (*Lesson, int) {
@@ -265,7 +265,7 @@ func TestStiffnessRange(t *testing.T) {
 	}
 }
 
-// BenchmarkLargeRacks: more blades and meshes than forty of each cost next to nothing.
+// BenchmarkLargeRacks: more blades and meshes than are tried cost next to nothing.
 func BenchmarkLargeRacks(b *testing.B) {
 	for _, n := range []int{20, mostTried, 256} {
 		b.Run(fmt.Sprint(n), func(b *testing.B) {

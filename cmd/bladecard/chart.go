@@ -23,16 +23,18 @@ func chartFlag(f *flags, to *string, what string) {
 	})
 }
 
-// writeChart draws a chart by itself, as the ending of its file says.
+// writeChart draws a chart by itself, as the ending of its file says. A chart of many lines is
+// higher, so that the label of each has room and all of them are drawn.
 func writeChart(path string, ch figure.Chart) error {
+	const restMM, lineMM = 28.0, 3.75
+	high := max(chartHeightMM, restMM+lineMM*float64(len(ch.Lines)))
 	draw := func(c canvas.Canvas) error {
-		at := figure.Rect{X: 2, Y: 2, W: chartWidthMM - 4, H: chartHeightMM - 4}
-		return ch.DrawFit(c, at)
+		return ch.Draw(c, figure.Rect{X: 2, Y: 2, W: chartWidthMM - 4, H: high - 4})
 	}
 	return writeFile(path, func(w io.Writer) error {
 		if strings.EqualFold(filepath.Ext(path), ".png") {
-			return export.PNG(w, chartWidthMM, chartHeightMM, chartDPI, draw)
+			return export.PNG(w, chartWidthMM, high, chartDPI, draw)
 		}
-		return export.SVG(w, chartWidthMM, chartHeightMM, draw)
+		return export.SVG(w, chartWidthMM, high, draw)
 	})
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io"
@@ -45,11 +46,7 @@ func startNew(c *call) int {
 	case len(c.args) == 1:
 		dir = c.args[0]
 	}
-	lang := c.lang
-	if lang == "" {
-		lang = "en"
-	}
-	files, err := starterFiles(dir, lang)
+	files, err := starterFiles(dir, cmp.Or(c.lang, "en"))
 	if err != nil {
 		return c.fail(err)
 	}
@@ -85,7 +82,7 @@ func starterFiles(dir, lang string) ([]starterFile, error) {
 		if err != nil {
 			return nil, err
 		}
-		schema, err := file.Schema(kind)
+		schema, err := file.Schema(kind, lang)
 		if err != nil {
 			return nil, err
 		}

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"io"
 
 	"bladecard/calc/file"
@@ -27,6 +28,7 @@ of quantities and names in the racks are beyond a schema: check finds those.`,
 func printSchema(c *call) int {
 	var output string
 	if code, ok := c.parse(func(f *flags) {
+		c.langFlag(f)
 		f.file(&output, "schema")
 		c.quietFlag(f)
 	}); !ok {
@@ -35,7 +37,7 @@ func printSchema(c *call) int {
 	if len(c.args) != 1 {
 		return c.wrong("one kind of file is wanted: job or shop")
 	}
-	src, err := file.Schema(c.args[0])
+	src, err := file.Schema(c.args[0], cmp.Or(c.lang, "en"))
 	if err != nil {
 		return c.wrong(err.Error())
 	}

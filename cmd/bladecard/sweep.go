@@ -63,8 +63,8 @@ func sweep(c *call) int {
 			err = writeFile(o.file, write)
 		}
 		if err == nil && o.chart != "" {
-			chart, notes := sweepChart(o.axes, points, l.voice)
-			c.noteDrawn(notes...)
+			chart, some := sweepChart(o.axes, points, l.voice)
+			c.noteDrawn(some)
 			err = writeChart(o.chart, chart)
 		}
 		if err != nil {

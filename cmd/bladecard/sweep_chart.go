@@ -10,9 +10,9 @@ import (
 	"bladecard/render/say"
 )
 
-// sweepChart is the cured film over the last axis, a line for each value of the first. Of more lines or
-// points than a chart takes it draws an even choice, and tells so in notes, and for lines on the chart.
-func sweepChart(axes []choose.Axis, points []choose.Swept, v *say.Voice) (ch figure.Chart, notes []string) {
+// sweepChart is the cured film over the last axis, a line for each value of the first. Of more lines
+// than a chart takes it draws an even choice; some says so, on the chart too.
+func sweepChart(axes []choose.Axis, points []choose.Swept, v *say.Voice) (ch figure.Chart, some string) {
 	last := len(axes) - 1
 	across := axes[last].Values
 	order := byValue(across)
@@ -21,19 +21,20 @@ func sweepChart(axes []choose.Axis, points []choose.Swept, v *say.Voice) (ch fig
 		first = axes[0].Values
 	}
 	lines := byValue(first)
-	onLines := drawn(v, "sweep.drawn-lines", len(lines), mostLines)
+	some = drawn(v, "sweep.drawn-lines", len(lines), figure.MostLines)
 	ch = figure.Chart{
-		X: figure.Axis{Title: titled(v.T("sweep."+axes[last].What), onLines), Low: across[order[0]], High: across[order[len(order)-1]]},
+		X: figure.Axis{Title: titled(v.T("sweep."+axes[last].What), some), Low: across[order[0]], High: across[order[len(order)-1]],
+			Whole: axes[last].What == "strokes"},
 		Y: figure.Axis{Title: v.T("card.y-film")}, SizePT: 9, Format: v.Number,
 	}
-	for n, k := range evenly(len(lines), mostLines) {
+	for n, k := range evenly(len(lines), figure.MostLines) {
 		line := lines[k]
-		l := figure.Line{Label: v.T("show.cured"), Strong: n == 0, Dash: max(0, n-1) % figure.Dashes}
+		l := figure.Line{Strong: n == 0, Dash: max(0, n-1) % figure.Dashes}
 		if last > 0 {
 			l.Label = v.Number(first[line], 2)
 		}
-		for _, i := range evenly(len(order), mostPoints) {
-			p := points[line*len(across)+order[i]]
+		for _, i := range order {
+			p := points[line*len(across)+i]
 			um := p.CuredUM
 			if p.Fault != "" {
 				um = math.NaN()
@@ -42,7 +43,7 @@ func sweepChart(axes []choose.Axis, points []choose.Swept, v *say.Voice) (ch fig
 		}
 		ch.Lines = append(ch.Lines, l)
 	}
-	return ch, []string{onLines, drawn(v, "sweep.drawn-points", len(order), mostPoints)}
+	return ch, some
 }
 
 // byValue are the indexes of values, the least first.

@@ -6,13 +6,6 @@ import (
 	"bladecard/render/say"
 )
 
-// What a chart is drawn with at most: more lines are no longer told apart, and more points lie within
-// the width of the line.
-const (
-	mostLines  = 24
-	mostPoints = 400
-)
-
 // evenly returns at most so many of the indexes 0 to count-1, evenly spread, the ends among them.
 func evenly(count, most int) []int {
 	out := make([]int, min(count, most))
@@ -34,11 +27,9 @@ func drawn(v *say.Voice, key string, count, most int) string {
 }
 
 // noteDrawn tells beside a chart that it draws a choice.
-func (c *call) noteDrawn(texts ...string) {
-	for _, text := range texts {
-		if text != "" && !c.quiet {
-			fmt.Fprintf(c.stderr, "note: %s\n", text)
-		}
+func (c *call) noteDrawn(text string) {
+	if text != "" && !c.quiet {
+		fmt.Fprintf(c.stderr, "note: %s\n", text)
 	}
 }
 

@@ -2,6 +2,8 @@ package main
 
 import (
 	"math"
+	"os"
+	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -24,8 +26,8 @@ func TestEvenly(t *testing.T) {
 	}
 }
 
-// TestSweepChartIsThinned: a chart has at most 24 lines of 400 points, from the least value to the greatest whatever the
-// order of the values, and tells in every language what it leaves out. A fault breaks its line.
+// TestSweepChartIsThinned: a chart has at most 24 lines, from the least value to the greatest whatever the order of the
+// values, and tells in every language what it leaves out. A fault breaks its line. Every line has its label in the file.
 func TestSweepChartIsThinned(t *testing.T) {
 	var axes = []choose.Axis{{What: "hardness"}, {What: "angle"}}
 	for i := range 49 {
@@ -49,28 +51,39 @@ func TestSweepChartIsThinned(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		ch, notes := sweepChart(axes, points, v)
+		ch, some := sweepChart(axes, points, v)
 		if len(ch.Lines) != 24 || ch.Lines[0].Label != v.Number(66, 2) || ch.Lines[23].Label != "90" {
 			t.Fatalf("%s: %d lines, from %q to %q", language, len(ch.Lines), ch.Lines[0].Label, ch.Lines[len(ch.Lines)-1].Label)
 		}
 		for _, l := range ch.Lines {
 			first, last := l.Points[0], l.Points[len(l.Points)-1]
-			if len(l.Points) != 400 || first.X != 0 || last.X != axes[1].Values[1000] || !math.IsNaN(first.Y) || math.IsNaN(last.Y) {
+			if len(l.Points) != 1001 || first.X != 0 || last.X != axes[1].Values[1000] || !math.IsNaN(first.Y) || math.IsNaN(last.Y) {
 				t.Errorf("%s: line %s has %d points from %v to %v", language, l.Label, len(l.Points), first, last)
 			}
 		}
-		for i, words := range []struct{ n, all string }{{"24", "49"}, {"400", "1001"}} {
-			if !strings.Contains(notes[i], words.n) || !strings.Contains(notes[i], words.all) {
-				t.Errorf("%s: the note %q does not say %s of %s", language, notes[i], words.n, words.all)
+		if !strings.Contains(some, "24") || !strings.Contains(some, "49") || !strings.Contains(ch.X.Title, some) {
+			t.Errorf("%s: the note %q, on the chart %q", language, some, ch.X.Title)
+		}
+		path := filepath.Join(t.TempDir(), "chart.svg")
+		if err := writeChart(path, ch); err != nil {
+			t.Fatal(err)
+		}
+		file, err := os.ReadFile(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, l := range ch.Lines {
+			if !strings.Contains(string(file), ">"+l.Label+"<") {
+				t.Errorf("%s: line %s has no label", language, l.Label)
 			}
 		}
-		if !strings.Contains(ch.X.Title, notes[0]) {
-			t.Errorf("%s: the chart says %q", language, ch.X.Title)
+		if len(file) > 300_000 {
+			t.Errorf("%s: a file of %d bytes", language, len(file))
 		}
 		one := axes[1:]
-		ch, notes = sweepChart([]choose.Axis{{What: "angle", Values: one[0].Values[:2]}}, []choose.Swept{{At: []float64{0}, CuredUM: 1}, {At: []float64{0.045}, CuredUM: 2}}, v)
-		if len(ch.Lines) != 1 || len(ch.Lines[0].Points) != 2 || notes[0] != "" || notes[1] != "" || ch.X.Title != v.T("sweep.angle") {
-			t.Errorf("%s: a small sweep: %+v, %q", language, ch, notes)
+		ch, some = sweepChart([]choose.Axis{{What: "angle", Values: one[0].Values[:2]}}, []choose.Swept{{At: []float64{0}, CuredUM: 1}, {At: []float64{0.045}, CuredUM: 2}}, v)
+		if len(ch.Lines) != 1 || len(ch.Lines[0].Points) != 2 || some != "" || ch.Lines[0].Label != "" || ch.X.Title != v.T("sweep.angle") {
+			t.Errorf("%s: a small sweep: %+v, %q", language, ch, some)
 		}
 	}
 }
@@ -91,11 +104,9 @@ func TestFitChartIsThinned(t *testing.T) {
 	ch, some := fitChart(prints, r, v)
 	var dots []float64
 	for _, p := range ch.Lines[1].Points {
-		if !math.IsNaN(p.X) {
-			dots = append(dots, p.X)
-		}
+		dots = append(dots, p.X)
 	}
-	if len(dots) != 400 || dots[0] != 10 || dots[399] != 5009 || !slices.IsSorted(dots) {
+	if !ch.Lines[1].Dots || len(dots) != 400 || dots[0] != 10 || dots[399] != 5009 || !slices.IsSorted(dots) {
 		t.Errorf("%d dots from %g to %g", len(dots), dots[0], dots[len(dots)-1])
 	}
 	if want := "400 of 5000 prints drawn, evenly chosen"; some != want || !strings.Contains(ch.X.Title, want) {
@@ -103,5 +114,19 @@ func TestFitChartIsThinned(t *testing.T) {
 	}
 	if _, some := fitChart(prints[:400], fit.Result{FittedUM: r.FittedUM[:400]}, v); some != "" {
 		t.Errorf("all are drawn, and it says %q", some)
+	}
+}
+
+// TestStrokesAreWhole: nobody prints one stroke and a half.
+func TestStrokesAreWhole(t *testing.T) {
+	v, err := say.New("en", "metric")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for what, want := range map[string]bool{"strokes": true, "angle": false} {
+		ch, _ := sweepChart([]choose.Axis{{What: what, Values: []float64{1, 2}}}, []choose.Swept{{At: []float64{1}, CuredUM: 30}, {At: []float64{2}, CuredUM: 40}}, v)
+		if ch.X.Whole != want {
+			t.Errorf("%s: whole numbers only: %v", what, ch.X.Whole)
+		}
 	}
 }

@@ -135,15 +135,14 @@ func (m *maker) sections() {
 	var row block
 	for i, b := range list {
 		x := m.left() + float64(i)*(w+gap)
-		s := figure.Section{Aspect: b.FreeHeightMM / b.ThicknessMM, SizePT: TablePT, HardnessPT: TablePT}
+		s := figure.Section{Aspect: b.FreeHeightMM / b.ThicknessMM, SizePT: TablePT}
 		for _, l := range b.Layers {
 			s.Layers = append(s.Layers, figure.Layer{
 				Share: l.ThicknessMM / b.ThicknessMM, Hardness: m.say.Number(l.Hardness, 0), Hatch: math.Max(0, math.Min(1, (l.Hardness-50)/45)),
 			})
 		}
 		art := m.draw("layup in section", x, w, high, func(c canvas.Canvas) error {
-			at := figure.Rect{W: w, H: high}
-			return s.Fit(c, at).Draw(c, at)
+			return s.Draw(c, figure.Rect{W: w, H: high})
 		})
 		art.after = 1
 		row = beside(row, stack(art,
@@ -247,7 +246,7 @@ func (m *maker) chart(what, caption string, ch figure.Chart) {
 	}
 	art := m.draw(what, m.left(), w, high, func(c canvas.Canvas) error {
 		at := figure.Rect{W: w, H: high}
-		return ch.DrawFit(c, at)
+		return ch.Draw(c, at)
 	})
 	m.add(stack(m.caption(m.left(), w, caption), art))
 }
