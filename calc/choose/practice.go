@@ -112,6 +112,10 @@ const filmStepUM = 50.0
 // tolerance of hardness moves the film by more (common practice, from Elliot's 5 Shore A).
 const filmSeenShare = 0.02
 
+// combReadsUM is the change of a wet film that a film comb tells (common practice: the step of its teeth).
+// With filmSeenShare, which a scale tells by weight, it decides what a correction can show.
+const combReadsUM = 5.0
+
 // modelBand is the band of the film of one stroke before the shop has measured, as a logarithm to
 // either side: nine of ten lie inside (judgement, from the spread of Tau and of the published rules).
 const modelBand = 0.35
