@@ -56,7 +56,10 @@ func (a asked) facts() (facts, error) {
 		"opening_um", s.Mesh.OpeningUM, "thread_um", s.Mesh.ThreadUM, "pitch_um", s.Mesh.OpeningUM+s.Mesh.ThreadUM, "fabric_um", s.Mesh.FabricUM,
 		"eom_um", s.Stencil.EOMUM, "finest_mm", s.FinestMM, "edge_deg", s.EdgeAngleDeg, "load_ncm", s.LoadNPerCM,
 		"angle_low_deg", s.AngleDeg.Low, "angle_high_deg", s.AngleDeg.High, "comb_um", combUM)
-	f.setKnown("limit_deg", s.EdgeLimitDeg, "hides_um", s.HidesUM)
+	f.setKnown("limit_deg", s.EdgeLimitDeg)
+	if s.HidesUM != nil {
+		f.setPositive("hides_um", *s.HidesUM) // 0: nothing to hide
+	}
 	f.setPositive("width_mm", a.location.WidthMM, "height_print_mm", a.location.HeightMM, "water_g", s.WaterGM2)
 	if s.WeighG != nil {
 		f.set("weigh_low_g", s.WeighG.Low, "weigh_high_g", s.WeighG.High)
@@ -78,6 +81,7 @@ func (a asked) facts() (facts, error) {
 	f.holds["dyed"] = slices.Contains(dyedFibres, a.plan.Substrate.Fibre) && !f.holds["light-cloth"] && (!f.holds["dark-ink"] || f.holds["blocker"])
 	if m := a.measured; m != nil {
 		f.holds["film-high"], f.holds["film-low"] = m.MeasuredUM > s.CuredUM.High, m.MeasuredUM < s.CuredUM.Low
+		f.holds["film-over"], f.holds["film-short"] = m.OffUM > 0, m.OffUM < 0
 	}
 	f.dots(s.Halftone, a.filmUM())
 	a.neighbors(f)
@@ -110,7 +114,7 @@ func (f facts) setPositive(pairs ...any) {
 func (f facts) dark(swatch string) {
 	var r, g, b uint8
 	if n, _ := fmt.Sscanf(swatch, "#%02x%02x%02x", &r, &g, &b); n == 3 {
-		f.holds["dark-ink"] = ink.Luminance(r, g, b) < darkInk
+		f.holds["dark-ink"] = ink.Lightness(r, g, b) < darkInk
 	}
 }
 
@@ -293,7 +297,7 @@ func (a asked) longer(times float64) (float64, error) {
 	return now / usual, err
 }
 
-// line is a line of the table with its figures, and whether all that it needs is so.
+// line is a sentence of the table with its figures, and whether all that it needs is so.
 func (f facts) line(l line) (Line, bool) {
 	out := Line{Code: l.code}
 	for _, need := range strings.Fields(l.needs) {

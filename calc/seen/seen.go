@@ -103,6 +103,9 @@ func (a asked) find(r row, f facts) (Finding, error) {
 	out.Look, out.Against = f.lines(r.look), f.lines(r.off)
 	out.Measure, out.Not, out.Cautions = f.lines(r.measure), f.lines(r.not), f.lines(r.caution)
 	for _, l := range r.changes {
+		if l.code == "film" && len(out.Against) > 0 {
+			continue // the film is not what is wrong
+		}
 		if l.code == "film" {
 			films, err := a.films(r.films)
 			if err != nil {
@@ -164,7 +167,7 @@ func keepsFilm(s plan.Screen, c plan.Correction) bool {
 func (a asked) film(c plan.Correction) (Change, error) {
 	scale := a.filmUM() / a.screen.CuredUM.Value
 	values := map[string]float64{
-		"film_um": scale * c.CuredUM, "low_um": a.filmUM() + scale*c.DeltaBandUM.Low, "high_um": a.filmUM() + scale*c.DeltaBandUM.High,
+		"film_um": scale * c.CuredUM, "film_low_um": a.filmUM() + scale*c.DeltaBandUM.Low, "film_high_um": a.filmUM() + scale*c.DeltaBandUM.High,
 		"edge_deg": c.EdgeAngleDeg,
 	}
 	if h := a.screen.Halftone; h != nil {

@@ -30,7 +30,7 @@ type row struct {
 	shows   string // facts without which a screen cannot have this fault; each alone will do
 	instead []line // what it is then
 	look    []line
-	off     []line // where the measured film speaks against the fault
+	off     []line // where the measured film speaks against the fault: then no film is changed for it
 	films   want
 	changes []line
 	measure []line
@@ -53,7 +53,7 @@ var table = []row{
 	{
 		what: TooThin, films: more,
 		look:    []line{{"look-comb", "wet_low_um wet_high_um"}, {"look-light", "opening_um"}},
-		off:     []line{{"off-thin", "?measured !film-low film_um expected_um"}},
+		off:     []line{{"off-thin", "?measured !film-low !film-short film_um expected_um"}},
 		changes: []line{{"wipe-first", "!clears"}, {"film", ""}, {"base-first", "base_um"}},
 		measure: []line{{"measure-comb", "wet_low_um wet_high_um"}, {"measure-weigh", "weigh_low_g weigh_high_g"}},
 		not:     []line{{"not-hides", "hides_um film_um"}, {"not-load", ""}},
@@ -61,7 +61,7 @@ var table = []row{
 	{
 		what: TooHeavy, films: less,
 		look:    []line{{"look-comb", "wet_low_um wet_high_um"}, {"look-edge-worn", "?blunt"}, {"look-edge-lean", "edge_deg"}},
-		off:     []line{{"off-heavy", "?measured !film-high film_um expected_um"}},
+		off:     []line{{"off-heavy", "?measured !film-high !film-over film_um expected_um"}},
 		changes: []line{{"wipe-first", "!clears"}, {"film", ""}, {"flash-longer-meanwhile", "flash_now_s ?film-high"}},
 		measure: []line{{"measure-comb", "wet_low_um wet_high_um"}, {"measure-weigh", "weigh_low_g weigh_high_g"}},
 		not:     []line{{"not-spread-dots", "dot_um film_of_dot_percent"}, {"not-rise", "?rises height_mm"}, {"not-load", ""}},
@@ -69,7 +69,7 @@ var table = []row{
 	{
 		what: Pinholes, films: more,
 		look:    []line{{"look-pins", "pitch_um opening_um"}, {"look-fibres", "?garment"}, {"look-base-pins", "?based"}},
-		off:     []line{{"off-pins", "?measured !film-low film_um expected_um"}},
+		off:     []line{{"off-pins", "?measured !film-low !film-short film_um expected_um"}},
 		changes: []line{{"wipe-first", "!clears"}, {"touch-down", "touch_ncm load_ncm"}, {"film", ""}, {"base-first", "base_um"}},
 		measure: []line{{"measure-hides", "hides_um"}, {"measure-comb", "wet_low_um wet_high_um"}},
 		not:     []line{{"not-dust", "opening_um"}, {"not-lost-dots", "dot_um holds_um"}, {"not-dye", "?dyed"}, {"not-rise-holes", "?rises height_mm"}},
@@ -136,8 +136,8 @@ var table = []row{
 	{
 		what: PuffFallen, shows: "?rises", films: more,
 		instead: []line{{"no-rise", "film_um"}, {"no-rise-dots", "?dots dot_um"}},
-		look:    []line{{"look-puff", "height_mm"}, {"look-puff-hot", "top_c"}},
-		off:     []line{{"off-puff", "?measured !film-low film_um expected_um height_now_mm"}, {"off-puff-thin", "?film-low film_um height_now_mm height_mm"}},
+		look:    []line{{"look-puff", "height_mm"}, {"look-puff-hot", "top_c"}, {"look-puff-thin", "?film-low film_um height_now_mm height_mm"}},
+		off:     []line{{"off-puff", "?measured !film-low !film-short film_um expected_um height_now_mm"}},
 		changes: []line{{"puff-heat", "cure_low_c cure_high_c top_c"}, {"puff-belt", "dwell_low_s dwell_high_s belt_low_mpm belt_high_mpm"}, {"film", ""}},
 		measure: []line{{"measure-strip", "cure_low_c cure_high_c"}, {"measure-height", "height_mm"}},
 		not:     []line{{"not-puff-film", "film_um height_mm"}, {"not-puff-press", "edge_deg"}},
@@ -155,8 +155,7 @@ var table = []row{
 	},
 	{
 		what: WashesOff, films: none,
-		look:    []line{{"look-stretch", "?heat !sheet film_um"}, {"look-tape", "?sheet film_um"}, {"look-lamp", "?light"}},
-		off:     []line{{"off-wash", "?film-high film_um expected_um dwell_now_low_s dwell_now_high_s"}},
+		look:    []line{{"look-stretch", "?heat !sheet film_um"}, {"look-tape", "?sheet film_um"}, {"look-lamp", "?light"}, {"look-wash", "?film-high film_um expected_um dwell_now_low_s dwell_now_high_s"}},
 		changes: []line{{"cure-hotter", "cure_low_c cure_high_c"}, {"cure-slower", "dwell_high_s belt_low_mpm dwell_low_s"}, {"cure-film", "twice_um dwell_twice_low_s dwell_twice_high_s belt_twice_low_mpm"}, {"cure-water", "?water water_g"}, {"cure-passes", "passes"}, {"cure-lamp", "?light"}, {"cure-air", "?air film_um"}, {"flash-not-cure", "?flashed ?gels gel_high_c cure_low_c"}, {"bond-nylon", "?nylon"}, {"puff-top", "?rises top_c"}},
 		measure: []line{{"measure-strip", "cure_low_c cure_high_c"}, {"measure-wash", "?garment"}, {"measure-tape", "?sheet"}},
 		not:     []line{{"not-thin-crack", "?heat film_um"}, {"not-dot-wash", "?dots dot_um film_um"}, {"not-base-wash", "?based"}},
