@@ -49,8 +49,9 @@ func (c chooser) correction(t, n trial, ch change) (plan.Correction, error) {
 	out := plan.Correction{
 		Kind: ch.kind, To: ch.to, CuredUM: n.curedUM,
 		DeltaUM: n.curedUM - t.curedUM, DeltaPercent: 100 * (ratio - 1),
-		DeltaBandUM: plan.Interval{Low: t.curedUM * math.Expm1(low), High: t.curedUM * math.Expm1(high)},
-		KeepsCut:    n.miss.cut == 0, Clears: n.clears, Seen: math.Abs(ratio-1) >= filmSeenShare,
+		DeltaBandUM:  plan.Interval{Low: t.curedUM * math.Expm1(low), High: t.curedUM * math.Expm1(high)},
+		EdgeAngleDeg: n.edgeDeg, KeepsCut: n.miss.cut == 0, Clears: n.clears,
+		Seen:     math.Abs(ratio-1) >= filmSeenShare || math.Abs(n.wetUM-t.wetUM) >= combReadsUM,
 		Disturbs: []string{}, Cost: ch.cost,
 	}
 	out.SpreadPercent = 100 * (out.DeltaBandUM.High - out.DeltaBandUM.Low) / 2 / t.curedUM

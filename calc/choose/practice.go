@@ -111,6 +111,10 @@ const filmStepUM = 50.0
 // tolerance of hardness moves the film by more (common practice, from Elliot's 5 Shore A).
 const filmSeenShare = 0.02
 
+// combReadsUM is the change of a wet film that a film comb tells (common practice: the step of its teeth).
+// With filmSeenShare, which a scale tells by weight, it decides what a correction can show.
+const combReadsUM = 5.0
+
 // cutLimit is the bent edge angle up to which a feature of the given size still prints whole.
 type cutLimit struct{ finestMM, edgeDeg float64 }
 
