@@ -2,6 +2,7 @@ package choose
 
 import (
 	"bytes"
+	"cmp"
 	"fmt"
 	"math"
 	"strings"
@@ -126,13 +127,14 @@ func (p predictor) foretell(s setting) foretold {
 	return foretold{mesh: b.meshName, blade: bladeName(racked.stocks[0]), ink: sc.Ink, shoreA: racked.stocks[0].Hardness[0], curedUM: o.curedUM}
 }
 
-// LogOf is an empty log of a plan: a row a screen with its setup, to fill in what was measured.
+// LogOf is an empty log of a plan: a row a screen with its setup, to fill in what was measured. A job
+// without a number goes by its title.
 func LogOf(p *plan.Plan) []presslog.Row {
 	var out []presslog.Row
 	for _, l := range p.Locations {
 		for _, s := range l.Screens {
 			r := presslog.Empty()
-			r.Job, r.Location, r.Screen, r.Press = p.Job, l.Name, fmt.Sprint(s.Number), p.Press.Name
+			r.Job, r.Location, r.Screen, r.Press = cmp.Or(p.Job, p.Title), l.Name, fmt.Sprint(s.Number), p.Press.Name
 			r.Mesh, r.EOMUM, r.FeatureMM = s.Mesh.Name, math.Round(10*s.Stencil.EOMUM)/10, s.Stencil.FeatureMM
 			r.Ink, r.Blade, r.AngleDeg, r.LoadNCM, r.Strokes = s.Ink, s.Blade.Name, s.AngleDeg.Set, s.LoadNPerCM, s.Strokes
 			out = append(out, r)

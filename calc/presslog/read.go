@@ -77,30 +77,7 @@ func (r *reader) lineStart(line int) int {
 }
 
 func (r *reader) read() {
-	const aTable = "a CSV file with a header row"
-	offset, wrong, accepted := charset.Fault(r.src)
-	switch {
-	case len(r.src) > MaxBytes:
-		r.fail(1, 1, "file", fmt.Sprintf("has %d bytes", len(r.src)), fmt.Sprintf("at most %d", MaxBytes))
-	case wrong != "":
-		r.failAt(offset, "", wrong, accepted)
-	case len(bytes.TrimSpace(r.src)) == 0:
-		r.fail(1, 1, "file", "is empty", aTable+": "+names())
-	}
-	if r.errs != nil {
-		return
-	}
-	first, _, _ := bytes.Cut(r.src, []byte("\n"))
-	r.comma = ','
-	if bytes.Count(first, []byte(";")) > bytes.Count(first, []byte(",")) {
-		r.comma = ';'
-	}
-	r.csv = csv.NewReader(bytes.NewReader(r.src))
-	r.csv.Comma, r.csv.ReuseRecord, r.csv.FieldsPerRecord, r.csv.TrimLeadingSpace = r.comma, true, -1, true
-	if !r.next("header") {
-		return
-	}
-	if r.header(); r.errs != nil {
+	if !r.open() {
 		return
 	}
 	measured := 0
@@ -115,6 +92,34 @@ func (r *reader) read() {
 			return
 		}
 	}
+}
+
+// open checks the text of a log and reads its header; false where there is an error.
+func (r *reader) open() bool {
+	const aTable = "a CSV file with a header row"
+	offset, wrong, accepted := charset.Fault(r.src)
+	switch {
+	case len(r.src) > MaxBytes:
+		r.fail(1, 1, "file", fmt.Sprintf("has %d bytes", len(r.src)), fmt.Sprintf("at most %d", MaxBytes))
+	case wrong != "":
+		r.failAt(offset, "", wrong, accepted)
+	case len(bytes.TrimSpace(r.src)) == 0:
+		r.fail(1, 1, "file", "is empty", aTable+": "+names())
+	}
+	if r.errs != nil {
+		return false
+	}
+	first, _, _ := bytes.Cut(r.src, []byte("\n"))
+	r.comma = ','
+	if bytes.Count(first, []byte(";")) > bytes.Count(first, []byte(",")) {
+		r.comma = ';'
+	}
+	r.csv = csv.NewReader(bytes.NewReader(r.src))
+	r.csv.Comma, r.csv.ReuseRecord, r.csv.FieldsPerRecord, r.csv.TrimLeadingSpace = r.comma, true, -1, true
+	if r.next("header") {
+		r.header()
+	}
+	return r.errs == nil
 }
 
 // next reads the cells of the next row; false where there is none, or none that can be read.

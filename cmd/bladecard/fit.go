@@ -3,11 +3,10 @@ package main
 import (
 	"errors"
 	"fmt"
-	"io"
 	"runtime/debug"
-	"strings"
 
 	"bladecard/calc/choose"
+	"bladecard/calc/file"
 	"bladecard/calc/fit"
 	"bladecard/calc/job"
 	"bladecard/calc/presslog"
@@ -40,6 +39,7 @@ func fitShop(c *call) int {
 		chartFlag(f, &chart, "measured against expected films")
 		f.yes(&asJSON, "json", "print what was learned as JSON")
 		c.langFlag(f)
+		c.forceFlag(f)
 		c.quietFlag(f)
 	}); !ok {
 		return code
@@ -73,21 +73,28 @@ func fitShop(c *call) int {
 		return exitJob
 	}
 	cal := choose.CalibrationOf(r, when)
+	if errs := file.CheckCalibration(cal); len(errs) > 0 {
+		for _, e := range errs {
+			fmt.Fprintf(c.stderr, "error: %s: the prints say what a shop file does not take: %s: %s; %s\n", path, e.Key, e.Wrong, e.Accepted)
+		}
+		fmt.Fprintln(c.stderr, "hint: check the units, films and days of the rows")
+		return exitJob
+	}
+	to := c.writer(c.args[0], use.path)
 	if chart != "" {
 		ch, some := fitChart(prints, r, f.voice)
 		c.noteDrawn(some)
-		if err := writeChart(chart, ch); err != nil {
+		if err := writeChart(to, chart, ch); err != nil {
 			return c.fail(err)
 		}
 	}
-	block := calibrationBlock(cal)
 	if write {
-		text, err := withCalibration(use.path, f.src, block)
+		text, err := file.WithCalibration(use.path, f.src, cal)
 		if err == nil {
-			err = writeFile(use.path, func(w io.Writer) error { _, err := w.Write(text); return err })
+			err = to.Edit(use.path, f.src, text)
 		}
 		if err != nil {
-			return c.fail(err)
+			return c.failed(err)
 		}
 	}
 	if asJSON {
@@ -97,30 +104,7 @@ func fitShop(c *call) int {
 	if write {
 		fmt.Fprintf(c.stdout, "\nwritten to %s\n", use.path)
 	} else {
-		fmt.Fprintf(c.stdout, "\n%s", block)
+		fmt.Fprintf(c.stdout, "\n%s", file.CalibrationText(cal))
 	}
 	return exitDone
-}
-
-// calibrationBlock is the block of a shop file.
-func calibrationBlock(c *job.Calibration) string {
-	var b strings.Builder
-	p := func(format string, args ...any) { fmt.Fprintf(&b, format+"\n", args...) }
-	p("[calibration]")
-	p("factor = %g\nerror = %g\nscatter = %g\nday = %g\ncount = %d", c.Factor, c.Error, c.Scatter, c.Day, c.Count)
-	if c.Date != (job.Date{}) {
-		p("date = %04d-%02d-%02d", c.Date.Year, c.Date.Month, c.Date.Day)
-	}
-	p("mean-angle = %g\nmean-hardness = %g\nmean-slope = %g", c.MeanDeg, c.MeanShoreA, c.MeanSlope)
-	p("angle = %g\nangle-error = %g\nhardness = %g\nhardness-error = %g", c.Angle, c.AngleError, c.Hardness, c.HardnessError)
-	p("next-stroke = %g\nnext-stroke-error = %g", c.NextStroke, c.NextStrokeError)
-	var blades []string
-	for _, name := range c.Blades {
-		blades = append(blades, tomlText(name))
-	}
-	p("blades = [%s]", strings.Join(blades, ", "))
-	for _, m := range c.Meshes {
-		p("[[calibration.mesh]]\nmesh = %s\nfactor = %g\nerror = %g\ncount = %d", tomlText(m.Name), m.Factor, m.Error, m.Count)
-	}
-	return b.String()
 }

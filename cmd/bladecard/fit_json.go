@@ -3,6 +3,7 @@ package main
 import (
 	"math"
 
+	"bladecard/calc/file"
 	"bladecard/calc/fit"
 	"bladecard/calc/job"
 )
@@ -48,7 +49,7 @@ func newFitted(r fit.Result, prints int, cal *job.Calibration) fitted {
 	term := func(e fit.Estimate) fittedTerm { return fittedTerm{round(e.Value), round(e.Error), e.Told} }
 	out := fitted{
 		Prints: prints, Used: r.Count, Other: term(r.Shop), Angle: term(r.Angle), Hardness: term(r.Hardness), NextStroke: term(r.NextStroke),
-		Scatter: round(r.Scatter), LeaveOut: round(r.LeaveOut), Meshes: []fittedMesh{}, Outliers: []fittedOutlier{}, Date: cal.Date.ISO(), Calibration: calibrationBlock(cal),
+		Scatter: round(r.Scatter), LeaveOut: round(r.LeaveOut), Meshes: []fittedMesh{}, Outliers: []fittedOutlier{}, Date: cal.Date.ISO(), Calibration: file.CalibrationText(cal),
 	}
 	for _, m := range r.Meshes {
 		out.Meshes = append(out.Meshes, fittedMesh{m.Name, round(m.Factor), round(m.Error), m.Count})

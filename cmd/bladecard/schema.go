@@ -30,6 +30,7 @@ func printSchema(c *call) int {
 	if code, ok := c.parse(func(f *flags) {
 		c.langFlag(f)
 		f.file(&output, "schema")
+		c.forceFlag(f)
 		c.quietFlag(f)
 	}); !ok {
 		return code
@@ -41,16 +42,10 @@ func printSchema(c *call) int {
 	if err != nil {
 		return c.wrong(err.Error())
 	}
-	write := func(w io.Writer) error {
+	if err := c.put(c.writer(), output, func(w io.Writer) error {
 		_, err := w.Write(src)
 		return err
-	}
-	if output == "" {
-		err = write(c.data)
-	} else if err = writeFile(output, write); err == nil {
-		c.wrote(output)
-	}
-	if err != nil {
+	}); err != nil {
 		return c.fail(err)
 	}
 	return exitDone

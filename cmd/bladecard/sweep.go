@@ -38,6 +38,7 @@ func sweep(c *call) int {
 		screenFlags(f, &o.location, &o.screen)
 		f.file(&o.file, "CSV")
 		chartFlag(f, &o.chart, "the films")
+		c.forceFlag(f)
 		c.quietFlag(f)
 	}); !ok {
 		return code
@@ -56,16 +57,14 @@ func sweep(c *call) int {
 		if err != nil {
 			return c.wrong(err.Error())
 		}
-		write := func(w io.Writer) error { return writeSweep(w, o.axes, points) }
-		if o.file == "" {
-			err = write(c.data)
-		} else {
-			err = writeFile(o.file, write)
-		}
-		if err == nil && o.chart != "" {
+		to := c.writer(c.args...)
+		if o.chart != "" {
 			chart, some := sweepChart(o.axes, points, l.voice)
 			c.noteDrawn(some)
-			err = writeChart(o.chart, chart)
+			err = writeChart(to, o.chart, chart)
+		}
+		if err == nil {
+			err = c.put(to, o.file, func(w io.Writer) error { return writeSweep(w, o.axes, points) })
 		}
 		if err != nil {
 			return c.fail(err)

@@ -10,6 +10,7 @@ import (
 
 	"bladecard/calc/choose"
 	"bladecard/calc/fit"
+	"bladecard/cmd/bladecard/internal/disk"
 	"bladecard/render/say"
 	"bladecard/templates"
 )
@@ -65,7 +66,7 @@ func TestSweepChartIsThinned(t *testing.T) {
 			t.Errorf("%s: the note %q, on the chart %q", language, some, ch.X.Title)
 		}
 		path := filepath.Join(t.TempDir(), "chart.svg")
-		if err := writeChart(path, ch); err != nil {
+		if err := writeChart(&disk.Writer{}, path, ch); err != nil {
 			t.Fatal(err)
 		}
 		file, err := os.ReadFile(path)

@@ -1,4 +1,4 @@
-package main
+package build
 
 import (
 	"fmt"
@@ -22,13 +22,8 @@ const (
 	barEvery = 100 * time.Millisecond
 )
 
-// newBar is nil where w is no terminal.
 func newBar(w io.Writer, paths []string) *bar {
-	f, is := terminal(w)
-	if !is {
-		return nil
-	}
-	b := &bar{w: f}
+	b := &bar{w: w}
 	go find(paths, func(source) bool { b.total.Add(1); return true })
 	return b
 }
@@ -66,5 +61,3 @@ func (b *bar) clear() {
 		b.shown = false
 	}
 }
-
-func (b *bar) close() { b.clear() }

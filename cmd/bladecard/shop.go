@@ -8,6 +8,7 @@ import (
 	"bladecard/calc/file"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
+	"bladecard/cmd/bladecard/internal/disk"
 	"bladecard/render/canvas"
 	"bladecard/render/say"
 )
@@ -46,10 +47,10 @@ func (c *call) floor(use shopUse) (*floor, error) {
 func (f *floor) ready(c *call, path string) (err error) {
 	f.shop = file.BuiltInShop()
 	if path != "" {
-		if f.src, err = readFile(path, file.MaxFileBytes); err != nil {
+		if f.src, err = disk.Read(path, file.MaxFileBytes); err != nil {
 			return err
 		}
-		f.sum = sumOf(f.src)
+		f.sum = disk.Sum(f.src)
 		var errs job.Errors
 		f.shop, errs = file.DecodeShop(path, f.src)
 		switch {
@@ -106,7 +107,7 @@ func readLogo(shop *job.Shop) (*canvas.Picture, error) {
 	if path == "" {
 		return nil, nil
 	}
-	data, err := readFile(path, canvas.MaxImageBytes)
+	data, err := disk.Read(path, canvas.MaxImageBytes)
 	if err != nil {
 		return nil, fmt.Errorf("%s: logo: %w", shop.File, err)
 	}
