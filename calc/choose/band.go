@@ -17,8 +17,8 @@ const ninety = 1.6449
 //
 // Out of the box the parts are the model's own band and what is not known of a further wet stroke.
 // With a calibration they are the fit's error for this mesh, blade, angle, hardness and stroke count,
-// the scatter of a measured print or the usual errors, whichever is more (the one holds the other), and
-// what an old calibration may have drifted.
+// the scatter of a measured print or the usual errors, whichever is more (the one holds the other),
+// what a new day brings, and what an old calibration may have drifted.
 func (c chooser) band(value float64, t trial) (plan.Band, error) {
 	b := c.bench
 	half := math.Hypot(modelBand, ninety*strokeDoubt(t.strokes))
@@ -28,7 +28,7 @@ func (c chooser) band(value float64, t trial) (plan.Band, error) {
 			return plan.Band{}, err
 		}
 		usual := math.Min(1, t.moves.Together)
-		half = b.learned.times * math.Sqrt(square(known)+square(math.Max(b.learned.Scatter, usual))+square(b.learned.drift))
+		half = b.learned.times * math.Sqrt(square(known)+square(math.Max(b.learned.Scatter, usual))+square(b.learned.Day)+square(b.learned.drift))
 	}
 	return plan.Band{Low: value * math.Exp(-half), Value: value, High: value * math.Exp(half)}, nil
 }

@@ -46,9 +46,8 @@ func learn(c *job.Calibration, day job.Date) (*learned, error) {
 	if years := yearsBetween(c.Date, day); years > staleYears {
 		l.drift = driftPerYear * years
 	}
-	var err error
-	l.times, err = fit.NinetyTimes(math.Max(2, float64(c.Count)))
-	return l, err
+	l.times = l.Terms.Times()
+	return l, nil
 }
 
 // yearsBetween is the time between two days in years; 0 where one is not given.
@@ -81,10 +80,7 @@ func calibrated(c *job.Calibration, day job.Date) *plan.Calibrated {
 	if c == nil {
 		return nil
 	}
-	out := &plan.Calibrated{Count: c.Count, Scatter: c.Scatter, Old: yearsBetween(c.Date, day) > staleYears}
-	if c.Date != (job.Date{}) {
-		out.Date = isoDate(c.Date)
-	}
+	out := &plan.Calibrated{Count: c.Count, Scatter: c.Scatter, Date: c.Date.ISO(), Old: yearsBetween(c.Date, day) > staleYears}
 	return out
 }
 

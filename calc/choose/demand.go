@@ -132,7 +132,7 @@ func target(s job.Screen, g ground) (plan.Target, error) {
 	if err != nil || onKnit <= class.Low {
 		return class, err
 	}
-	return plan.Target{Low: onKnit, High: math.Max(class.High, onKnit*hidingSpread), From: "hiding"}, nil
+	return plan.Target{Low: onKnit * (1 - hidingSlack), High: math.Max(class.High, onKnit*hidingSpread), From: "hiding"}, nil
 }
 
 // custom is what the ink class says of the use; nil where it says nothing.

@@ -15,6 +15,10 @@ const (
 	chokeMM       = 0.4
 )
 
+// whiteScattersPerMM is the light scattering of a film with white pigment (from memory, 50 to 200: not
+// published for screen inks).
+const whiteScattersPerMM = 80.0
+
 // hides is the cured film that hides the cloth under a screen, what sinks into it included. It is not known
 // where the cloth's shade, the ink's lightness or its scattering is not stated, and not asked where a base or
 // a blocker lies under the screen or the ink takes the dye out.
@@ -39,7 +43,11 @@ func (m maker) hides() (um float64, known bool, err error) {
 		if !ok {
 			return 0, false, nil
 		}
-		um, err = ink.LightnessFilmUM(mostDropLStar, bright, s.Ink.ScatterPerMM, cloth)
+		scatters := s.Ink.ScatterPerMM
+		if isWhite(s) { // a white of a class that has all colors
+			scatters = max(scatters, whiteScattersPerMM)
+		}
+		um, err = ink.LightnessFilmUM(mostDropLStar, bright, scatters, cloth)
 	}
 	if err != nil || um == 0 {
 		return 0, err == nil, err
@@ -65,7 +73,7 @@ func (m maker) hiding(sc *plan.Screen) ([]plan.Warning, error) {
 		return nil, err
 	}
 	sc.HidesUM = &um
-	if sc.CuredUM.Value >= um*(1-1e-9) || um == 0 {
+	if sc.CuredUM.Value >= um*(1-hidingSlack)*(1-1e-9) || um == 0 {
 		return nil, nil
 	}
 	w := warn("needs-base", vals{"film_um": sc.CuredUM.Value, "hides_um": um})

@@ -54,9 +54,7 @@ func (pl *Planner) Make(j *job.Job) (*plan.Plan, job.Errors) {
 		},
 		Substrate: substrate(j), Warnings: []plan.Warning{},
 	}
-	if j.Due != (job.Date{}) {
-		p.Due = isoDate(j.Due)
-	}
+	p.Due = j.Due.ISO()
 	p.Calibration = calibrated(shop.Calibration, j.Due)
 	if err := pl.broken; err != nil {
 		return nil, job.Errors{{Pos: job.Pos{File: shop.File}, Key: "blade", Wrong: err.Error(), Accepted: "at least one blade with a count of 1 or more"}}
@@ -132,8 +130,6 @@ func (pl *Planner) screens(j *job.Job, press job.Press) [][]outcome {
 	all.Wait()
 	return made
 }
-
-func isoDate(d job.Date) string { return fmt.Sprintf("%04d-%02d-%02d", d.Year, d.Month, d.Day) }
 
 // finish works out what depends on all screens of a location: the order on the press and the
 // flashes.

@@ -179,10 +179,12 @@ const coarsestLines = 20.0
 // the rest (common practice).
 const baseHides = 0.80
 
-// heightSpread is how far the film for a stated height may be off, and hidingSpread how much
-// more than the film that hides is still wanted (common practice).
+// heightSpread is how far the film for a stated height may be off. Of the film that hides, hidingSlack may
+// lack, which no eye tells, as its scattering is known to a factor of two at best; hidingSpread times
+// as much is still wanted (common practice).
 const (
 	heightSpread = 0.15
+	hidingSlack  = 0.10
 	hidingSpread = 1.3
 )
 

@@ -1,6 +1,8 @@
 package choose
 
 import (
+	"bytes"
+	"cmp"
 	"fmt"
 	"math"
 	"strings"
@@ -11,39 +13,41 @@ import (
 	"bladecard/calc/presslog"
 )
 
-// Prints predicts the film of every row of a press log on the uncalibrated shop, for a fit. What
-// the shop does not know (a blade, a mesh, an ink, a press) is an error at its row, as is a setup
-// that folds over or floats.
-func Prints(file string, rows []presslog.Row, shop *job.Shop) ([]fit.Print, job.Errors) {
+// Prints reads a press log and predicts the film of each of its measured rows on the uncalibrated shop,
+// for a fit; last is the latest day that stands in the log. What the shop does not know (a blade, a
+// mesh, an ink, a press) is an error at its cell, as is a setup that folds over or floats.
+func Prints(file string, src []byte, shop *job.Shop) (prints []fit.Print, last job.Date, errs job.Errors) {
 	p := predictor{shop: shop, known: map[setting]foretold{}}
-	var out []fit.Print
-	var errs job.Errors
-	for _, r := range rows {
-		s := setting{mesh: r.Mesh, blade: r.Blade, ink: r.Ink, press: r.Press, eomUM: r.EOMUM, angleDeg: r.AngleDeg, strokes: r.Strokes}
-		if !math.IsNaN(r.FeatureMM) {
-			s.featureMM = r.FeatureMM
+	days := map[job.Date]string{}
+	prints = make([]fit.Print, 0, min(bytes.Count(src, []byte("\n")), presslog.MaxRows)) // room for all at once
+	errs = presslog.Read(file, src, func(r presslog.Row) presslog.Fault {
+		if !r.Measured() {
+			return presslog.Fault{}
 		}
-		if !math.IsNaN(r.LoadNCM) {
-			s.loadNCM = r.LoadNCM
+		f := p.of(r)
+		if f.fault != (presslog.Fault{}) {
+			return f.fault
 		}
-		f, known := p.known[s]
-		if !known {
-			f = p.foretell(s)
-			p.known[s] = f
+		um := r.Film(f.ink.Solids, f.ink.DensityKgPerL)
+		if fault := presslog.FilmFault(um); fault != (presslog.Fault{}) {
+			return fault
 		}
-		if f.key != "" {
-			errs = append(errs, job.Error{Pos: job.Pos{File: file, Line: r.Line, Col: 1}, Key: f.key, Wrong: f.wrong, Accepted: f.accepted})
-			if len(errs) >= 20 {
-				return nil, errs
-			}
-			continue
+		if last.Before(r.Date) {
+			last = r.Date
 		}
-		out = append(out, fit.Print{
-			At: fmt.Sprintf("line %d", r.Line), Mesh: f.mesh, Blade: f.blade, AngleDeg: r.AngleDeg, HardnessShoreA: f.shoreA,
-			Strokes: r.Strokes, PredictedUM: f.curedUM, MeasuredUM: r.Film(f.ink.Solids, f.ink.DensityKgPerL),
+		if days[r.Date] == "" {
+			days[r.Date] = r.Date.ISO()
+		}
+		prints = append(prints, fit.Print{
+			Line: r.Line, Day: days[r.Date], Mesh: f.mesh, Blade: f.blade, AngleDeg: r.AngleDeg, HardnessShoreA: f.shoreA,
+			Strokes: r.Strokes, PredictedUM: f.curedUM, MeasuredUM: um,
 		})
+		return presslog.Fault{}
+	})
+	if errs != nil {
+		return nil, job.Date{}, errs
 	}
-	return out, errs
+	return prints, last, nil
 }
 
 // setting is all of a row that its prediction depends on.
@@ -53,23 +57,47 @@ type setting struct {
 	strokes                             int
 }
 
-// foretold is a prediction; with a key, why there is none.
+// foretold is a prediction, or why there is none.
 type foretold struct {
-	key, wrong, accepted string
-	mesh, blade          string
-	ink                  *job.Ink
-	shoreA               float64
-	curedUM              float64
+	fault       presslog.Fault
+	mesh, blade string
+	ink         *job.Ink
+	shoreA      float64
+	curedUM     float64
 }
+
+// mostForetold is how many predictions are kept for further rows of the same setting: more than a
+// shop has settings, and some MB.
+const mostForetold = 4096
 
 type predictor struct {
 	shop  *job.Shop
 	known map[setting]foretold
 }
 
+// of is the prediction for a row. Rows of one setting share it.
+func (p predictor) of(r presslog.Row) foretold {
+	s := setting{mesh: r.Mesh, blade: r.Blade, ink: r.Ink, press: r.Press, eomUM: r.EOMUM, angleDeg: r.AngleDeg, strokes: r.Strokes}
+	if !math.IsNaN(r.FeatureMM) {
+		s.featureMM = r.FeatureMM
+	}
+	if !math.IsNaN(r.LoadNCM) {
+		s.loadNCM = r.LoadNCM
+	}
+	f, known := p.known[s]
+	if !known {
+		f = p.foretell(s)
+		if len(p.known) >= mostForetold {
+			clear(p.known)
+		}
+		p.known[s] = f
+	}
+	return f
+}
+
 func (p predictor) foretell(s setting) foretold {
 	fail := func(key, wrong, accepted string) foretold {
-		return foretold{key: key, wrong: strings.TrimPrefix(wrong, key+": "), accepted: accepted}
+		return foretold{fault: presslog.Fault{Column: key, Wrong: strings.TrimPrefix(wrong, key+": "), Accepted: accepted}}
 	}
 	j := &job.Job{Title: "log", Press: s.press, Locations: []job.Location{{Screens: []job.Screen{{
 		MeshName: s.mesh, BladeName: s.blade, InkName: s.ink, EOM: &job.EOM{UM: s.eomUM}, FeatureMM: s.featureMM,
@@ -99,13 +127,14 @@ func (p predictor) foretell(s setting) foretold {
 	return foretold{mesh: b.meshName, blade: bladeName(racked.stocks[0]), ink: sc.Ink, shoreA: racked.stocks[0].Hardness[0], curedUM: o.curedUM}
 }
 
-// LogOf is an empty log of a plan: a row a screen with its setup, to fill in what was measured.
+// LogOf is an empty log of a plan: a row a screen with its setup, to fill in what was measured. A job
+// without a number goes by its title.
 func LogOf(p *plan.Plan) []presslog.Row {
 	var out []presslog.Row
 	for _, l := range p.Locations {
 		for _, s := range l.Screens {
 			r := presslog.Empty()
-			r.Job, r.Location, r.Screen, r.Press = p.Job, l.Name, fmt.Sprint(s.Number), p.Press.Name
+			r.Job, r.Location, r.Screen, r.Press = cmp.Or(p.Job, p.Title), l.Name, fmt.Sprint(s.Number), p.Press.Name
 			r.Mesh, r.EOMUM, r.FeatureMM = s.Mesh.Name, math.Round(10*s.Stencil.EOMUM)/10, s.Stencil.FeatureMM
 			r.Ink, r.Blade, r.AngleDeg, r.LoadNCM, r.Strokes = s.Ink, s.Blade.Name, s.AngleDeg.Set, s.LoadNPerCM, s.Strokes
 			out = append(out, r)
@@ -119,7 +148,7 @@ func CalibrationOf(r fit.Result, day job.Date) *job.Calibration {
 	t := r.Terms()
 	round := func(v float64) float64 { return math.Round(1e4*v) / 1e4 }
 	c := &job.Calibration{
-		Factor: round(t.Shop.Value), Error: round(t.Shop.Error), Scatter: math.Max(0.01, round(t.Scatter)), Count: t.Count, Date: day,
+		Factor: round(t.Shop.Value), Error: round(t.Shop.Error), Scatter: math.Max(0.01, round(t.Scatter)), Day: round(t.Day), Count: t.Count, Date: day,
 		MeanDeg: round(t.MeanDeg), MeanShoreA: round(t.MeanShoreA), MeanSlope: round(t.MeanSlope),
 		Angle: round(t.Angle.Value), AngleError: round(t.Angle.Error), Hardness: round(t.Hardness.Value), HardnessError: round(t.Hardness.Error),
 		NextStroke: round(t.NextStroke.Value), NextStrokeError: round(t.NextStroke.Error), Blades: t.Blades,

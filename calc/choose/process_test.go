@@ -40,8 +40,8 @@ func TestTargets(t *testing.T) {
 	}
 	// a contrast of 0.90 (common practice) on a cloth of 0.04, white of 0.90 and 80 per mm: 46 um,
 	// and 10 um into the knit (from memory)
-	if math.Abs(dark.Low-56.2) > 0.1 {
-		t.Errorf("white on dark asks for %g um; 56.2 is wanted", dark.Low)
+	if math.Abs(dark.Low-50.6) > 0.1 {
+		t.Errorf("white on dark asks for %g um; 50.6 is wanted", dark.Low)
 	}
 	based := planOf(t, "title = \"t\"\n[garment]\nshade = \"dark\"\n[[location]]\n[[location.screen]]\nink = \"plastisol white\"\nuse = \"underbase\"\n[[location.screen]]\n"+white)
 	if got := based.Locations[0].Screens[1].TargetUM.From; got != "class" {

@@ -76,7 +76,7 @@ func Sweep(j *job.Job, shop *job.Shop, location, screen int, axes []Axis) ([]Swe
 		n *= len(a.Values)
 	}
 	if n > MostSwept {
-		return nil, fmt.Errorf("the sweep has %d points; at most %d are accepted", n, MostSwept)
+		return nil, fmt.Errorf("too many points: the sweep has %d; at most %d are accepted", n, MostSwept)
 	}
 	m, err := makerOf(j, shop, location, screen)
 	if err != nil {

@@ -23,7 +23,7 @@ type field struct {
 	example  string
 	excludes string
 	need     bool
-	doc      string
+	text     string // key of the words that say what it means, in every language of templates
 }
 
 var fieldCache sync.Map // reflect.Type to []field
@@ -42,7 +42,8 @@ func fieldsOf(t reflect.Type) []field {
 		}
 		f := field{index: i, key: key, unit: tag.Get("unit"), min: math.Inf(-1), max: math.Inf(1),
 			one: strings.Fields(tag.Get("one")), keys: strings.Fields(tag.Get("keys")), form: tag.Get("form"),
-			preset: tag.Get("default"), example: cmp.Or(tag.Get("example"), tag.Get("default")), excludes: tag.Get("excludes"), need: tag.Get("need") == "true", doc: tag.Get("doc")}
+			preset: tag.Get("default"), example: cmp.Or(tag.Get("example"), tag.Get("default")), excludes: tag.Get("excludes"), need: tag.Get("need") == "true",
+			text: "key." + strings.ToLower(t.Name()) + "." + key}
 		f.min = tagNumber(tag, "min", f.min)
 		f.max = tagNumber(tag, "max", f.max)
 		f.most = int(tagNumber(tag, "most", 0))

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"bladecard/calc/file"
+	"bladecard/calc/job"
 )
 
 const regatta = `title = "Regatta shirts"
@@ -42,7 +43,7 @@ func ExampleBuiltInShop() {
 }
 
 func ExampleSchema() {
-	src, _ := file.Schema("job")
+	src, _ := file.Schema("job", "en")
 	var schema struct{ Required []string }
 	json.Unmarshal(src, &schema)
 	fmt.Println(schema.Required)
@@ -62,4 +63,35 @@ func ExampleKeyTables() {
 func ExampleKinds() {
 	fmt.Println(file.Kinds())
 	// Output: [job shop]
+}
+
+func ExampleCalibrationText() {
+	text := file.CalibrationText(&job.Calibration{Factor: 1.1, Scatter: 0.1, Count: 12})
+	for line := range strings.Lines(text) {
+		if strings.HasPrefix(line, "[") || strings.HasPrefix(line, "factor") {
+			fmt.Print(line)
+		}
+	}
+	// Output:
+	// [calibration]
+	// factor = 1.1
+}
+
+func ExampleCheckCalibration() {
+	errs := file.CheckCalibration(&job.Calibration{Factor: 1.1, Scatter: 3.5, Count: 12, MeanShoreA: 70, MeanDeg: 15})
+	fmt.Println(errs[0].Key, errs[0].Wrong)
+	// Output: calibration.scatter 3.5 is out of range
+}
+
+func ExampleWithCalibration() {
+	c := &job.Calibration{Factor: 1.1, Scatter: 0.1, Count: 12, MeanShoreA: 70, MeanDeg: 15}
+	shop, err := file.WithCalibration("shop.toml", []byte("[calibration]\nfactor = 1 # of ours\nscatter = 0.2\ncount = 3\n"), c)
+	for line := range strings.Lines(string(shop)) {
+		if strings.HasPrefix(line, "factor") {
+			fmt.Print(line, err)
+		}
+	}
+	// Output:
+	// factor = 1.1 # of ours
+	// <nil>
 }

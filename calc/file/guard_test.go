@@ -12,6 +12,7 @@ func TestGuards(t *testing.T) {
 	for _, c := range []struct{ name, src, want string }{
 		{"size", strings.Repeat("#", MaxFileBytes+1), "j.toml:1:1: the file has 1048577 bytes; at most 1048576 bytes are accepted"},
 		{"utf-16", "\xff\xfet\x00", "j.toml:1:1: the file is UTF-16; UTF-8 is accepted: save the file as UTF-8"},
+		{"utf-32", "\xff\xfe\x00\x00t\x00\x00\x00", "j.toml:1:1: the file is UTF-32; UTF-8 is accepted: save the file as UTF-8"},
 		{"not utf-8", "title = \"a\"\n# é \xe9\n", "j.toml:2:5: the byte 0xe9 is not UTF-8; UTF-8 is accepted: save the file as UTF-8"},
 		{"nul", "title = \"a\x00\"", "j.toml:1:11: there is a NUL byte: this is no text file, or one with two bytes a letter; UTF-8 is accepted: save the file as UTF-8"},
 		{"delete", "a = 1\n\x7f", "j.toml:2:1: there is a control character, 0x7f; text, tabs and line ends are accepted"},

@@ -16,19 +16,24 @@ import (
 // it is. The units come last. All of it is generated from the tags that the decoder reads files
 // by (see Job). The error is a *unit.Error, for another kind.
 func KeyTables(kind string) (string, error) {
-	t, _, err := kindOf(kind)
+	t, err := kindOf(kind)
 	if err != nil {
 		return "", err
 	}
-	var k keyTables
+	w, err := templates.Language("en")
+	if err != nil {
+		return "", err
+	}
+	k := keyTables{words: w}
 	k.table("", t)
 	k.units()
 	return k.out.String(), nil
 }
 
 type keyTables struct {
-	out  strings.Builder
-	used []string // units of fields, one of each kind
+	words templates.Words
+	out   strings.Builder
+	used  []string // units of fields, one of each kind
 }
 
 // table writes the table of a struct, then those of the tables in it.
@@ -48,7 +53,7 @@ func (k *keyTables) table(path string, t reflect.Type) {
 		if inner == nil {
 			continue
 		}
-		fmt.Fprintf(&k.out, "\n`%s`: %s%s\n\n", header, f.doc, more)
+		fmt.Fprintf(&k.out, "\n`%s`: %s%s\n\n", header, k.words[f.text], more)
 		k.table(join(path, f.key), inner)
 	}
 }
@@ -91,7 +96,7 @@ func (k *keyTables) row(path string, t reflect.Type, f *field, beside string) {
 	case t == reflect.TypeFor[job.EOM]():
 		add("%s or %s", eomShares, eomLengths)
 	case !math.IsInf(f.min, -1) || !math.IsInf(f.max, 1):
-		add("%s", limits(f))
+		add("%s", strings.TrimSuffix(bounds(f), " is accepted"))
 	}
 	switch {
 	case f.most > 0 && f.need:
@@ -108,7 +113,7 @@ func (k *keyTables) row(path string, t reflect.Type, f *field, beside string) {
 	} else if f.preset != "" {
 		absent = "`" + f.preset + "`"
 	}
-	cells := []string{"`" + f.key + "`", k.value(path, t, f), strings.Join(accepted, "; "), absent, f.doc}
+	cells := []string{"`" + f.key + "`", k.value(path, t, f), strings.Join(accepted, "; "), absent, k.words[f.text]}
 	for i := range cells {
 		cells[i] = strings.ReplaceAll(cells[i], "|", `\|`)
 	}
@@ -141,7 +146,7 @@ func (k *keyTables) value(path string, t reflect.Type, f *field) string {
 		return such(unit.Kind(f.unit)+" range", exampleOf(t, f))
 	case t.Kind() == reflect.String && (len(f.one) > 0 || f.form == "language"):
 		return "word"
-	case t.Kind() == reflect.String && f.form != "" && f.form != "path":
+	case t.Kind() == reflect.String && formPatterns[f.form].pattern != "":
 		return such("text", strings.Join(formPatterns[f.form].examples, "\"`, `\""))
 	case t.Kind() == reflect.String:
 		return "text"

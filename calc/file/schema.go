@@ -1,10 +1,8 @@
 package file
 
 import (
-	"fmt"
 	"math"
 	"reflect"
-	"strconv"
 	"strings"
 
 	"bladecard/calc/internal/words"
@@ -13,53 +11,46 @@ import (
 	"bladecard/templates"
 )
 
-// kinds are the two kinds of file by name, in the order of the help.
-var kinds = []struct {
-	name, title string
-	of          reflect.Type
-}{
-	{"job", "a job: what is printed, where, and what every screen must do", reflect.TypeFor[job.Job]()},
-	{"shop", "a shop: its racks, presses, heat and inks, and what it has measured", reflect.TypeFor[job.Shop]()},
-}
-
 // Kinds lists the kinds of file that Schema and KeyTables know: job and shop.
-func Kinds() []string {
-	var out []string
-	for _, k := range kinds {
-		out = append(out, k.name)
-	}
-	return out
-}
+func Kinds() []string { return []string{"job", "shop"} }
 
-// kindOf is the struct that a kind of file is read into, with its title.
-func kindOf(kind string) (reflect.Type, string, error) {
-	for _, k := range kinds {
-		if k.name == kind {
-			return k.of, k.title, nil
-		}
+// kindOf is the struct that a kind of file is read into.
+func kindOf(kind string) (reflect.Type, error) {
+	switch kind {
+	case "job":
+		return reflect.TypeFor[job.Job](), nil
+	case "shop":
+		return reflect.TypeFor[job.Shop](), nil
 	}
-	return nil, "", &unit.Error{Wrong: words.Quote(kind) + " is no kind of file", Accepted: words.List(Kinds()) + " is accepted"}
+	return nil, &unit.Error{Wrong: words.Quote(kind) + " is no kind of file", Accepted: words.List(Kinds()) + " is accepted"}
 }
 
 // Schema returns the JSON Schema (draft-07) of a kind of file, job or shop, for editors of
 // TOML: the same bytes for the same program. It is generated from the tags that the decoder
-// reads files by (see Job): keys, types, words, units, counts, and which keys stand together.
+// reads files by (see job.Job): keys, types, words, units, counts, and which keys stand together.
+// What a key means is told in the language of that code. Validators in strict mode compile it: a
+// value has one type, texts have no format, and a rule names no key that it does not define.
 //
-// What the decoder takes passes the schema, if words and colours are written without blanks
+// What the decoder takes passes the schema, if words and colors are written without blanks
 // round them, texts in at most 200 characters before lines are joined, and quantities with
 // plain blanks. The other way round the schema passes more. A schema cannot tell, and the
 // decoder does: the range of a quantity with a unit ("4 mm" where 5 mm is the least; the
 // description says it), whether a range runs upward, figures against each other (a layer for
 // each part of a layup, cure below cure-top, the count of a mesh against its thread), names
 // that two entries share or that are in no rack, a date in quotes, 2.0 for a whole number, and
-// control characters. The error is a *unit.Error, for another kind.
-func Schema(kind string) ([]byte, error) {
-	t, title, err := kindOf(kind)
+// control characters. The error is a *unit.Error, for another kind, or that of templates, for a
+// language that does not ship.
+func Schema(kind, language string) ([]byte, error) {
+	t, err := kindOf(kind)
 	if err != nil {
 		return nil, err
 	}
-	s := schemer{}
-	root := append(object{{"$schema", "http://json-schema.org/draft-07/schema#"}, {"title", "bladecard " + kind + " file"}}, s.table(t, title)...)
+	w, err := templates.Language(language)
+	if err != nil {
+		return nil, err
+	}
+	s := schemer{words: w}
+	root := append(object{{"$schema", "http://json-schema.org/draft-07/schema#"}, {"title", "bladecard " + kind + " file"}}, s.table(t, w["key.file."+kind])...)
 	if len(s.definitions) > 0 {
 		root = append(root, member{"definitions", s.definitions})
 	}
@@ -68,6 +59,7 @@ func Schema(kind string) ([]byte, error) {
 
 // schemer writes the schema of a type by the tags of its fields.
 type schemer struct {
+	words       templates.Words
 	definitions object // tables that stand in more than one place
 }
 
@@ -79,14 +71,14 @@ func (s *schemer) table(t reflect.Type, doc string) object {
 	}
 	var properties object
 	var required []string
-	var clashes []object
+	var clashes object
 	for _, f := range fieldsOf(t) {
 		properties = append(properties, member{f.key, s.field(t.Field(f.index).Type, &f)})
 		if f.need {
 			required = append(required, f.key)
 		}
 		if f.excludes != "" {
-			clashes = append(clashes, object{{"not", object{{"required", []string{f.key, f.excludes}}}}})
+			clashes = append(clashes, member{f.key, object{{"properties", object{{f.excludes, false}}}}})
 		}
 	}
 	out = append(out, member{"type", "object"}, member{"properties", properties})
@@ -95,7 +87,7 @@ func (s *schemer) table(t reflect.Type, doc string) object {
 	}
 	out = append(out, member{"additionalProperties", false})
 	if clashes != nil {
-		out = append(out, member{"allOf", clashes})
+		out = append(out, member{"dependencies", clashes})
 	}
 	return out
 }
@@ -106,15 +98,16 @@ func (s *schemer) field(t reflect.Type, f *field) object {
 		t = t.Elem()
 	}
 	if t.Kind() == reflect.Struct && !isScalar(t) {
-		return s.table(t, f.doc)
+		return s.table(t, s.words[f.text])
 	}
-	doc := f.doc
+	doc := s.words[f.text]
 	if f.unit != "" && !math.IsInf(f.min, -1) && !math.IsInf(f.max, 1) {
-		doc += " (" + limits(f) + ")"
+		low, high, u := limits(f)
+		doc = strings.NewReplacer("{what}", doc, "{low}", low, "{high}", high+u).Replace(s.words["key.range"])
 	}
 	out := append(object{{"description", doc}}, s.value(t, f)...)
 	if f.preset != "" {
-		out = append(out, member{"default", presetValue(t, f)})
+		out = append(out, member{"default", presetOf(t, f)})
 	}
 	return out
 }
@@ -123,7 +116,7 @@ func (s *schemer) field(t reflect.Type, f *field) object {
 func (s *schemer) value(t reflect.Type, f *field) object {
 	switch t {
 	case reflect.TypeFor[job.Date]():
-		return object{{"type", "string"}, {"format", "date"}, {"pattern", `^20[0-9]{2}-[0-9]{2}-[0-9]{2}$`}, {"examples", []string{exampleDay}}}
+		return object{{"type", "string"}, {"pattern", `^20[0-9]{2}-[0-9]{2}-[0-9]{2}$`}, {"examples", []string{exampleDay}}}
 	case reflect.TypeFor[job.FlashWish]():
 		return object{{"enum", []any{true, false, string(job.FlashDry)}}}
 	case reflect.TypeFor[job.Range]():
@@ -143,9 +136,8 @@ func (s *schemer) value(t reflect.Type, f *field) object {
 			return append(object{{"type", "number"}}, numberLimits(f)...)
 		}
 		text := quantityText(unit.Pattern(!(f.min >= 0), f.unit), exampleOf(t, f))
-		if unit.Bare(f.unit) { // limits hold for numbers, patterns for texts
-			text[0].value = []string{"number", "string"}
-			return append(text, numberLimits(f)...)
+		if unit.Bare(f.unit) {
+			return object{{"anyOf", []object{append(object{{"type", "number"}}, numberLimits(f)...), text}}}
 		}
 		return text
 	case reflect.Slice:
@@ -174,7 +166,7 @@ func (s *schemer) mapped(t reflect.Type, f *field) object {
 	inner := t.Elem().Elem()
 	name := strings.ToLower(inner.Name())
 	if !s.defined(name) {
-		s.definitions = append(s.definitions, member{name, s.table(inner, f.doc)})
+		s.definitions = append(s.definitions, member{name, s.table(inner, s.words[f.text])})
 	}
 	var properties object
 	for _, key := range f.keys {
@@ -210,7 +202,9 @@ func textSchema(f *field) object {
 		return append(out, member{"enum", f.one})
 	case f.form == "language":
 		return append(out, member{"enum", templates.Languages()})
-	case f.form != "" && f.form != "path":
+	case f.form == "ink": // a shop may have classes of its own
+		return object{{"anyOf", []object{{{"enum", builtInInkNames()}}, append(out, member{"maxLength", maxText})}}}
+	case formPatterns[f.form].pattern != "":
 		form := formPatterns[f.form]
 		return append(out, member{"pattern", form.pattern}, member{"maxLength", maxText}, member{"examples", form.examples})
 	case f.need:
@@ -230,22 +224,9 @@ func numberLimits(f *field) object {
 	return out
 }
 
-// presetValue is a default as the file writes it: a number, a truth value or a text.
-func presetValue(t reflect.Type, f *field) any {
-	var v any = f.preset
-	var err error
-	switch {
-	case t.Kind() == reflect.Int:
-		v, err = strconv.Atoi(f.preset)
-	case t.Kind() == reflect.Bool:
-		v, err = strconv.ParseBool(f.preset)
-	case t.Kind() == reflect.Float64 && f.unit == "":
-		v, err = strconv.ParseFloat(f.preset, 64)
-	}
-	if err != nil {
-		panic(fmt.Sprintf("job: the default of %s: %v", f.key, err))
-	}
-	return v
+// builtInInkNames are the ink classes that every shop has.
+func builtInInkNames() []string {
+	return words.Names(builtIn().Inks, func(x *job.Ink) string { return x.Name })
 }
 
 const exampleDay = "2026-12-04"
@@ -262,6 +243,3 @@ func exampleOf(t reflect.Type, f *field) string {
 	}
 	return unit.Example(f.unit)
 }
-
-// limits is "5 to 3000 mm".
-func limits(f *field) string { return strings.TrimSuffix(bounds(f), " is accepted") }

@@ -7,6 +7,7 @@ import (
 	"os"
 	"path/filepath"
 	"reflect"
+	"regexp"
 	"strings"
 	"testing"
 	"time"
@@ -21,7 +22,7 @@ import (
 // compiled is the schema of a kind of file, as an editor has it.
 func compiled(t *testing.T, kind string) *jsonschema.Schema {
 	t.Helper()
-	src, err := Schema(kind)
+	src, err := Schema(kind, "en")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -105,7 +106,7 @@ func TestSchemaIsDraft7(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, kind := range Kinds() {
-		src, err := Schema(kind)
+		src, err := Schema(kind, "en")
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -119,7 +120,7 @@ func TestSchemaIsDraft7(t *testing.T) {
 		if named := doc.(map[string]any)["$schema"]; named != "http://json-schema.org/draft-07/schema#" {
 			t.Errorf("%s: names the draft %v", kind, named)
 		}
-		if again, _ := Schema(kind); !bytes.Equal(src, again) {
+		if again, _ := Schema(kind, "en"); !bytes.Equal(src, again) {
 			t.Errorf("%s: other bytes the second time", kind)
 		}
 	}
@@ -127,7 +128,7 @@ func TestSchemaIsDraft7(t *testing.T) {
 	if meta.Validate(doc) == nil {
 		t.Error("the metaschema takes anything")
 	}
-	if _, err := Schema("ink"); err == nil || !strings.Contains(err.Error(), "job or shop is accepted") {
+	if _, err := Schema("ink", "en"); err == nil || !strings.Contains(err.Error(), "job or shop is accepted") {
 		t.Error(err)
 	}
 	if _, err := KeyTables("ink"); err == nil {
@@ -364,9 +365,97 @@ func TestFormPatterns(t *testing.T) {
 	}
 }
 
+// TestSchemaIsStrict holds the schemas to what a widely used validator, ajv, refuses in its strict
+// mode: a keyword or a format that it does not know, a value of two types, and a key that is
+// required and not defined beside.
+func TestSchemaIsStrict(t *testing.T) {
+	known := []string{"$schema", "$ref", "title", "description", "default", "examples", "definitions", "type", "properties", "required",
+		"additionalProperties", "dependencies", "items", "minItems", "maxItems", "pattern", "maxLength", "minimum", "maximum", "enum", "anyOf"}
+	seen := 0
+	var walk func(t *testing.T, at string, v any)
+	walk = func(t *testing.T, at string, v any) {
+		s, is := v.(map[string]any)
+		if !is {
+			return // a truth value
+		}
+		seen++
+		for key, v := range s {
+			if !words.Has(known, key) {
+				t.Errorf("%s: the keyword %s", at, key)
+			}
+			switch v := v.(type) {
+			case map[string]any:
+				if words.Has([]string{"definitions", "properties", "dependencies"}, key) {
+					for name, inner := range v {
+						walk(t, at+"/"+name, inner)
+					}
+				} else {
+					walk(t, at+"/"+key, v)
+				}
+			case []any:
+				for _, e := range v {
+					switch key {
+					case "anyOf":
+						walk(t, at+"/anyOf", e)
+					case "type":
+						t.Errorf("%s: has two types", at)
+					case "required":
+						if _, defined := s["properties"].(map[string]any)[e.(string)]; !defined {
+							t.Errorf("%s: requires %s", at, e)
+						}
+					}
+				}
+			}
+		}
+	}
+	for _, kind := range Kinds() {
+		src, err := Schema(kind, "en")
+		if err != nil {
+			t.Fatal(err)
+		}
+		var doc any
+		if err := json.Unmarshal(src, &doc); err != nil {
+			t.Fatal(err)
+		}
+		walk(t, kind, doc)
+	}
+	if seen < 150 {
+		t.Errorf("only %d schemas were walked", seen)
+	}
+}
+
+// TestSchemaSpeaks: each language tells what keys mean, and nothing else differs. The built-in ink
+// classes are listed, and others are accepted.
+func TestSchemaSpeaks(t *testing.T) {
+	for _, c := range []struct{ language, kind, want string }{
+		{"en", "job", `"description": "width of the printed image (5 to 3000 mm)"`},
+		{"es", "job", `"description": "ancho de la imagen impresa (5 a 3000 mm)"`},
+		{"en", "shop", `"description": "a shop: its racks, presses, heat and inks, and what it has measured"`},
+		{"es", "shop", `"description": "un taller: sus estantes, prensas, calor y tintas, y lo que ha medido"`},
+		{"es", "job", `"plastisol white",`},
+		{"es", "shop", `"plastisol white",`},
+	} {
+		src, err := Schema(c.kind, c.language)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !bytes.Contains(src, []byte(c.want)) {
+			t.Errorf("%s %s: no %s", c.language, c.kind, c.want)
+		}
+		english, _ := Schema(c.kind, "en")
+		if description := regexp.MustCompile(`"description": ".*"`); c.language != "en" &&
+			!bytes.Equal(description.ReplaceAll(src, nil), description.ReplaceAll(english, nil)) {
+			t.Errorf("%s %s: more than descriptions differs from English", c.language, c.kind)
+		}
+	}
+	if _, err := Schema("job", "xx"); err == nil {
+		t.Error("there is a schema in a language that does not ship")
+	}
+}
+
 // Every default stands in the schema as the decoder reads it.
 func TestSchemaDefaults(t *testing.T) {
-	src, _ := Schema("shop")
+	src, _ := Schema("shop", "en")
 	var schema struct {
 		Properties struct {
 			Press struct {
@@ -377,6 +466,7 @@ func TestSchemaDefaults(t *testing.T) {
 					}
 				}
 			}
+			Units struct{ Default string }
 			Waste struct{ Description string }
 		}
 	}
@@ -386,6 +476,9 @@ func TestSchemaDefaults(t *testing.T) {
 	press := schema.Properties.Press.Items.Properties
 	if press["flood"].Default != true || press["load"].Default != "5 N/cm" || press["heads"].Default != nil || press["bore"].Examples[0] != "25 mm" {
 		t.Errorf("%+v", press)
+	}
+	if d := schema.Properties.Units.Default; d != "metric" {
+		t.Errorf("units: %v", d)
 	}
 	if d := schema.Properties.Waste.Description; d != "ink lost to test prints and rags, of what is printed (0 to 100 %)" {
 		t.Error(d)

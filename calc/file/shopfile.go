@@ -16,8 +16,7 @@ import (
 )
 
 // DecodeShop reads a shop file; name is how errors call it. What the file leaves out comes
-// from the built-in shop: each of the racks, presses, flash units and dryers as a whole, units,
-// paper and language. Ink classes of the file are added to the built-in ones, or give other
+// from the built-in shop: each of the racks, presses, flash units and dryers as a whole. Ink classes of the file are added to the built-in ones, or give other
 // figures for the built-in one of the same name. Errors are those of DecodeJob; a shop that
 // comes back beside errors is good for Resolve only.
 func DecodeShop(name string, src []byte) (*job.Shop, job.Errors) {
@@ -77,9 +76,6 @@ func decodeShop(name string, src []byte, base *job.Shop) (*job.Shop, job.Errors)
 
 // complete takes from the base what the shop leaves out.
 func complete(s, base *job.Shop) {
-	fill(&s.Units, base.Units)
-	fill(&s.Paper, base.Paper)
-	fill(&s.Language, base.Language)
 	fillList(&s.Blades, base.Blades)
 	fillList(&s.Meshes, base.Meshes)
 	fillList(&s.Presses, base.Presses)

@@ -8,6 +8,7 @@ import (
 	"bladecard/calc/internal/words"
 	"bladecard/calc/job"
 	"bladecard/calc/unit"
+	"bladecard/templates"
 )
 
 func TestBuiltInShop(t *testing.T) {
@@ -143,7 +144,7 @@ date = 2026-11-02
 	if f, d := s.Flashes[0], s.Dryers[0]; f.Kind != "panel" || f.FluxKWM2 != 12 || !(d.MaxC > 204.44 && d.MaxC < 204.45) || d.BeltMPerMin.Low != 0.3048 {
 		t.Errorf("flash %+v, dryer %+v", f, d)
 	}
-	if want := (job.Calibration{Factor: 1.1, Error: 0.12, Scatter: 0.12, Count: 14, Date: job.Date{Year: 2026, Month: 11, Day: 2}, MeanDeg: 15, MeanShoreA: 70,
+	if want := (job.Calibration{Factor: 1.1, Error: 0.12, Scatter: 0.12, Day: 0.08, Count: 14, Date: job.Date{Year: 2026, Month: 11, Day: 2}, MeanDeg: 15, MeanShoreA: 70,
 		AngleError: 0.0305, HardnessError: 0.04, NextStroke: 0.4, NextStrokeError: 0.202}); !reflect.DeepEqual(*s.Calibration, want) {
 		t.Errorf("calibration %+v", s.Calibration)
 	}
@@ -246,6 +247,11 @@ func acceptedLanguage() string {
 // The tags of all types are sound: each field can be read, units are known, ranges run upward,
 // defaults are accepted, forms and excluded keys exist.
 func TestTags(t *testing.T) {
+	english, err := templates.Language("en")
+	if err != nil {
+		t.Fatal(err)
+	}
+	asked := map[string]bool{}
 	seen := map[reflect.Type]bool{}
 	var walk func(t reflect.Type)
 	walk = func(typ reflect.Type) {
@@ -265,13 +271,17 @@ func TestTags(t *testing.T) {
 		v := reflect.New(typ).Elem()
 		for _, f := range fieldsOf(typ) {
 			where := typ.Name() + "." + f.key
-			if f.doc == "" || f.key != strings.ToLower(f.key) || !(f.min <= f.max) {
-				t.Errorf("%s: doc %q, range %v to %v", where, f.doc, f.min, f.max)
+			if f.key != strings.ToLower(f.key) || !(f.min <= f.max) {
+				t.Errorf("%s: range %v to %v", where, f.min, f.max)
+			}
+			asked[f.text] = true
+			if english[f.text] == "" {
+				t.Errorf("%s: the languages do not say what it means under %s", where, f.text)
 			}
 			if f.unit != "" && unit.Accepted(f.unit) == "" {
 				t.Errorf("%s: the unit %q is not known", where, f.unit)
 			}
-			if f.form != "" && f.form != "path" && forms[f.form] == nil {
+			if f.form != "" && f.form != "path" && f.form != "ink" && forms[f.form] == nil {
 				t.Errorf("%s: the form %q is not known", where, f.form)
 			}
 			if f.excludes != "" && !words.Has(keysOf(fieldsOf(typ)), f.excludes) {
@@ -308,6 +318,11 @@ func TestTags(t *testing.T) {
 	walk(reflect.TypeFor[job.Shop]())
 	if len(seen) < 14 {
 		t.Errorf("only %d types were walked", len(seen))
+	}
+	for text := range english {
+		if key, is := strings.CutPrefix(text, "key."); is && !asked[text] && key != "range" && !strings.HasPrefix(key, "file.") {
+			t.Errorf("%s stands in the languages, and no file has that key", text)
+		}
 	}
 }
 

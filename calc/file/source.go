@@ -1,7 +1,6 @@
 package file
 
 import (
-	"bytes"
 	"errors"
 	"fmt"
 	"sort"
@@ -9,6 +8,7 @@ import (
 
 	"github.com/BurntSushi/toml"
 
+	"bladecard/calc/internal/charset"
 	"bladecard/calc/internal/words"
 	"bladecard/calc/job"
 )
@@ -83,13 +83,10 @@ func open(name string, text []byte) (*source, map[string]any, *place, job.Errors
 		return nil, nil, nil, job.Errors{{Pos: job.Pos{File: name, Line: 1, Col: 1}, Wrong: fmt.Sprintf("the file has %d bytes", len(text)),
 			Accepted: fmt.Sprintf("at most %d bytes are accepted", MaxFileBytes)}}
 	}
-	if wide := wideText(text); wide != "" {
-		return nil, nil, nil, job.Errors{{Pos: job.Pos{File: name, Line: 1, Col: 1}, Wrong: "the file is " + wide, Accepted: "UTF-8 is accepted: save the file as UTF-8"}}
-	}
-	text = bytes.TrimPrefix(text, []byte("\xef\xbb\xbf")) // some editors put the mark there; columns count after it
+	text = charset.Text(text) // columns count after its mark
 	src := newSource(name, text)
-	if errs := checkBytes(src); errs != nil {
-		return nil, nil, nil, errs
+	if offset, wrong, accepted := charset.Fault(text); wrong != "" {
+		return nil, nil, nil, src.fail(offset, wrong, accepted)
 	}
 	if errs := guard(src); errs != nil {
 		return nil, nil, nil, errs
@@ -103,36 +100,6 @@ func open(name string, text []byte) (*source, map[string]any, *place, job.Errors
 		return nil, nil, nil, errs
 	}
 	return src, data, places, nil
-}
-
-// wideText names the encoding of a text whose first bytes say that it has two or four bytes a letter;
-// empty where they do not.
-func wideText(text []byte) string {
-	for _, mark := range []struct{ bytes, name string }{
-		{"\xff\xfe\x00\x00", "UTF-32"}, {"\x00\x00\xfe\xff", "UTF-32"}, {"\xff\xfe", "UTF-16"}, {"\xfe\xff", "UTF-16"},
-	} {
-		if bytes.HasPrefix(text, []byte(mark.bytes)) {
-			return mark.name
-		}
-	}
-	return ""
-}
-
-// checkBytes finds the first byte that no text file holds.
-func checkBytes(src *source) job.Errors {
-	for i := 0; i < len(src.text); {
-		r, size := utf8.DecodeRune(src.text[i:])
-		switch {
-		case r == utf8.RuneError && size == 1:
-			return src.fail(i, fmt.Sprintf("the byte 0x%02x is not UTF-8", src.text[i]), "UTF-8 is accepted: save the file as UTF-8")
-		case r == 0:
-			return src.fail(i, "there is a NUL byte: this is no text file, or one with two bytes a letter", "UTF-8 is accepted: save the file as UTF-8")
-		case r < ' ' && r != '\t' && r != '\n' && r != '\r', r == 0x7f:
-			return src.fail(i, fmt.Sprintf("there is a control character, 0x%02x", r), "text, tabs and line ends are accepted")
-		}
-		i += size
-	}
-	return nil
 }
 
 // parse reads the values of a file.

@@ -238,43 +238,55 @@ func day(raw any) (d job.Date, isDay, ok bool) {
 
 // preset fills a field that the file leaves out from its default tag.
 func (b *binder) preset(dst reflect.Value, f *field) {
-	var raw any = f.preset
-	t := dst.Type()
+	before := len(b.errs)
+	b.value(dst, presetOf(dst.Type(), f), nil, f, scope{})
+	if len(b.errs) != before {
+		panic("file: the default of " + f.key + " is not accepted: " + f.preset)
+	}
+}
+
+// presetOf is a default as the file writes it: a number, a truth value or a text.
+func presetOf(t reflect.Type, f *field) any {
 	if t.Kind() == reflect.Pointer {
 		t = t.Elem()
 	}
+	var v any = f.preset
 	var err error
 	switch {
 	case t.Kind() == reflect.Int:
-		raw, err = strconv.ParseInt(f.preset, 10, 64)
+		v, err = strconv.ParseInt(f.preset, 10, 64)
 	case t.Kind() == reflect.Bool:
-		raw, err = strconv.ParseBool(f.preset)
+		v, err = strconv.ParseBool(f.preset)
 	case t.Kind() == reflect.Float64 && f.unit == "":
-		raw, err = strconv.ParseFloat(f.preset, 64)
+		v, err = strconv.ParseFloat(f.preset, 64)
 	}
-	before := len(b.errs)
-	b.value(dst, raw, nil, f, scope{})
-	if err != nil || len(b.errs) != before {
-		panic("job: the default of " + f.key + " is not accepted: " + f.preset)
+	if err != nil {
+		panic("file: the default of " + f.key + ": " + err.Error())
 	}
+	return v
 }
 
 // bounds is "5 to 3000 mm is accepted".
 func bounds(f *field) string {
-	low, high, u := f.min, f.max, " "+f.unit
+	low, high, u := limits(f)
+	switch {
+	case math.IsInf(f.max, 1):
+		return low + u + " or more is accepted"
+	case math.IsInf(f.min, -1):
+		return high + u + " or less is accepted"
+	}
+	return low + " to " + high + u + " is accepted"
+}
+
+// limits are the figures of a range as a file writes them, and " mm" or nothing behind them.
+func limits(f *field) (low, high, unit string) {
 	switch f.unit {
 	case "share":
-		low, high, u = low*100, high*100, " %"
+		return words.Number(f.min * 100), words.Number(f.max * 100), " %"
 	case "":
-		u = ""
+		return words.Number(f.min), words.Number(f.max), ""
 	}
-	switch {
-	case math.IsInf(high, 1):
-		return words.Number(low) + u + " or more is accepted"
-	case math.IsInf(low, -1):
-		return words.Number(high) + u + " or less is accepted"
-	}
-	return words.Number(low) + " to " + words.Number(high) + u + " is accepted"
+	return words.Number(f.min), words.Number(f.max), " " + f.unit
 }
 
 // accepted says in words what a field takes.

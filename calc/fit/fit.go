@@ -3,9 +3,9 @@ package fit
 import (
 	"errors"
 	"fmt"
+	"maps"
 	"math"
 	"slices"
-	"sort"
 )
 
 // Least is the fewest prints that a fit is made from.
@@ -32,12 +32,25 @@ type Outlier struct {
 	Index    int     // among the prints given
 }
 
+// Spread is the least and the most that prints were made with.
+type Spread struct{ Low, High float64 }
+
+// take widens a spread to hold x; the first one makes it.
+func (s *Spread) take(x float64, first bool) {
+	if first {
+		*s = Spread{x, x}
+	}
+	s.Low, s.High = min(s.Low, x), max(s.High, x)
+}
+
 // Result is what the prints say.
 type Result struct {
 	Count      int     // prints that the terms stand on
 	MeanDeg    float64 // mean angle of the prints
 	MeanShoreA float64 // mean hardness of their edges
 	MeanSlope  float64 // mean of what a change of the next stroke's share does to ln(film)
+
+	AngleDeg, ShoreA, Strokes Spread // of the prints; where both ends are one, nothing is told of the effect
 
 	Shop       Estimate // factor for a mesh not among them; Error is relative and holds what meshes differ by
 	Angle      Estimate // relative, per 10 deg of lean
@@ -47,6 +60,7 @@ type Result struct {
 	Blades     []string
 
 	Scatter  float64 // of one measurement, standard deviation of ln(film)
+	Day      float64 // what the prints of a day have in common, standard deviation of ln(film)
 	Freedom  float64 // degrees of freedom behind Scatter
 	LeaveOut float64 // root mean square of ln(film) when each print is predicted from the others
 	Outliers []Outlier
@@ -63,22 +77,62 @@ var ErrFew = fmt.Errorf("fit: at least %d measured prints are needed", Least)
 // ErrDisagree is returned when more than a quarter of the prints do not agree with the others.
 var ErrDisagree = errors.New("fit: more than a quarter of the measured prints disagree with the others")
 
+// ErrScattered is returned when the prints differ from one another, without rule, by more than a
+// factor of e.
+var ErrScattered = errors.New("fit: the measured prints differ so much from one another that they tell nothing")
+
+// mostScatter is the scatter from which prints tell nothing, as a standard deviation of ln(film).
+const mostScatter = 1.0
+
+// MostMeshes is how many different meshes a fit takes: those of a shop's racks.
+const MostMeshes = 256
+
+// The factors between which a shop may print: measured over predicted films (common practice: some
+// four standard deviations of what shops are expected to differ by, see Expected). A mesh may be off by
+// meshTimes more, four standard deviations of what meshes are expected to differ by.
+const leastTimes, mostTimes, meshTimes = 0.4, 2.5, 1.5
+
+// WrongUnit is returned when films are so far from the predicted ones that their unit must be wrong.
+type WrongUnit struct {
+	Times float64 // measured / predicted
+	Mesh  string  // on which; empty: on all
+}
+
+// Error says by how much the films are off.
+func (e WrongUnit) Error() string {
+	on := ""
+	if e.Mesh != "" {
+		on = " on mesh " + e.Mesh
+	}
+	return fmt.Sprintf("fit: films%s run %.3g x predicted: check the unit", on, e.Times)
+}
+
 // Shop fits the terms to the measured prints of one shop. Prints that stand out by more than four
 // times the scatter of the others (six prints or more) are named and left out.
 //
-// Range: Least to 1 000 000 prints, films of 0.01 to 100 000 um; an error outside (ErrFew,
-// ErrDisagree). Kind: textbook; penalised (ridge) least squares after Hoerl and Kennard 1970,
-// first weights after Huber 1964, scale from the median absolute deviation.
+// Range: Least to 1 000 000 prints of at most MostMeshes meshes, films of 0.01 to 100 000 um; an
+// error outside (ErrFew, ErrDisagree, ErrScattered, WrongUnit). Kind: textbook; penalised (ridge) least
+// squares after Hoerl and Kennard 1970, first weights after Huber 1964, scale from the median absolute
+// deviation.
 func Shop(prints []Print, pr Priors) (Result, error) {
 	if len(prints) < Least {
 		return Result{}, ErrFew
 	}
-	for _, p := range prints {
+	ratios := make([]float64, len(prints))
+	for i, p := range prints {
 		if err := p.check(); err != nil {
 			return Result{}, err
 		}
+		ratios[i] = p.ratio()
+	}
+	slices.Sort(ratios)
+	if times := math.Exp(ratios[len(ratios)/2]); times < leastTimes || times > mostTimes {
+		return Result{}, WrongUnit{Times: times}
 	}
 	f := newFitter(prints, pr)
+	if n := len(f.meshes); n > MostMeshes {
+		return Result{}, fmt.Errorf("fit: the prints are of %d meshes; at most %d are accepted", n, MostMeshes)
+	}
 	if err := f.robust(); err != nil {
 		return Result{}, err
 	}
@@ -95,7 +149,16 @@ func Shop(prints []Print, pr Priors) (Result, error) {
 	if err := f.settle(false); err != nil {
 		return Result{}, err
 	}
-	return f.result(out)
+	r := f.result(out)
+	if r.Scatter > mostScatter {
+		return Result{}, ErrScattered
+	}
+	for _, m := range r.Meshes {
+		if m.Factor < leastTimes/meshTimes || m.Factor > mostTimes*meshTimes {
+			return Result{}, WrongUnit{m.Factor, m.Name}
+		}
+	}
+	return r, nil
 }
 
 // fitter holds the equations of a fit.
@@ -106,8 +169,9 @@ type fitter struct {
 	priors []float64
 	meshes []string
 	index  map[string]int
-	deg    float64 // mean angle
-	slope  float64 // mean slope of the strokes' term
+	days   map[string]int // column of each day
+	deg    float64        // mean angle
+	slope  float64        // mean slope of the strokes' term
 	shoreA float64
 	q      float64 // where the strokes' term is taken as straight
 	sigma  float64
@@ -129,11 +193,30 @@ func newFitter(prints []Print, pr Priors) *fitter {
 	for range f.meshes {
 		f.priors = append(f.priors, pr.Mesh)
 	}
+	f.days = dayColumns(prints, len(f.priors))
+	for range min(len(f.days), MostDays) {
+		f.priors = append(f.priors, pr.Day)
+	}
 	f.rows = make([]entry, len(prints))
 	for i := range f.rows {
 		f.rows[i].w = 1
 	}
 	return f
+}
+
+// MostDays is how many days a fit tells apart. Of more, neighbors share a term.
+const MostDays = 64
+
+// dayColumns gives each day of the prints a column from first on, in the order of their texts.
+func dayColumns(prints []Print, first int) map[string]int {
+	columns := map[string]int{}
+	for _, p := range prints {
+		columns[p.Day] = 0
+	}
+	for i, day := range slices.Sorted(maps.Keys(columns)) {
+		columns[day] = first + i*min(len(columns), MostDays)/len(columns)
+	}
+	return columns
 }
 
 // straighten writes the equations with the strokes' term straight at q.
@@ -145,8 +228,8 @@ func (f *fitter) straighten() error {
 			return err
 		}
 		r := &f.rows[i]
-		r.col = [columns + 1]int{colShop, colAngle, colHardness, colStroke, f.index[p.Mesh]}
-		r.x = [columns + 1]float64{1, (p.AngleDeg - f.deg) / 10, (p.HardnessShoreA - f.shoreA) / 10, slope, 1}
+		r.angle, r.hardness, r.slope, r.mesh = (p.AngleDeg-f.deg)/10, (p.HardnessShoreA-f.shoreA)/10, slope, f.index[p.Mesh]
+		r.day = f.days[p.Day]
 		r.y = p.ratio() - value + slope*(f.q-NextStroke)
 		sum += slope / float64(len(f.prints))
 	}
@@ -211,8 +294,8 @@ func (f *fitter) reweigh() {
 	for i := range f.rows {
 		abs[i] = math.Abs(f.residual(i))
 	}
-	sorted := append([]float64(nil), abs...)
-	sort.Float64s(sorted)
+	sorted := slices.Clone(abs)
+	slices.Sort(sorted)
 	mad := sorted[len(sorted)/2]
 	// What is expected counts for a few residuals more.
 	n, n0 := float64(len(abs)), f.prior.ScatterWeight
@@ -267,22 +350,16 @@ func (f *fitter) standOut() []int {
 }
 
 // result writes the terms down.
-func (f *fitter) result(out []int) (Result, error) {
+func (f *fitter) result(out []int) Result {
 	r := Result{
 		Count: len(f.prints) - len(out), MeanDeg: f.deg, MeanShoreA: f.shoreA, MeanSlope: f.slope,
-		Scatter: f.sigma, Freedom: f.free, sol: f.sol, index: f.index, prior: f.prior,
+		Scatter: f.sigma, Day: f.prior.Day, Freedom: f.free, sol: f.sol, index: f.index, prior: f.prior,
 	}
 	err := func(c int) float64 { return f.sigma * math.Sqrt(f.sol.cov[c][c]) }
 	told := func(e, prior float64) bool { return e < 0.8*prior }
 	// Errors of a factor are those at the mean of all terms, where they are least and go with no
 	// other; its value is that of one stroke.
-	mean := func(c int) entry {
-		e := entry{col: [columns + 1]int{colShop, 0, 0, colStroke, c}, x: [columns + 1]float64{1, 0, 0, f.slope, 1}}
-		if c == colShop {
-			e.x[columns] = 0
-		}
-		return e
-	}
+	mean := func(c int) entry { return entry{slope: f.slope, mesh: c} }
 	shop := f.sigma * math.Sqrt(f.sol.spread(mean(colShop)))
 	r.Shop = Estimate{Value: math.Exp(f.sol.term[colShop]), Error: math.Hypot(shop, f.prior.Mesh), Told: told(shop, f.prior.Shop)}
 	r.Angle = Estimate{f.sol.term[colAngle], err(colAngle), told(err(colAngle), f.prior.Angle)}
@@ -293,8 +370,8 @@ func (f *fitter) result(out []int) (Result, error) {
 			Name: name, Factor: math.Exp(f.sol.term[colShop] + f.sol.term[columns+i]),
 			Error: f.sigma * math.Sqrt(f.sol.spread(mean(columns+i))),
 		}
-		for j, p := range f.prints {
-			if p.Mesh == name && f.rows[j].w > 0 {
+		for _, row := range f.rows {
+			if row.mesh == columns+i && row.w > 0 {
 				m.Count++
 			}
 		}
@@ -305,6 +382,9 @@ func (f *fitter) result(out []int) (Result, error) {
 	r.FittedUM = make([]float64, len(f.prints))
 	sum := 0.0
 	for i, p := range f.prints {
+		r.AngleDeg.take(p.AngleDeg, i == 0)
+		r.ShoreA.take(p.HardnessShoreA, i == 0)
+		r.Strokes.take(float64(p.Strokes), i == 0)
 		left := f.residual(i)
 		r.FittedUM[i] = p.MeasuredUM * math.Exp(-left)
 		if f.rows[i].w > 0 {
@@ -318,7 +398,7 @@ func (f *fitter) result(out []int) (Result, error) {
 	for _, i := range out {
 		r.Outliers = append(r.Outliers, Outlier{Print: f.prints[i], FittedUM: r.FittedUM[i], Index: i})
 	}
-	return r, nil
+	return r
 }
 
 func square(x float64) float64 { return x * x }

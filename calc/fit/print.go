@@ -12,8 +12,9 @@ var within = span.In("fit")
 
 // Print is one measured print.
 type Print struct {
-	At             string // where it stands in the log, to name it by
+	Line           int // of the log, to name it by; 0: none
 	Mesh, Blade    string
+	Day            string  // it was printed, in any form that tells days apart; empty: one day that is not stated
 	AngleDeg       float64 // from vertical
 	HardnessShoreA float64 // of the edge
 	Strokes        int
@@ -29,8 +30,8 @@ func (p Print) check() error {
 		within("hardness", p.HardnessShoreA, 1, 100, "Shore A"),
 		within("strokes", float64(p.Strokes), 1, 20, "strokes"),
 	)
-	if err != nil && p.At != "" {
-		return fmt.Errorf("%s: %w", p.At, err)
+	if err != nil && p.Line > 0 {
+		return fmt.Errorf("line %d: %w", p.Line, err)
 	}
 	return err
 }

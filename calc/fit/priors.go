@@ -10,6 +10,7 @@ type Priors struct {
 	Angle      float64 // per 10 deg
 	Hardness   float64 // per 10 Shore A of the edge
 	NextStroke float64 // of the share that a further wet stroke adds
+	Day        float64 // what the prints of a day have in common beside the shop's factor
 
 	// Scatter is what one measurement of one print is expected to be off, and ScatterWeight how
 	// many measurements that expectation counts for.
@@ -32,11 +33,12 @@ const (
 // Kind: derived. Shop: the published wet-height rule against the model over seven meshes, -20 to
 // +25 % as extremes of seven draws, and as much again for press and ink. Mesh: the fit of fabric
 // thickness to five published meshes, 6 %, and the rule's own steps. Angle and Hardness: see
-// there. NextStroke: 0.1 to 0.8, even (from memory). Scatter: a film comb's
+// there. NextStroke: 0.1 to 0.8, even (from memory). Day: a judgement (from memory): ink, room, blade
+// and hand of a day. Scatter: a film comb's
 // step on a film of 50 um, from memory. Range: none is taken.
 func Expected() Priors {
 	return Priors{
-		Shop: 0.25, Mesh: 0.10, Angle: AngleSpread, Hardness: HardnessSpread, NextStroke: 0.202,
+		Shop: 0.25, Mesh: 0.10, Angle: AngleSpread, Hardness: HardnessSpread, NextStroke: 0.202, Day: 0.08,
 		Scatter: 0.10, ScatterWeight: 1,
 	}
 }

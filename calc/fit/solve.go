@@ -5,7 +5,7 @@ import (
 	"math"
 )
 
-// The terms that every print has; a column per mesh follows.
+// The terms that every print has; a column per mesh follows, then one per day.
 const (
 	colShop = iota
 	colAngle
@@ -14,12 +14,27 @@ const (
 	columns
 )
 
-// entry is one equation: few of its factors are not zero, so they are kept as a list.
+// entry is one equation. Few of its factors are not zero, so they are kept by name.
 type entry struct {
-	col [columns + 1]int
-	x   [columns + 1]float64
-	y   float64
-	w   float64 // weight
+	angle, hardness, slope float64 // factors of the terms that every print has, beside the shop's 1
+	mesh, day              int     // columns of its mesh and its day; below columns: none
+	y                      float64
+	w                      float64 // weight
+}
+
+// wide is how many factors of an equation may not be zero.
+const wide = columns + 2
+
+// factors lists the columns of an equation and the factors in them.
+func (r entry) factors() (col [wide]int, x [wide]float64) {
+	col = [wide]int{colShop, colAngle, colHardness, colStroke, r.mesh, r.day}
+	x = [wide]float64{1, r.angle, r.hardness, r.slope, 1, 1}
+	for i := columns; i < wide; i++ {
+		if col[i] < columns {
+			x[i] = 0
+		}
+	}
+	return col, x
 }
 
 // solution of the penalised least squares: the terms, and their covariance for a scatter of one.
@@ -43,13 +58,14 @@ func solve(rows []entry, priors []float64, lambda float64) (solution, error) {
 	}
 	b := make([]float64, n)
 	for _, r := range rows {
-		for i, c := range r.col {
-			if r.x[i] == 0 {
+		col, x := r.factors()
+		for i, c := range col {
+			if x[i] == 0 {
 				continue
 			}
-			b[c] += r.w * r.x[i] * r.y
-			for j, d := range r.col {
-				a[c][d] += r.w * r.x[i] * r.x[j]
+			b[c] += r.w * x[i] * r.y
+			for j, d := range col {
+				a[c][d] += r.w * x[i] * x[j]
 			}
 		}
 	}
@@ -112,8 +128,9 @@ func substitute(l [][]float64, b []float64) []float64 {
 // of is the fitted value of an equation.
 func (s solution) of(r entry) float64 {
 	v := 0.0
-	for i, c := range r.col {
-		v += r.x[i] * s.term[c]
+	col, x := r.factors()
+	for i, c := range col {
+		v += x[i] * s.term[c]
 	}
 	return v
 }
@@ -121,9 +138,10 @@ func (s solution) of(r entry) float64 {
 // spread is x' cov x: the squared error of the fitted value for a scatter of one.
 func (s solution) spread(r entry) float64 {
 	v := 0.0
-	for i, c := range r.col {
-		for j, d := range r.col {
-			v += r.x[i] * r.x[j] * s.cov[c][d]
+	col, x := r.factors()
+	for i, c := range col {
+		for j, d := range col {
+			v += x[i] * x[j] * s.cov[c][d]
 		}
 	}
 	return v

@@ -15,6 +15,7 @@ type Terms struct {
 	NextStroke Estimate
 	Blades     []string // that were measured
 	Scatter    float64
+	Day        float64 // one sigma of what a new day brings
 	Count      int
 }
 
@@ -24,8 +25,17 @@ type Terms struct {
 func (r Result) Terms() Terms {
 	return Terms{
 		Shop: r.Shop, Meshes: r.Meshes, MeanDeg: r.MeanDeg, MeanShoreA: r.MeanShoreA, MeanSlope: r.MeanSlope, Angle: r.Angle,
-		Hardness: r.Hardness, NextStroke: r.NextStroke, Blades: r.Blades, Scatter: r.Scatter, Count: r.Count,
+		Hardness: r.Hardness, NextStroke: r.NextStroke, Blades: r.Blades, Scatter: r.Scatter, Day: r.Day, Count: r.Count,
 	}
+}
+
+// Times is how many standard errors lie on either side of nine in ten of the shop's prints: Student's, with
+// the prints less the terms that they have to tell as degrees of freedom, 2 at the least.
+//
+// Range: any Terms; no error. Kind: textbook, see NinetyTimes.
+func (t Terms) Times() float64 {
+	times, _ := NinetyTimes(math.Max(2, float64(t.Count-len(t.Meshes)-(columns-1)))) // 2 and more is in its range
+	return times
 }
 
 // UnseenBlade is one sigma of what a blade that was not measured may differ by beyond its

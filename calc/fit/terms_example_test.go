@@ -48,3 +48,9 @@ func ExampleResult_Terms() {
 	fmt.Println(r.Terms().Shop.Value, r.Terms().Count)
 	// Output: 0.9 12
 }
+
+func ExampleTerms_Times() {
+	few, many := Terms{Count: 8, Meshes: make([]MeshFactor, 2)}, Terms{Count: 400}
+	fmt.Printf("%.2f %.2f\n", few.Times(), many.Times())
+	// Output: 2.35 1.65
+}

@@ -3,6 +3,7 @@ package lesson
 import (
 	"errors"
 	"math"
+	"slices"
 	"sort"
 
 	"bladecard/calc/blade"
@@ -113,7 +114,8 @@ func (m *maker) hardness() error {
 	return err
 }
 
-// rack fills in the blades, each stock once, softest first.
+// rack chooses the blades that the lesson is computed from and fills in those that it shows, each
+// stock once, softest first. Both are even choices in the order of stiffness.
 func (m *maker) rack() error {
 	seen := map[string]bool{}
 	type racked struct {
@@ -138,22 +140,25 @@ func (m *maker) rack() error {
 	}
 	sort.SliceStable(all, func(i, j int) bool { return all[i].blade.stiff() < all[j].blade.stiff() })
 	// The workhorse is the planner's own: the blade of the first step of its path.
-	p, err := m.plan(m.shop, job.Screen{InkName: inkName, Use: "solid"})
+	stocks := make([]job.Blade, len(all))
+	for i, r := range all {
+		stocks[i] = r.stock
+	}
+	p, err := m.plan(m.with(stocks, m.shop.Meshes[:1]), fixed(m.shop.Meshes[0]))
 	if err != nil {
 		return err
 	}
 	m.out.Press = p.Press
 	start := p.Locations[0].Screens[0].Reasons[0].To
-	workhorse := 0
-	for i, r := range all {
-		if r.blade.Name == start {
-			workhorse = i
-			break
-		}
+	workhorse := max(0, slices.IndexFunc(all, func(r racked) bool { return r.blade.Name == start }))
+
+	tried := spread(len(all), mostTried, workhorse)
+	m.out.BladesAtHand, m.out.BladesTried = len(all), len(tried)
+	if len(tried) < len(all) {
+		m.shop = m.with(chosen(stocks, tried), m.shop.Meshes)
 	}
-	pick := include(even(len(all), mostBlades), workhorse)
-	m.out.BladesLeft = len(all) - len(pick)
-	for n, i := range pick {
+	for n, at := range spread(len(tried), mostBlades, slices.Index(tried, workhorse)) {
+		i := tried[at]
 		b := all[i].blade
 		if i == workhorse {
 			m.out.Workhorse = n
@@ -175,7 +180,7 @@ func (m *maker) rack() error {
 			}
 		}
 		m.out.Blades = append(m.out.Blades, b)
-		m.blades = append(m.blades, all[i].stock)
+		m.blades = append(m.blades, stocks[i])
 	}
 	return nil
 }
@@ -183,18 +188,6 @@ func (m *maker) rack() error {
 // stiff is what blades are ordered by: how little the edge turns under a load, D/L^2, as the
 // planner orders its rack.
 func (b Blade) stiff() float64 { return b.RigidityNM / (b.FreeHeightMM * b.FreeHeightMM) }
-
-// include puts i in the place of the nearest entry of pick, unless it is there.
-func include(pick []int, i int) []int {
-	nearest := 0
-	for n, p := range pick {
-		if math.Abs(float64(p-i)) < math.Abs(float64(pick[nearest]-i)) {
-			nearest = n
-		}
-	}
-	pick[nearest] = i
-	return pick
-}
 
 // newBlade works out layers and stiffness of a stock.
 func newBlade(b job.Blade) (Blade, error) {

@@ -2,10 +2,10 @@ package lesson
 
 import (
 	"errors"
+	"fmt"
 	"math"
 	"strconv"
 
-	"bladecard/calc/choose"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
 )
@@ -48,7 +48,8 @@ type Ground struct {
 }
 
 // plan lets the planner make the setups of screens, each a location of its own, on dark cotton
-// or on paper as the first one's ink is for.
+// or on paper as the first one's ink is for. The screens are the lesson's own, so that an error tells
+// what is wrong and not where.
 func (m *maker) plan(shop *job.Shop, screens ...job.Screen) (*plan.Plan, error) {
 	j := &job.Job{Title: "lesson"}
 	for _, s := range screens {
@@ -59,20 +60,21 @@ func (m *maker) plan(shop *job.Shop, screens ...job.Screen) (*plan.Plan, error) 
 	} else {
 		j.Garment = &job.Garment{Fibre: "cotton", Shade: "dark"}
 	}
-	if errs := job.Resolve(j, shop); errs != nil {
-		return nil, errs
+	var p *plan.Plan
+	errs := job.Resolve(j, shop)
+	if errs == nil {
+		p, errs = m.planned(j, shop)
 	}
-	p, errs := choose.Make(j, shop)
 	if errs != nil {
-		return nil, errs
+		return nil, fmt.Errorf("%s: %s", errs[0].Key, errs[0].Wrong)
 	}
 	return p, nil
 }
 
-// with is a shop whose racks hold one blade and one mesh.
-func (m *maker) with(b job.Blade, c job.Mesh) *job.Shop {
+// with is the shop with other racks.
+func (m *maker) with(blades []job.Blade, meshes []job.Mesh) *job.Shop {
 	s := *m.shop
-	s.Blades, s.Meshes = []job.Blade{b}, []job.Mesh{c}
+	s.Blades, s.Meshes = blades, meshes
 	return &s
 }
 
@@ -84,7 +86,7 @@ func fixed(c job.Mesh) job.Screen {
 
 // screen is the planner's setup of a fixed screen; nil where the blade folds over or floats.
 func (m *maker) screen(s job.Screen, b job.Blade, c job.Mesh) *plan.Screen {
-	p, err := m.plan(m.with(b, c), s)
+	p, err := m.plan(m.with([]job.Blade{b}, []job.Mesh{c}), s)
 	if err != nil {
 		return nil
 	}
@@ -133,9 +135,7 @@ func (m *maker) film() error {
 		return err
 	}
 	f := Film{Mesh: sc.Mesh.Name, Ink: sc.Ink, Target: sc.TargetUM, Moves: sc.Moves, Band: sc.CuredUM}
-	all := *m.shop
-	all.Blades, all.Meshes = m.blades, []job.Mesh{m.bench}
-	p, err := m.plan(&all, fixed(m.bench))
+	p, err := m.plan(m.with(m.blades, []job.Mesh{m.bench}), fixed(m.bench))
 	if err != nil {
 		return err
 	}

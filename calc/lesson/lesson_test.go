@@ -1,7 +1,10 @@
 package lesson
 
 import (
+	"fmt"
 	"math"
+	"reflect"
+	"slices"
 	"strings"
 	"testing"
 
@@ -9,6 +12,7 @@ import (
 	"bladecard/calc/choose"
 	"bladecard/calc/file"
 	"bladecard/calc/job"
+	"bladecard/calc/plan"
 )
 
 func TestBuiltInShop(t *testing.T) {
@@ -120,7 +124,8 @@ func must(t *testing.T, b Blade, setDeg, load float64) float64 {
 // TestChoiceIsThePlanners: a row of the grid is what a job file with that screen gets.
 func TestChoiceIsThePlanners(t *testing.T) {
 	shop := file.BuiltInShop()
-	m := maker{shop: shop, out: &Lesson{Meshes: []Mesh{{Name: "110-80"}}}}
+	m := newMaker(shop, choose.Make)
+	m.out.Meshes = []Mesh{{Name: "110-80"}}
 	if err := m.choice(); err != nil {
 		t.Fatal(err)
 	}
@@ -171,19 +176,84 @@ func TestRacksThatGiveNothing(t *testing.T) {
 	limp.Blades = limp.Blades[:1]
 	limp.Blades[0].FreeHeightMM = 70
 	for want, shop := range map[string]*job.Shop{"every count is 0": none, "folds": limp} {
-		if _, err := Make(shop); err == nil || !strings.Contains(err.Error(), want) {
-			t.Errorf("error %v; %q is wanted in it", err, want)
+		if _, err := Make(shop); err == nil || !strings.Contains(err.Error(), want) || strings.Contains(err.Error(), "lesson") {
+			t.Errorf("error %v; %q is wanted in it, and not the lesson's own names", err, want)
 		}
 	}
 }
 
-// TestEven: at most n, the ends kept, no index twice.
-func TestEven(t *testing.T) {
-	for _, c := range []struct{ count, n, last, len int }{{5, 12, 4, 5}, {12, 12, 11, 12}, {40, 12, 39, 12}, {1, 12, 0, 1}} {
-		got := even(c.count, c.n)
-		if len(got) != c.len || got[0] != 0 || got[len(got)-1] != c.last {
-			t.Errorf("even(%d, %d) = %v", c.count, c.n, got)
+// TestSpread: at most n, the ends kept and the one that must be there, no index twice.
+func TestSpread(t *testing.T) {
+	for _, c := range []struct {
+		count, n, keep int
+		want           []int
+	}{
+		{3, 5, 1, []int{0, 1, 2}}, {1, 12, 0, []int{0}}, {5, 5, 4, []int{0, 1, 2, 3, 4}},
+		{9, 3, 4, []int{0, 4, 8}}, {9, 3, 5, []int{0, 5, 8}}, {9, 3, 8, []int{0, 4, 8}}, {9, 3, 1, []int{0, 1, 8}},
+	} {
+		if got := spread(c.count, c.n, c.keep); !slices.Equal(got, c.want) {
+			t.Errorf("spread(%d, %d, %d) = %v; %v is wanted", c.count, c.n, c.keep, got, c.want)
 		}
+	}
+}
+
+// large is the built-in shop with racks of n different blades and n different meshes.
+func large(n int) *job.Shop {
+	shop := file.BuiltInShop()
+	blade, mesh := shop.Blades[0], shop.Meshes[0]
+	shop.Blades, shop.Meshes = nil, nil
+	for i := range n {
+		b, c := blade, mesh
+		shore := 55 + 35*float64(i)/float64(n)
+		b.Name, b.Layup, b.Hardness = fmt.Sprintf("b%d", i), number(math.Round(shore)), []float64{shore}
+		c.CountPerInch = 60 + 240*float64(i)/float64(n)
+		c.ThreadUM = 0.4 * 25400 / c.CountPerInch
+		c.Name = fmt.Sprintf("m%d", i)
+		shop.Blades, shop.Meshes = append(shop.Blades, b), append(shop.Meshes, c)
+	}
+	return shop
+}
+
+// TestLargeRacksTakeNoMoreWork: beyond the blades and meshes that are tried, the setups that the planner may try grow no
+// more than with their sum. The choice covers the rack from end to end, and a second run makes the same one.
+func TestLargeRacksTakeNoMoreWork(t *testing.T) {
+	lessonOf := func(n int) (*Lesson, int) {
+		work := 0
+		m := newMaker(large(n), func(j *job.Job, shop *job.Shop) (*plan.Plan, job.Errors) {
+			work += len(j.Locations) * len(shop.Blades) * len(shop.Meshes)
+			if len(shop.Meshes) == 1 {
+				return choose.Make(j, shop)
+			}
+			few := *shop // what would be tried is counted: a few stand for all
+			few.Blades, few.Meshes = few.Blades[:3], few.Meshes[:3]
+			return choose.Make(j, &few)
+		})
+		l, err := m.lesson()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(m.shop.Blades) > mostTried || len(m.shop.Meshes) > mostTried {
+			t.Errorf("%d blades and meshes: %d and %d are tried", n, len(m.shop.Blades), len(m.shop.Meshes))
+		}
+		return l, work
+	}
+	small, few := lessonOf(mostTried)
+	if small.BladesTried != mostTried || small.BladesAtHand != mostTried || small.MeshesTried != mostTried || small.MeshesRacked != mostTried {
+		t.Errorf("of %d blades and meshes, %d and %d are tried", mostTried, small.BladesTried, small.MeshesTried)
+	}
+	const many = 256
+	l, work := lessonOf(many)
+	if extra := work - few; extra > 2*many {
+		t.Errorf("%d blades and meshes take %d setups more than %d do; at most %d are linear", many, extra, mostTried, 2*many)
+	}
+	if l.BladesAtHand != many || l.BladesTried != mostTried || l.MeshesRacked != many || l.MeshesTried != mostTried {
+		t.Errorf("%d of %d blades, %d of %d meshes are tried", l.BladesTried, l.BladesAtHand, l.MeshesTried, l.MeshesRacked)
+	}
+	if l.Blades[0].Name != "b0" || l.Blades[len(l.Blades)-1].Name != "b255" || l.Meshes[0].Name != "m0" || l.Meshes[len(l.Meshes)-1].Name != "m255" {
+		t.Error("the ends of the rack are not shown")
+	}
+	if again, _ := lessonOf(many); !reflect.DeepEqual(again, l) {
+		t.Error("a second run makes another lesson")
 	}
 }
 
@@ -192,5 +262,19 @@ func TestStiffnessRange(t *testing.T) {
 		if k, err := StiffnessNPerCMPerMM(c[0], c[1]); err == nil {
 			t.Errorf("StiffnessNPerCMPerMM(%g, %g) = %g", c[0], c[1], k)
 		}
+	}
+}
+
+// BenchmarkLargeRacks: more blades and meshes than are tried cost next to nothing.
+func BenchmarkLargeRacks(b *testing.B) {
+	for _, n := range []int{20, mostTried, 256} {
+		b.Run(fmt.Sprint(n), func(b *testing.B) {
+			shop := large(n)
+			for b.Loop() {
+				if _, err := Make(shop); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
 	}
 }

@@ -1,8 +1,8 @@
 package lesson
 
 import (
-	"errors"
 	"math"
+	"slices"
 	"sort"
 
 	"bladecard/calc/job"
@@ -49,6 +49,8 @@ const (
 // usualPerInch is the count that the film figures are for, or the nearest to it on the racks.
 const usualPerInch = 156.0
 
+// meshes chooses the meshes that the lesson is computed from and fills in those that it shows, each
+// once, coarse to fine. Both are even choices in the order of the count.
 func (m *maker) meshes() error {
 	seen := map[string]bool{}
 	var all []job.Mesh
@@ -59,9 +61,6 @@ func (m *maker) meshes() error {
 			all = append(all, c)
 		}
 	}
-	if all == nil {
-		return errors.New("no mesh is on the racks")
-	}
 	sort.SliceStable(all, func(i, j int) bool { return all[i].CountPerInch < all[j].CountPerInch })
 	nearest := 0
 	for i, c := range all {
@@ -70,10 +69,13 @@ func (m *maker) meshes() error {
 		}
 	}
 	m.bench = all[nearest]
-	pick := include(even(len(all), mostMeshes), nearest)
-	m.out.MeshesLeft = len(all) - len(pick)
-	for _, i := range pick {
-		c := all[i]
+	tried := spread(len(all), mostTried, nearest)
+	m.out.MeshesRacked, m.out.MeshesTried = len(all), len(tried)
+	if len(tried) < len(all) {
+		m.shop = m.with(m.shop.Blades, chosen(all, tried))
+	}
+	for _, at := range spread(len(tried), mostMeshes, slices.Index(tried, nearest)) {
+		c := all[tried[at]]
 		cl, err := cloth(c)
 		if err != nil {
 			return err

@@ -2,30 +2,48 @@ package presslog
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 
+	"bladecard/calc/cells"
 	"bladecard/calc/unit"
 )
 
 // column is one thing that a log may hold.
 type column struct {
-	name string
-	unit string // "" for words; "1" for a plain number
-	need bool
-	most float64 // the largest accepted number, in unit
-	low  float64
+	name      string
+	unit      string // of a number; "1": it has none
+	low, most float64
+	need      bool
+	of        func(*Row) any // where a row keeps it: *string, *job.Date, *int or *float64
 }
 
 // columns in the order in which a log is written.
 var columns = []column{
-	{name: "date"}, {name: "job"}, {name: "location"}, {name: "screen"},
-	{name: "press"}, {name: "mesh", need: true}, {name: "eom", unit: "um", need: true, most: 2000}, {name: "feature", unit: "mm", most: 2000, low: 0.05},
-	{name: "ink"}, {name: "blade", need: true}, {name: "angle", unit: "deg", need: true, most: 60}, {name: "load", unit: "N/cm", most: 20, low: 0.5},
-	{name: "strokes", unit: "1", most: 6, low: 1},
-	{name: "wet", unit: "um", most: 3000, low: 0.5}, {name: "cured", unit: "um", most: 3000, low: 0.5},
-	{name: "before", unit: "g", most: 100000}, {name: "after", unit: "g", most: 100000}, {name: "area", unit: "cm2", most: 100000, low: 0.1},
-	{name: "density", unit: "kg/L", most: 3, low: 0.5}, {name: "note"},
+	{name: "date", of: func(r *Row) any { return &r.Date }},
+	{name: "job", of: func(r *Row) any { return &r.Job }},
+	{name: "location", of: func(r *Row) any { return &r.Location }},
+	{name: "screen", of: func(r *Row) any { return &r.Screen }},
+	{name: "press", of: func(r *Row) any { return &r.Press }},
+	{name: "mesh", need: true, of: func(r *Row) any { return &r.Mesh }},
+	{name: "eom", need: true, unit: "um", most: 2000, of: func(r *Row) any { return &r.EOMUM }},
+	{name: "feature", unit: "mm", low: 0.05, most: 2000, of: func(r *Row) any { return &r.FeatureMM }},
+	{name: "ink", of: func(r *Row) any { return &r.Ink }},
+	{name: "blade", need: true, of: func(r *Row) any { return &r.Blade }},
+	{name: "angle", need: true, unit: "deg", most: 60, of: func(r *Row) any { return &r.AngleDeg }},
+	{name: "load", unit: "N/cm", low: 0.5, most: 20, of: func(r *Row) any { return &r.LoadNCM }},
+	{name: "strokes", unit: "1", low: 1, most: 6, of: func(r *Row) any { return &r.Strokes }},
+	{name: "wet", unit: "um", low: leastFilmUM, most: mostFilmUM, of: func(r *Row) any { return &r.WetUM }},
+	{name: "cured", unit: "um", low: leastFilmUM, most: mostFilmUM, of: func(r *Row) any { return &r.CuredUM }},
+	{name: "before", unit: "g", most: 100000, of: func(r *Row) any { return &r.BeforeG }},
+	{name: "after", unit: "g", most: 100000, of: func(r *Row) any { return &r.AfterG }},
+	{name: "area", unit: "cm2", low: 0.1, most: 100000, of: func(r *Row) any { return &r.AreaCM2 }},
+	{name: "density", unit: "kg/L", low: 0.5, most: 3, of: func(r *Row) any { return &r.DensityKgPerL }},
+	{name: "note", of: func(r *Row) any { return &r.Note }},
 }
+
+// The least and the most that a film may measure, in um, and the least of a wet one that has dried.
+const leastFilmUM, mostFilmUM, leastCuredUM = 0.5, 3000.0, 0.01
 
 // title is the column's head in a log that is written.
 func (c column) title() string {
@@ -62,33 +80,30 @@ type head struct {
 var areas = map[string]float64{"cm2": 1, "cm²": 1, "mm2": 0.01, "mm²": 0.01, "in2": 6.4516, "in²": 6.4516, "m2": 1e4, "m²": 1e4}
 
 // readHead takes a cell of the header apart.
-func readHead(cell string) (head, string) {
-	text := strings.TrimSpace(cell)
-	name, rest, hasUnit := strings.Cut(text, "(")
-	name = strings.ToLower(strings.TrimSpace(name))
-	c, ok := find(name)
-	if !ok {
-		return head{}, fmt.Sprintf("%q is not a column; accepted are %s", cell, names())
-	}
-	h := head{column: c, from: c.unit}
-	if !hasUnit {
-		if c.unit != "" && c.unit != "1" {
-			return head{}, fmt.Sprintf("column %q has no unit; accepted is %s or another unit in brackets", cell, c.title())
-		}
-		return h, ""
+func readHead(cell string) (h head, wrong, accepted string) {
+	name, rest, hasUnit := strings.Cut(cells.TextOf(strings.TrimSpace(cell)), "(")
+	c, known := find(strings.ToLower(strings.TrimSpace(name)))
+	bare := c.unit == "" || c.unit == "1"
+	h = head{column: c, from: c.unit}
+	switch {
+	case !known:
+		return h, fmt.Sprintf("%q is not a column", cell), "the columns are " + names()
+	case !hasUnit && bare:
+		return h, "", ""
+	case !hasUnit:
+		return h, fmt.Sprintf("column %q has no unit", cell), c.title() + " or another unit in brackets"
+	case bare:
+		return h, fmt.Sprintf("column %q has a unit", cell), strconv.Quote(c.name)
 	}
 	h.from = strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(rest), ")"))
-	if c.unit == "" || c.unit == "1" {
-		return head{}, fmt.Sprintf("column %q has a unit; accepted is %q", cell, c.name)
-	}
 	if _, err := h.to(1); err != nil {
-		accepted := unit.Accepted(c.unit)
+		accepted = unit.Accepted(c.unit)
 		if c.unit == "cm2" {
 			accepted = "cm2, mm2, in2 or m2"
 		}
-		return head{}, fmt.Sprintf("column %q: %q is not a unit of it; accepted: %s", cell, h.from, accepted)
+		return h, fmt.Sprintf("column %q: %q is not a unit of it", cell, h.from), accepted
 	}
-	return h, ""
+	return h, "", ""
 }
 
 // to converts a number of the file to the column's unit.

@@ -10,183 +10,288 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"unicode/utf8"
+	"time"
 
+	"bladecard/calc/cells"
+	"bladecard/calc/internal/charset"
 	"bladecard/calc/job"
 )
 
-// Row is one measured print as the log states it. A number that is not stated is NaN.
-type Row struct {
-	Line                                int
-	Date, Job, Location, Screen         string
-	Press, Mesh, Ink, Blade, Note       string
-	EOMUM, FeatureMM, AngleDeg, LoadNCM float64
-	Strokes                             int
-	WetUM, CuredUM, BeforeG, AfterG     float64
-	AreaCM2, DensityKgPerL              float64
-}
-
 // The limits of a log.
 const (
-	MaxBytes = 32 << 20
-	MaxRows  = 200_000
-	mostErrs = 20
+	MaxBytes   = 32 << 20
+	MaxRows    = 200_000 // that were measured
+	mostFaults = 20
 )
 
-// Read reads a log. Rows in which nothing was measured are left out. Errors carry the line and
-// the column, all of a file's at once, up to twenty.
-func Read(file string, src []byte) ([]Row, job.Errors) {
-	fail := func(line int, key, wrong, accepted string) job.Errors {
-		return job.Errors{{Pos: job.Pos{File: file, Line: line, Col: 1}, Key: key, Wrong: wrong, Accepted: accepted}}
+// Fault is what is wrong with a row: the column whose cell it is, or "row" for all of it, what is
+// wrong, and what would be accepted. The zero Fault is none.
+type Fault struct{ Column, Wrong, Accepted string }
+
+// Read reads a log and hands each of its rows to take, in their order, the rows in which nothing was
+// measured too; none of them is kept. What take finds wrong with a row comes back with what Read
+// finds itself, each fault at the line and the column of its cell: all of a file's at once, up to twenty.
+func Read(file string, src []byte, take func(Row) Fault) job.Errors {
+	r := reader{file: file, src: charset.Text(src), take: take}
+	r.read()
+	return r.errs
+}
+
+// reader reads one log.
+type reader struct {
+	file  string
+	src   []byte
+	take  func(Row) Fault
+	comma rune
+	csv   *csv.Reader
+	heads []head
+	cells []string // of the row
+	errs  job.Errors
+}
+
+// fail adds an error at a byte of a line, both counted from 1.
+func (r *reader) fail(line, column int, key, wrong, accepted string) {
+	at := r.lineStart(line)
+	runes := len([]rune(string(r.src[at:min(at+column-1, len(r.src))])))
+	r.errs = append(r.errs, job.Error{Pos: job.Pos{File: r.file, Line: line, Col: runes + 1}, Key: key, Wrong: wrong, Accepted: accepted})
+}
+
+// failAt adds an error at an offset.
+func (r *reader) failAt(offset int, key, wrong, accepted string) {
+	before := r.src[:offset]
+	r.fail(1+bytes.Count(before, []byte("\n")), offset-bytes.LastIndexByte(before, '\n'), key, wrong, accepted)
+}
+
+// failCell adds an error at the i-th cell of the row.
+func (r *reader) failCell(i int, key, wrong, accepted string) {
+	line, column := r.csv.FieldPos(i)
+	r.fail(line, column, key, wrong, accepted)
+}
+
+func (r *reader) lineStart(line int) int {
+	at := 0
+	for range line - 1 {
+		at += bytes.IndexByte(r.src[at:], '\n') + 1
 	}
-	src = bytes.TrimPrefix(src, []byte("\uFEFF"))
+	return at
+}
+
+func (r *reader) read() {
+	if !r.open() {
+		return
+	}
+	measured := 0
+	for r.next("row") {
+		if row := r.row(); row.Measured() {
+			measured++
+		}
+		if measured > MaxRows {
+			r.failCell(0, "file", fmt.Sprintf("has more than %d measured rows", MaxRows), "a shorter log")
+		}
+		if len(r.errs) >= mostFaults || measured > MaxRows {
+			return
+		}
+	}
+}
+
+// open checks the text of a log and reads its header; false where there is an error.
+func (r *reader) open() bool {
+	const aTable = "a CSV file with a header row"
+	offset, wrong, accepted := charset.Fault(r.src)
 	switch {
-	case len(src) > MaxBytes:
-		return nil, fail(1, "file", fmt.Sprintf("has %d bytes", len(src)), fmt.Sprintf("at most %d", MaxBytes))
-	case bytes.IndexByte(src, 0) >= 0 || !utf8.Valid(src):
-		return nil, fail(1, "file", "is not a text in UTF-8", "a CSV file with a header row")
-	case len(bytes.TrimSpace(src)) == 0:
-		return nil, fail(1, "file", "is empty", "a CSV file with a header row: "+names())
+	case len(r.src) > MaxBytes:
+		r.fail(1, 1, "file", fmt.Sprintf("has %d bytes", len(r.src)), fmt.Sprintf("at most %d", MaxBytes))
+	case wrong != "":
+		r.failAt(offset, "", wrong, accepted)
+	case len(bytes.TrimSpace(r.src)) == 0:
+		r.fail(1, 1, "file", "is empty", aTable+": "+names())
 	}
-	first, _, _ := bytes.Cut(src, []byte("\n"))
-	comma := ','
+	if r.errs != nil {
+		return false
+	}
+	first, _, _ := bytes.Cut(r.src, []byte("\n"))
+	r.comma = ','
 	if bytes.Count(first, []byte(";")) > bytes.Count(first, []byte(",")) {
-		comma = ';'
+		r.comma = ';'
 	}
-	r := csv.NewReader(bytes.NewReader(src))
-	r.Comma, r.ReuseRecord, r.FieldsPerRecord, r.TrimLeadingSpace = comma, true, -1, true
-	cells, err := r.Read()
-	if err != nil {
-		return nil, fail(1, "header", err.Error(), "a row of column names")
+	r.csv = csv.NewReader(bytes.NewReader(r.src))
+	r.csv.Comma, r.csv.ReuseRecord, r.csv.FieldsPerRecord, r.csv.TrimLeadingSpace = r.comma, true, -1, true
+	if r.next("header") {
+		r.header()
 	}
-	heads, errs := header(file, cells)
-	if errs != nil {
-		return nil, errs
-	}
-	var rows []Row
-	for {
-		cells, err := r.Read()
-		if err == io.EOF {
-			break
+	return r.errs == nil
+}
+
+// next reads the cells of the next row; false where there is none, or none that can be read.
+func (r *reader) next(key string) bool {
+	start := int(r.csv.InputOffset())
+	var err error
+	r.cells, err = r.csv.Read()
+	var fault *csv.ParseError
+	switch {
+	case err == nil:
+		return true
+	case !errors.As(err, &fault):
+		if err != io.EOF {
+			r.failAt(start, key, err.Error(), "")
 		}
-		if err != nil {
-			line := 1
-			var pe *csv.ParseError
-			if errors.As(err, &pe) {
-				line = pe.Line
+	case errors.Is(err, csv.ErrBareQuote):
+		r.fail(fault.Line, fault.Column, key, "a quote stands inside a cell that does not begin with one", `a cell in quotes, with the quotes inside it doubled: "12"" print"`)
+	default:
+		r.failAt(openQuote(r.src, start, r.comma), key, "the quote that opens here is not closed at the end of its cell", "a quote at both ends of the cell, with the quotes inside it doubled")
+	}
+	return false
+}
+
+// openQuote is where the cell begins whose quotes are amiss, in the row that starts at an offset.
+func openQuote(src []byte, at int, comma rune) int {
+	for at < len(src) {
+		for at < len(src) && bytes.IndexByte([]byte(" \t\r\n"), src[at]) >= 0 {
+			at++
+		}
+		open := at
+		if at < len(src) && src[at] == '"' {
+			for at++; ; at += 2 {
+				n := bytes.IndexByte(src[at:], '"')
+				if n < 0 {
+					return open
+				}
+				if at += n; at+1 >= len(src) || src[at+1] != '"' {
+					break
+				}
 			}
-			return nil, append(errs, fail(line, "row", err.Error(), "cells parted by "+strconv.Quote(string(comma)))...)
-		}
-		line, _ := r.FieldPos(0)
-		if len(cells) != len(heads) {
-			wrong := fmt.Sprintf("has %d cells; the header has %d", len(cells), len(heads))
-			if len(cells) > len(heads) && comma == ',' {
-				wrong += " (a decimal comma parts cells here)"
+			if at++; at < len(src) && src[at] != byte(comma) && src[at] != '\n' && src[at] != '\r' {
+				return open
 			}
-			errs = append(errs, fail(line, "row", wrong, "a cell for each column; decimals with a point where commas part the cells")...)
-		} else if row, bad := readRow(file, line, cells, heads, comma); bad != nil {
-			errs = append(errs, bad...)
-		} else if row.Measured() {
-			rows = append(rows, row)
 		}
-		if len(errs) >= mostErrs {
-			return nil, errs
+		for at < len(src) && src[at] != byte(comma) && src[at] != '\n' {
+			at++
 		}
-		if len(rows) > MaxRows {
-			return nil, append(errs, fail(line, "file", fmt.Sprintf("has more than %d measured rows", MaxRows), "a shorter log")...)
-		}
+		at++
 	}
-	if errs != nil {
-		return nil, errs
-	}
-	return rows, nil
+	return len(src)
 }
 
 // header reads the names of the columns.
-func header(file string, cells []string) ([]head, job.Errors) {
-	var errs job.Errors
-	bad := func(col int, wrong, accepted string) {
-		errs = append(errs, job.Error{Pos: job.Pos{File: file, Line: 1, Col: col + 1}, Key: "header", Wrong: wrong, Accepted: accepted})
-	}
-	var out []head
-	for i, cell := range cells {
-		h, wrong := readHead(cell)
-		if wrong != "" {
-			wrong, accepted, _ := strings.Cut(wrong, "; ")
-			bad(i, wrong, accepted)
-			continue
-		}
-		if slices.ContainsFunc(out, func(o head) bool { return o.name == h.name }) {
-			bad(i, fmt.Sprintf("column %q stands twice", h.name), "each column once")
-		}
-		out = append(out, h)
-	}
-	has := func(name string) bool { return slices.ContainsFunc(out, func(o head) bool { return o.name == name }) }
-	if errs == nil {
-		for _, c := range columns {
-			if c.need && !has(c.name) {
-				bad(0, fmt.Sprintf("there is no column %q", c.title()), "the setup of each print: mesh, eom (um), blade, angle (deg)")
-			}
-		}
-		if !has("wet") && !has("cured") && !(has("before") && has("after") && has("area")) {
-			bad(0, "no column holds a measurement", "wet (um), cured (um), or before (g), after (g) and area (cm2)")
+func (r *reader) header() {
+	for i, cell := range r.cells {
+		h, wrong, accepted := readHead(cell)
+		switch {
+		case wrong != "":
+			r.failCell(i, "header", wrong, accepted)
+		case r.has(h.name):
+			r.failCell(i, "header", fmt.Sprintf("column %q stands twice", h.name), "each column once")
+		default:
+			r.heads = append(r.heads, h)
 		}
 	}
-	return out, errs
+	if r.errs != nil {
+		return
+	}
+	for _, c := range columns {
+		if c.need && !r.has(c.name) {
+			r.failCell(0, "header", fmt.Sprintf("there is no column %q", c.title()), "the setup of each print: mesh, eom (um), blade, angle (deg)")
+		}
+	}
+	if !r.has("wet") && !r.has("cured") && !(r.has("before") && r.has("after") && r.has("area")) {
+		r.failCell(0, "header", "no column holds a measurement", "wet (um), cured (um), or before (g), after (g) and area (cm2)")
+	}
 }
 
-// readRow reads one row.
-func readRow(file string, line int, cells []string, heads []head, comma rune) (Row, job.Errors) {
+func (r *reader) has(name string) bool { return r.place(name) >= 0 }
+
+// place is the index of a column in the file, -1 where the file has none of that name.
+func (r *reader) place(name string) int {
+	return slices.IndexFunc(r.heads, func(h head) bool { return h.name == name })
+}
+
+// row reads the cells of a row and hands it on where it has no fault. An empty line of a spreadsheet
+// is none.
+func (r *reader) row() Row {
 	row := Empty()
-	row.Line = line
-	words := map[string]*string{"date": &row.Date, "job": &row.Job, "location": &row.Location, "screen": &row.Screen, "press": &row.Press,
-		"mesh": &row.Mesh, "ink": &row.Ink, "blade": &row.Blade, "note": &row.Note}
-	numbers := map[string]*float64{"eom": &row.EOMUM, "feature": &row.FeatureMM, "angle": &row.AngleDeg, "load": &row.LoadNCM, "wet": &row.WetUM,
-		"cured": &row.CuredUM, "before": &row.BeforeG, "after": &row.AfterG, "area": &row.AreaCM2, "density": &row.DensityKgPerL}
-	var errs job.Errors
-	for i, h := range heads {
-		text := strings.TrimSpace(cells[i])
-		fail := func(wrong, accepted string) {
-			errs = append(errs, job.Error{Pos: job.Pos{File: file, Line: line, Col: i + 1}, Key: h.name, Wrong: wrong, Accepted: accepted})
-		}
-		if dst := words[h.name]; dst != nil {
-			if *dst = text; text == "" && h.need {
-				fail("is empty", "its name")
-			}
-			continue
-		}
-		if text == "" {
-			if h.need {
-				fail("is empty", "a number in "+h.from)
-			}
-			continue
-		}
-		v, wrong := number(text, comma)
-		if wrong != "" {
-			fail(wrong, "a number without its unit, such as 42.5")
-			continue
-		}
-		v, err := h.to(v)
-		if err != nil || !(v >= h.low && v <= h.most) {
-			fail(fmt.Sprintf("%s is out of range", text), fmt.Sprintf("%g to %g %s", h.low, h.most, strings.TrimPrefix(h.unit, "1")))
-			continue
-		}
-		if h.name == "strokes" {
-			if row.Strokes = int(v); float64(row.Strokes) != v {
-				fail(fmt.Sprintf("%s is no whole number", text), "1 to 6")
-			}
-			continue
-		}
-		*numbers[h.name] = v
+	if !slices.ContainsFunc(r.cells, func(cell string) bool { return strings.TrimSpace(cell) != "" }) {
+		return row
 	}
-	if errs == nil && row.AfterG <= row.BeforeG {
-		errs = append(errs, job.Error{Pos: job.Pos{File: file, Line: line, Col: 1}, Key: "after", Wrong: fmt.Sprintf("%g g is no more than the %g g before", row.AfterG, row.BeforeG), Accepted: "a print that weighs more"})
+	row.Line, _ = r.csv.FieldPos(0)
+	if len(r.cells) != len(r.heads) {
+		wrong := fmt.Sprintf("has %d cells; the header has %d", len(r.cells), len(r.heads))
+		if len(r.cells) > len(r.heads) && r.comma == ',' {
+			wrong += " (a decimal comma parts cells here)"
+		}
+		r.failCell(0, "row", wrong, "a cell for each column; decimals with a point where commas part the cells")
+		return row
 	}
-	return row, errs
+	good := true
+	for i, h := range r.heads {
+		if wrong, accepted := h.read(&row, strings.TrimSpace(r.cells[i]), r.comma); wrong != "" {
+			r.failCell(i, h.name, wrong, accepted)
+			good = false
+		}
+	}
+	if !good {
+		return row
+	}
+	var fault Fault
+	if row.AfterG <= row.BeforeG {
+		fault = Fault{"after", fmt.Sprintf("%g g is no more than the %g g before", row.AfterG, row.BeforeG), "a print that weighs more"}
+	} else {
+		fault = r.take(row)
+	}
+	if fault != (Fault{}) {
+		r.failCell(max(0, r.place(fault.Column)), fault.Column, fault.Wrong, fault.Accepted)
+	}
+	return row
 }
 
-// number reads a decimal number with a point, or with a comma where semicolons part the cells.
-func number(text string, comma rune) (float64, string) {
+// read reads a cell into its place in a row.
+func (h head) read(row *Row, text string, comma rune) (wrong, accepted string) {
+	switch to := h.of(row).(type) {
+	case *string:
+		*to = cells.TextOf(text)
+		if text == "" && h.need {
+			return "is empty", "its name"
+		}
+	case *job.Date:
+		day, ok := ParseDay(text)
+		if *to = day; !ok && text != "" {
+			return fmt.Sprintf("%q is not a day", text), acceptedDay
+		}
+	case *int:
+		v := 1.0
+		if wrong, accepted = h.number(&v, text, comma); wrong != "" {
+			return wrong, accepted
+		}
+		if *to = int(v); float64(*to) != v {
+			return fmt.Sprintf("%s is no whole number", text), fmt.Sprintf("%g to %g", h.low, h.most)
+		}
+	case *float64:
+		return h.number(to, text, comma)
+	}
+	return "", ""
+}
+
+// number reads a number with its unit; an empty cell leaves it as it is.
+func (h head) number(to *float64, text string, comma rune) (wrong, accepted string) {
+	if text == "" {
+		if h.need {
+			return "is empty", "a number in " + h.from
+		}
+		return "", ""
+	}
+	v, wrong := decimal(text, comma)
+	if wrong != "" {
+		return wrong, "a number without its unit, such as 42.5"
+	}
+	v, err := h.to(v)
+	if err != nil || !(v >= h.low && v <= h.most) {
+		return fmt.Sprintf("%s is out of range", text), strings.TrimSuffix(fmt.Sprintf("%g to %g %s", h.low, h.most, strings.TrimPrefix(h.unit, "1")), " ")
+	}
+	*to = v
+	return "", ""
+}
+
+// decimal reads a number with a point, or with a comma where semicolons part the cells.
+func decimal(text string, comma rune) (v float64, wrong string) {
 	plain := text
 	if strings.ContainsRune(text, ',') {
 		if comma == ',' {
@@ -204,37 +309,14 @@ func number(text string, comma rune) (float64, string) {
 	return v, ""
 }
 
-// Measured tells whether the row holds a measurement.
-func (r Row) Measured() bool {
-	return !math.IsNaN(r.WetUM) || !math.IsNaN(r.CuredUM) || r.weighed()
-}
+const acceptedDay = "a day from 2000 to 2099, written as 2026-11-20"
 
-func (r Row) weighed() bool {
-	return !math.IsNaN(r.BeforeG) && !math.IsNaN(r.AfterG) && !math.IsNaN(r.AreaCM2)
-}
-
-// Film is the cured film in um that the row's measurements say: gauge, comb, weight, or where
-// there are several their geometric mean. Comb and weight are wet, and shrink by the ink's volume
-// solids; the weight needs a density in kg/L, the row's own or the ink's. NaN where there is none.
-func (r Row) Film(solids, densityKgPerL float64) float64 {
-	sum, n := 0.0, 0.0
-	add := func(um float64) {
-		if um > 0 {
-			sum += math.Log(um)
-			n++
-		}
+// ParseDay reads a day from 2000 to 2099 that is written as 2026-11-20. Other orders of day, month and
+// year are not guessed at: they mean different days in different countries.
+func ParseDay(text string) (day job.Date, ok bool) {
+	t, err := time.Parse(time.DateOnly, text)
+	if err != nil || t.Year() < 2000 || t.Year() > 2099 {
+		return job.Date{}, false
 	}
-	add(r.CuredUM)
-	add(r.WetUM * solids)
-	if r.weighed() {
-		if !math.IsNaN(r.DensityKgPerL) {
-			densityKgPerL = r.DensityKgPerL
-		}
-		const umPerCM = 1e4
-		add((r.AfterG - r.BeforeG) / (r.AreaCM2 * densityKgPerL) * umPerCM * solids)
-	}
-	if n == 0 {
-		return math.NaN()
-	}
-	return math.Exp(sum / n)
+	return job.Date{Year: t.Year(), Month: int(t.Month()), Day: t.Day()}, true
 }

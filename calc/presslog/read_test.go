@@ -7,9 +7,23 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"bladecard/calc/job"
 )
 
 const plainHead = "mesh,eom (um),blade,angle (deg),wet (um)\n"
+
+// read is the measured rows of a log, with its errors.
+func read(src string) ([]Row, job.Errors) {
+	var rows []Row
+	errs := Read("l.csv", []byte(src), func(r Row) Fault {
+		if r.Measured() {
+			rows = append(rows, r)
+		}
+		return Fault{}
+	})
+	return rows, errs
+}
 
 // TestRead: units, decimals and separators come to the same rows.
 func TestRead(t *testing.T) {
@@ -19,10 +33,11 @@ func TestRead(t *testing.T) {
 		"points in them": "mesh;eom (um);blade;angle (deg);strokes;wet (um)\n156-64;12.5;70;15;2;45.2\n",
 		"other units":    "MESH,eom (mm),blade,angle (deg),strokes,wet (mm)\n156-64,0.0125,70,15,2,0.0452\n",
 		"BOM, CRLF":      "\uFEFFmesh,eom (um),blade,angle (deg),strokes,wet (um)\r\n156-64,12.5,70,15,2,45.2\r\n",
+		"empty lines":    "mesh,eom (um),blade,angle (deg),strokes,wet (um)\n,,,,,\n156-64,12.5,70,15,2,45.2\n,,\n",
 		"empty rows":     "mesh,eom (um),blade,angle (deg),strokes,wet (um)\n156-64,12.5,70,15,2,\n156-64,12.5,70,15,2,45.2\n",
 		"order, quotes":  "wet (um),blade,strokes,\"mesh\",angle (deg),eom (um)\n45.2,70,2,156-64,15,12.5\n",
 	} {
-		rows, errs := Read("l.csv", []byte(src))
+		rows, errs := read(src)
 		if errs != nil || len(rows) != 1 {
 			t.Errorf("%s: %d rows, %v", name, len(rows), errs)
 			continue
@@ -37,8 +52,15 @@ func TestRead(t *testing.T) {
 func TestRefused(t *testing.T) {
 	for _, c := range []struct{ name, src, want string }{
 		{"empty", " \n", "l.csv:1:1: file: is empty"},
-		{"binary", "a\x00b", "is not a text in UTF-8"},
-		{"bad UTF-8", plainHead + "156\xff", "is not a text in UTF-8"},
+		{"NUL", plainHead + "156\x00", "l.csv:2:4: there is a NUL byte: this is no text file"},
+		{"Latin-1", plainHead + "156-64,12,70,15,45\nM\xfcller,12,70,15,45\n", "l.csv:3:2: the byte 0xfc is not UTF-8; UTF-8 is accepted"},
+		{"UTF-16", "\xff\xfem\x00", "l.csv:1:1: the file is UTF-16; UTF-8 is accepted"},
+		{"UTF-32", "\xff\xfe\x00\x00m\x00\x00\x00", "l.csv:1:1: the file is UTF-32"},
+		{"escape", plainHead + "\x1b[2J,12,70,15,45\n", "l.csv:2:1: there is a control character, 0x1b"},
+		{"day of another order", "date,mesh,eom (um),blade,angle (deg),wet (um)\n01.02.2027,156-64,12,70,15,45\n", `l.csv:2:1: date: "01.02.2027" is not a day; a day from 2000 to 2099, written as 2026-11-20`},
+		{"no such day", "mesh,eom (um),blade,angle (deg),wet (um),date\n156-64,12,70,15,45,2027-02-29\n", `l.csv:2:20: date: "2027-02-29" is not a day`},
+		{"day of the past", "mesh,eom (um),blade,angle (deg),wet (um),date\n156-64,12,70,15,45,1999-12-31\n", `l.csv:2:20: date: "1999-12-31" is not a day`},
+		{"day of the future", "mesh,eom (um),blade,angle (deg),wet (um),date\n156-64,12,70,15,45,2100-01-01\n", `l.csv:2:20: date: "2100-01-01" is not a day`},
 		{"unknown column", "mash,eom (um)\n", `"mash" is not a column`},
 		{"no unit", "mesh,eom,blade,angle (deg),wet (um)\n", `column "eom" has no unit`},
 		{"wrong unit", "mesh,eom (kg),blade,angle (deg),wet (um)\n", `"kg" is not a unit of it`},
@@ -46,19 +68,24 @@ func TestRefused(t *testing.T) {
 		{"column lacking", "mesh,eom (um),blade,wet (um)\n", `there is no column "angle (deg)"`},
 		{"nothing measured", "mesh,eom (um),blade,angle (deg),before (g)\n", "no column holds a measurement"},
 		{"decimal comma", plainHead + "156-64,12,70,15,45,2\n", "a decimal comma parts cells here"},
-		{"quoted comma", plainHead + "156-64,12,70,15,\"45,2\"\n", "l.csv:2:5: wet: \"45,2\" has a comma"},
+		{"quoted comma", plainHead + "156-64,12,70,15,\"45,2\"\n", "l.csv:2:17: wet: \"45,2\" has a comma"},
 		{"two signs", strings.ReplaceAll(plainHead, ",", ";") + "156-64;12;70;15;1.045,2\n", "more than one decimal sign"},
-		{"word", plainHead + "156-64,12,70,15,thick\n", `wet: "thick" is not a number`},
+		{"word", plainHead + "156-64,12,70,15,thick\n", `l.csv:2:17: wet: "thick" is not a number; a number without its unit, such as 42.5`},
 		{"NaN", plainHead + "156-64,12,70,15,NaN\n", `"NaN" is not a number`},
 		{"negative", plainHead + "156-64,12,70,15,-4\n", "wet: -4 is out of range; 0.5 to 3000 um"},
 		{"absurd", plainHead + "156-64,12,70,85,45\n", "angle: 85 is out of range; 0 to 60 deg"},
 		{"no blade", plainHead + "156-64,12,,15,45\n", "blade: is empty"},
 		{"half a stroke", "mesh,eom (um),blade,angle (deg),strokes,wet (um)\n156-64,12,70,15,1.5,45\n", "1.5 is no whole number"},
 		{"lighter", "mesh,eom (um),blade,angle (deg),before (g),after (g),area (cm2)\n156-64,12,70,15,150,149,300\n", "is no more than the 150 g before"},
-		{"open quote", plainHead + "156-64,\"12,70,15,45\n", "row: "},
+		{"open quote", plainHead + "156-64,12,70,15,45\n156-64,\"12,70,15,45\n156-64,12,70,15,45\n", "l.csv:3:8: row: the quote that opens here is not closed"},
+		{"quote closed by the next", plainHead + "ü,\"12,70,15,45\n156-64,\"12\",70,15,45\n", "l.csv:2:3: row: the quote that opens here is not closed"},
+		{"quote inside", plainHead + "156-64,12,70\",15,45\n", "l.csv:2:13: row: a quote stands inside a cell"},
+		{"open quote in the header", "mesh,\"eom (um)\n", "l.csv:1:6: header: the quote that opens here"},
+		{"behind letters of two bytes", "note,mesh,eom (um),blade,angle (deg),wet (um)\nüüü, 156-64,12,70,15,x\n", "l.csv:2:22: wet: \"x\" is not a number"},
+		{"behind a cell of two lines", "note,mesh,eom (um),blade,angle (deg),wet (um)\n\"a\nb\",156-64,12,70,15,x\n", "l.csv:3:20: wet: \"x\" is not a number"},
 	} {
-		_, errs := Read("l.csv", []byte(c.src))
-		if errs == nil || !strings.Contains(errs[0].Error(), c.want) {
+		_, errs := read(c.src)
+		if len(errs) == 0 || !strings.Contains(errs[0].Error(), c.want) {
 			t.Errorf("%s: %v; %q is wanted", c.name, errs, c.want)
 		}
 	}
@@ -90,17 +117,48 @@ func TestFilm(t *testing.T) {
 	}
 }
 
-// TestWriteReads: a log that is written is read again.
+// TestWriteReads: a log that is written is read again as it was, and no cell of it is run by a spreadsheet.
 func TestWriteReads(t *testing.T) {
-	r := Empty()
-	r.Mesh, r.EOMUM, r.Blade, r.AngleDeg, r.Strokes, r.WetUM, r.Note = "156-64", 12.5, "75; \"graphics\"", 17.5, 2, 45.25, "a;b"
+	full := Row{
+		Line: 2, Date: job.Date{Year: 2027, Month: 2, Day: 1}, Job: "=HYPERLINK(\"x\")", Location: "+1", Screen: "-1", Press: "@SUM(A1)", Mesh: "156-64",
+		EOMUM: 12.5, FeatureMM: 6, Ink: "'=1", Blade: "75; \"graphics\"", AngleDeg: 17.5, LoadNCM: 5, Strokes: 2, WetUM: 45.25, CuredUM: 22,
+		BeforeG: 150, AfterG: 151.5, AreaCM2: 300, DensityKgPerL: 1.2, Note: "\t=1+1, 'tis\nthe second line",
+	}
+	bare := Empty()
+	bare.Line, bare.Mesh, bare.EOMUM, bare.Blade, bare.AngleDeg = 4, "110-80", 20, "70", 15
 	var b bytes.Buffer
-	if err := Write(&b, []Row{r}); err != nil {
+	if err := Write(&b, []Row{full, bare}); err != nil {
 		t.Fatal(err)
 	}
-	rows, errs := Read("l.csv", b.Bytes())
-	if errs != nil || len(rows) != 1 || rows[0].Blade != r.Blade || rows[0].WetUM != r.WetUM || rows[0].Note != r.Note || rows[0].EOMUM != r.EOMUM {
-		t.Errorf("%+v, %v", rows, errs)
+	var rows []Row
+	if errs := Read("l.csv", b.Bytes(), func(r Row) Fault { rows = append(rows, r); return Fault{} }); errs != nil {
+		t.Fatal(errs)
+	}
+	want := fmt.Sprintf("%+v", []Row{full, bare})
+	if got := fmt.Sprintf("%+v", rows); got != want {
+		t.Errorf("%s\n%s was written", got, want)
+	}
+	for _, line := range strings.Split(b.String(), "\n") {
+		for _, cell := range strings.Split(line, ";") {
+			if first := strings.TrimLeft(strings.TrimPrefix(cell, `"`), " \t"); first != "" && strings.ContainsRune("=+-@", rune(first[0])) {
+				t.Errorf("a spreadsheet runs %q", cell)
+			}
+		}
+	}
+}
+
+// TestTakeFinds: what the taker finds wrong stands at its cell, beside what the reader finds.
+func TestTakeFinds(t *testing.T) {
+	src := plainHead + "156-64,12,99,15,45\n156-64,12,70,15,x\n156-64,12,99,15,45\n"
+	errs := Read("l.csv", []byte(src), func(r Row) Fault {
+		if r.Blade == "99" {
+			return Fault{"blade", "is not of this rack", "70"}
+		}
+		return Fault{"ink", "is called for good rows only", ""}
+	})
+	want := "l.csv:2:11: blade: is not of this rack; 70\nl.csv:3:17: wet: \"x\" is not a number; a number without its unit, such as 42.5\nl.csv:4:11: blade: is not of this rack; 70"
+	if errs.Error() != want {
+		t.Errorf("%v; %s is wanted", errs, want)
 	}
 }
 
@@ -108,19 +166,18 @@ func TestWriteReads(t *testing.T) {
 func TestLongLog(t *testing.T) {
 	row := "156-64,12,70,15,45.2\n"
 	start := time.Now()
-	rows, errs := Read("l.csv", []byte(plainHead+strings.Repeat(row, 100_000)))
+	rows, errs := read(plainHead + strings.Repeat(row, 100_000))
 	if errs != nil || len(rows) != 100_000 {
 		t.Fatalf("%d rows, %v", len(rows), errs)
 	}
 	if took := time.Since(start); took > 5*time.Second {
 		t.Errorf("100 000 rows took %v", took)
 	}
-	if _, errs := Read("l.csv", []byte(plainHead+strings.Repeat(row, MaxRows+1))); errs == nil {
+	if _, errs := read(plainHead + strings.Repeat(row, MaxRows+1)); errs == nil {
 		t.Error("too many rows are taken")
 	}
-	bad := fmt.Sprint(plainHead, strings.Repeat("156-64,12,70,15,x\n", 1000))
-	if _, errs := Read("l.csv", []byte(bad)); len(errs) != mostErrs {
-		t.Errorf("%d errors are listed; the first %d are enough", len(errs), mostErrs)
+	if _, errs := read(plainHead + strings.Repeat("156-64,12,70,15,x\n", 1000)); len(errs) != mostFaults {
+		t.Errorf("%d errors are listed; the first %d are enough", len(errs), mostFaults)
 	}
 }
 
@@ -129,9 +186,11 @@ func FuzzRead(f *testing.F) {
 	f.Add([]byte(plainHead + "156-64,12,70,15,45.2\n"))
 	f.Add([]byte("mesh;eom (mil);blade;angle (°);before (g);after (g);area (in2)\n156-64;0,5;70;15;1;2;3\n"))
 	f.Fuzz(func(t *testing.T, src []byte) {
-		rows, errs := Read("l.csv", src)
-		if len(errs) > 0 && rows != nil {
-			t.Error("rows beside errors")
+		rows, errs := read(string(src))
+		for _, e := range errs {
+			if e.Line < 1 || e.Col < 1 || e.Wrong == "" {
+				t.Errorf("%+v", e)
+			}
 		}
 		for _, r := range rows {
 			if math.IsInf(r.Film(1, 1), 0) || r.Strokes < 1 {

@@ -1,45 +1,46 @@
 package presslog
 
 import (
-	"encoding/csv"
+	"fmt"
 	"io"
-	"math"
-	"strconv"
+
+	"bladecard/calc/cells"
+	"bladecard/calc/job"
 )
 
 // Write writes a log: the header, then the rows, cells parted by semicolons so that either
-// decimal sign may be filled in. A number that is not stated is an empty cell.
+// decimal sign may be filled in. What is not stated is an empty cell.
 func Write(w io.Writer, rows []Row) error {
-	out := csv.NewWriter(w)
-	out.Comma = ';'
-	var cells []string
-	for _, c := range columns {
-		cells = append(cells, c.title())
+	out := cells.NewWriter(w, ';')
+	line := make([]cells.Cell, len(columns))
+	for i, c := range columns {
+		line[i] = cells.Text(c.title())
 	}
-	if err := out.Write(cells); err != nil {
+	if err := out.Row(line...); err != nil {
 		return err
 	}
-	num := func(v float64) string {
-		if math.IsNaN(v) {
-			return ""
-		}
-		return strconv.FormatFloat(v, 'f', -1, 64)
-	}
 	for _, r := range rows {
-		if err := out.Write([]string{
-			r.Date, r.Job, r.Location, r.Screen, r.Press, r.Mesh, num(r.EOMUM), num(r.FeatureMM), r.Ink, r.Blade, num(r.AngleDeg), num(r.LoadNCM),
-			strconv.Itoa(r.Strokes), num(r.WetUM), num(r.CuredUM), num(r.BeforeG), num(r.AfterG), num(r.AreaCM2), num(r.DensityKgPerL), r.Note,
-		}); err != nil {
+		for i, c := range columns {
+			line[i] = cellOf(c.of(&r))
+		}
+		if err := out.Row(line...); err != nil {
 			return err
 		}
 	}
-	out.Flush()
-	return out.Error()
+	return out.Flush()
 }
 
-// Empty is a row of a setup in which nothing was measured yet.
-func Empty() Row {
-	nan := math.NaN()
-	return Row{EOMUM: nan, FeatureMM: nan, AngleDeg: nan, LoadNCM: nan, Strokes: 1,
-		WetUM: nan, CuredUM: nan, BeforeG: nan, AfterG: nan, AreaCM2: nan, DensityKgPerL: nan}
+// cellOf is the cell of what a column keeps.
+func cellOf(at any) cells.Cell {
+	switch v := at.(type) {
+	case *string:
+		return cells.Text(*v)
+	case *job.Date:
+		return cells.Text(v.ISO())
+	case *int:
+		return cells.Number(float64(*v))
+	case *float64:
+		return cells.Number(*v)
+	}
+	panic(fmt.Sprintf("presslog: no cell for a %T", at)) // a column of another kind was added
 }

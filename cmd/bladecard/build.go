@@ -3,10 +3,14 @@ package main
 import (
 	"context"
 	"fmt"
+	"io"
 	"os"
 	"os/signal"
 	"runtime"
 	"syscall"
+
+	"bladecard/cmd/bladecard/internal/build"
+	"bladecard/render/page"
 )
 
 var buildCommand = command{
@@ -22,49 +26,77 @@ Ctrl-C ends at once (exit code 130); the next build goes on from there.`,
 	run: buildAll,
 }
 
-// exitStopped is the exit code after Ctrl-C: 128 and the number of the signal, as shells count.
-const exitStopped = 130
-
 func buildAll(c *call) int {
 	var p paperFlags
-	var o buildOptions
-	var dir string
+	var o build.Options
+	var noCustomer bool
 	if code, ok := c.parse(func(f *flags) {
 		c.jobFlags(f)
 		p.declare(f)
-		f.folder(&dir)
-		f.yes(&o.noCustomer, "no-customer", "leave the customer's name out of the setup sheets")
-		f.yes(&o.force, "force", "also write over outputs that are not this build's own")
+		f.folder(&o.Dir)
+		f.yes(&noCustomer, "no-customer", "leave the customer's name out of the setup sheets")
+		c.forceFlag(f)
 		c.quietFlag(f)
-		f.yes(&o.json, "json", "print JSON, one object per job and line, then one for the whole build")
+		f.yes(&o.JSON, "json", "print JSON, one object per job and line, then one for the whole build")
 	}); !ok {
 		return code
 	}
 	switch {
-	case dir == "":
+	case o.Dir == "":
 		return c.wrong("-o is missing: the folder to write to")
 	case len(c.args) == 0:
 		return c.wrong("no job file or folder is named")
-	case c.quiet && o.json:
+	case c.quiet && o.JSON:
 		return c.wrong("--quiet and --json together; one of them is accepted")
 	}
 	d := p.documents()
-	d.noCustomer = o.noCustomer
-	out, err := openOutputs(dir, func() { fmt.Fprintf(c.stderr, "waiting: another build is at work in %s\n", dir) })
-	if err != nil {
-		return c.fail(err)
+	d.noCustomer = noCustomer
+	o.Suffixes = []string{cardsSuffix, sheetSuffix}
+	o.Settings = fmt.Sprintf("%+v lang %q", d, c.lang)
+	o.Force, o.Quiet, o.Stdout, o.Stderr = c.force, c.quiet, c.stdout, c.stderr
+	o.MaxImage = page.MaxImageBytes
+	if f, is := terminal(c.stderr); is {
+		o.Bar = f
 	}
-	defer out.close()
-	b, err := newBuild(c, d, o, out)
-	if err != nil {
-		return c.fail(err)
+	o.NewMaker = func() build.Maker {
+		m := &maker{call: *c, documents: d}
+		m.floors, m.told, m.cores = nil, map[string]bool{}, 1 // jobs are made side by side, each on its own core
+		return m
 	}
 	stop, done := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer done()
-	return b.run(stop, c.args, runtime.GOMAXPROCS(0))
+	return build.Run(stop, c.args, runtime.GOMAXPROCS(0), o)
 }
 
-// buildOptions are the flags of the build that are not of the paper.
-type buildOptions struct {
-	noCustomer, force, json bool
+// maker makes cards and sheet of one job after the other, with shops of its own.
+type maker struct {
+	call
+	documents documents
 }
+
+func (m *maker) Make(path string, src []byte, said io.Writer) (build.Made, int) {
+	m.stderr = said
+	clear(m.told)
+	l, err := m.plan(path, src)
+	if err != nil {
+		return build.Made{}, m.failed(err)
+	}
+	made := build.Made{
+		Number: l.plan.Job, Shop: shopOfBuild(l.use), ShopSum: l.floor.sum, Logo: logoPath(l.shop),
+		Note: l.voice.T("shop.note", "shop", l.use.say(l.voice)),
+	}
+	for _, fill := range []func(io.Writer, loaded) error{m.documents.cards, m.documents.sheet} {
+		data, err := filled(func(w io.Writer) error { return fill(w, l) })
+		if err != nil {
+			return made, m.failed(err)
+		}
+		made.Documents = append(made.Documents, data)
+	}
+	return made, exitDone
+}
+
+func (m *maker) Shop(path string) build.Shop { return shopOfBuild(m.shopOf(path, "")) }
+
+func (m *maker) Inputs(path string) []string { return m.behind(path) }
+
+func shopOfBuild(u shopUse) build.Shop { return build.Shop{Path: u.path, From: u.from} }

@@ -2,11 +2,10 @@ package main
 
 import (
 	"io"
-	"path/filepath"
 
+	"bladecard/cmd/bladecard/internal/disk"
 	"bladecard/render/canvas"
 	"bladecard/render/card"
-	"bladecard/render/export"
 )
 
 var cardsCommand = command{
@@ -20,39 +19,42 @@ edge the printer must flip. Cut at the crop marks, laminate, clip at the empty s
 
 func cards(c *call) int {
 	var p paperFlags
-	var dir, charts string
+	var out destination
+	var charts string
 	if code, ok := c.parse(func(f *flags) {
 		c.jobFlags(f)
 		p.declare(f)
-		f.folder(&dir)
+		out.declare(f)
 		f.text(&charts, "charts", "`DIR` also writes the charts to this folder, as SVG and PNG for slides")
+		c.forceFlag(f)
 		c.quietFlag(f)
 	}); !ok {
 		return code
 	}
-	if dir == "" {
-		return c.wrong("-o is missing: the folder to write to")
+	if wrong := out.open(c); wrong != "" {
+		return c.wrong(wrong)
+	}
+	if charts == disk.Stdout {
+		return c.wrong("--charts - is standard output, which takes one file; a folder is wanted")
 	}
 	d := p.documents()
-	out := newOutputs(dir, "-cards.pdf")
 	return c.each(func(l loaded) int {
 		c.tellShop(l.use, l.voice)
-		path, ok := out.path(c, l.path)
-		if !ok {
-			return exitUsage
+		data, err := filled(func(w io.Writer) error { return d.cards(w, l) })
+		if err == nil && charts != "" {
+			err = writeCharts(l, out.Writer, charts)
 		}
-		if err := writeFile(path, func(w io.Writer) error { return d.cards(w, l) }); err != nil {
+		if err == nil {
+			err = out.put(c, l.path, cardsSuffix, data)
+		}
+		if err != nil {
 			return c.fail(err)
-		}
-		c.wrote(path)
-		if charts != "" {
-			if err := writeCharts(l, charts, out.name(l.path)); err != nil {
-				return c.fail(err)
-			}
 		}
 		return exitDone
 	})
 }
+
+const cardsSuffix = "-cards.pdf"
 
 // The charts that stand by themselves.
 const (
@@ -62,16 +64,18 @@ const (
 )
 
 // writeCharts writes the charts of a job as SVG and PNG.
-func writeCharts(l loaded, dir, name string) error {
+func writeCharts(l loaded, to *disk.Writer, dir string) error {
+	var files []disk.Claim
 	for _, fig := range card.Figures(l.plan, l.voice) {
 		draw := func(c canvas.Canvas) error { return fig.Draw(c, chartWidthMM, chartHeightMM) }
-		base := filepath.Join(dir, name+"-"+fig.Name)
-		if err := writeFile(base+".svg", func(w io.Writer) error { return export.SVG(w, chartWidthMM, chartHeightMM, draw) }); err != nil {
-			return err
-		}
-		if err := writeFile(base+".png", func(w io.Writer) error { return export.PNG(w, chartWidthMM, chartHeightMM, chartDPI, draw) }); err != nil {
-			return err
+		for _, ext := range []string{".svg", ".png"} {
+			data, err := filled(func(w io.Writer) error { return exportChart(w, ext, chartHeightMM, draw) })
+			if err != nil {
+				return err
+			}
+			name := jobName(l.path) + "-" + fig.Name + ext
+			files = append(files, disk.Claim{File: disk.File{Name: name, Data: data}, Job: l.path})
 		}
 	}
-	return nil
+	return to.Files(dir, files...)
 }

@@ -6,6 +6,7 @@ import (
 	"path/filepath"
 	"strings"
 
+	"bladecard/cmd/bladecard/internal/disk"
 	"bladecard/render/canvas"
 	"bladecard/render/export"
 	"bladecard/render/figure"
@@ -23,16 +24,26 @@ func chartFlag(f *flags, to *string, what string) {
 	})
 }
 
-// writeChart draws a chart by itself, as the ending of its file says.
-func writeChart(path string, ch figure.Chart) error {
-	draw := func(c canvas.Canvas) error {
-		at := figure.Rect{X: 2, Y: 2, W: chartWidthMM - 4, H: chartHeightMM - 4}
-		return ch.DrawFit(c, at)
+// exportChart writes a drawing as the ending of its file says.
+func exportChart(w io.Writer, ext string, high float64, draw func(canvas.Canvas) error) error {
+	if strings.EqualFold(ext, ".png") {
+		return export.PNG(w, chartWidthMM, high, chartDPI, draw)
 	}
-	return writeFile(path, func(w io.Writer) error {
-		if strings.EqualFold(filepath.Ext(path), ".png") {
-			return export.PNG(w, chartWidthMM, chartHeightMM, chartDPI, draw)
-		}
-		return export.SVG(w, chartWidthMM, chartHeightMM, draw)
+	return export.SVG(w, chartWidthMM, high, draw)
+}
+
+// writeChart draws a chart to a file of its own. A chart of many lines is higher, so that the label of each
+// has room and all of them are drawn.
+func writeChart(to *disk.Writer, path string, ch figure.Chart) error {
+	const restMM, lineMM = 28.0, 3.75
+	high := max(chartHeightMM, restMM+lineMM*float64(len(ch.Lines)))
+	data, err := filled(func(w io.Writer) error {
+		return exportChart(w, filepath.Ext(path), high, func(c canvas.Canvas) error {
+			return ch.Draw(c, figure.Rect{X: 2, Y: 2, W: chartWidthMM - 4, H: high - 4})
+		})
 	})
+	if err != nil {
+		return err
+	}
+	return to.File(path, data)
 }

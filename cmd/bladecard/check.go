@@ -8,6 +8,7 @@ import (
 	"bladecard/calc/file"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
+	"bladecard/cmd/bladecard/internal/build"
 	"bladecard/render/say"
 )
 
@@ -93,7 +94,7 @@ func check(c *call) int {
 			one(path, nil)
 			continue
 		}
-		findIn(path, func(s source) bool { return one(s.path, s.err) })
+		build.Find(path, one)
 	}
 	if files == 0 {
 		return c.fail(errors.New("there is no .toml file under the paths"))

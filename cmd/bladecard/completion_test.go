@@ -83,6 +83,9 @@ func typingFolder(t *testing.T) string {
 }
 
 func TestBashCompletion(t *testing.T) {
+	if _, err := exec.LookPath("bash"); err != nil {
+		t.Skip("bash is not on this machine")
+	}
 	path, dir := script(t, "bash"), typingFolder(t)
 	if out, err := exec.Command("bash", "-n", path).CombinedOutput(); err != nil || len(out) > 0 {
 		t.Fatalf("%v\n%s", err, out)
@@ -217,31 +220,42 @@ func TestCompletionInstalls(t *testing.T) {
 	}
 }
 
+// onShell runs a test with the path of a shell, and skips it where the machine lacks the shell.
+func onShell(t *testing.T, name string, test func(t *testing.T, shell string)) {
+	t.Run(name, func(t *testing.T) {
+		path, err := exec.LookPath(name)
+		if err != nil {
+			t.Skipf("%s is not on this machine", name)
+		}
+		test(t, path)
+	})
+}
+
 // The shells that are here read their scripts and complete; those that are not are held to the
 // structure above.
 func TestOtherShells(t *testing.T) {
 	dir := typingFolder(t)
-	if zsh, err := exec.LookPath("zsh"); err == nil {
+	onShell(t, "zsh", func(t *testing.T, zsh string) {
 		path := script(t, "zsh")
 		if out, err := exec.Command(zsh, "-n", path).CombinedOutput(); err != nil {
-			t.Errorf("zsh: %v\n%s", err, out)
+			t.Errorf("%v\n%s", err, out)
 		}
 		driver, err := filepath.Abs("testdata/completion/offers.zsh")
 		if err != nil {
 			t.Fatal(err)
 		}
 		shellOffers(t, dir, func(line string) *exec.Cmd { return exec.Command(zsh, "-f", driver, path, line) })
-	}
-	if fish, err := exec.LookPath("fish"); err == nil {
+	})
+	onShell(t, "fish", func(t *testing.T, fish string) {
 		path := script(t, "fish")
 		if out, err := exec.Command(fish, "-n", path).CombinedOutput(); err != nil {
-			t.Errorf("fish: %v\n%s", err, out)
+			t.Errorf("%v\n%s", err, out)
 		}
 		shellOffers(t, dir, func(line string) *exec.Cmd {
 			return exec.Command(fish, "--no-config", "-c", "source "+path+"; complete -C "+quoted(line))
 		})
-	}
-	if pwsh, err := exec.LookPath("pwsh"); err == nil {
+	})
+	onShell(t, "pwsh", func(t *testing.T, pwsh string) {
 		path := script(t, "powershell")
 		for _, c := range completions {
 			if slices.ContainsFunc(c.want, func(w string) bool { return strings.ContainsAny(w, "./") }) || c.want == nil {
@@ -254,7 +268,7 @@ func TestOtherShells(t *testing.T) {
 			}
 			compareOffers(t, c.line, bytes.ReplaceAll(out, []byte("\r"), nil), c.want)
 		}
-	}
+	})
 }
 
 // shellOffers types every line into a shell.

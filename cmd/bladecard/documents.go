@@ -27,20 +27,16 @@ func (d documents) cards(w io.Writer, l loaded) error {
 	if err != nil {
 		return fmt.Errorf("%s: %w", l.path, err)
 	}
-	return page.Write(w, meta(l, "sheet.subject"), sheets)
+	return page.WriteEach(w, meta(l, "sheet.subject"), sheets)
 }
 
-// cardSheets lays the cards of a job out on sheets.
-func (d documents) cardSheets(l loaded) ([]page.Sheet, error) {
-	list, err := card.All(l.plan, d.size, l.voice)
-	if err != nil {
-		return nil, err
-	}
+// cardSheets lays the cards of a job out on sheets, while the sheets are taken.
+func (d documents) cardSheets(l loaded) (page.Sheets, error) {
 	note := l.voice.T("sheet.flip-long")
 	if d.flip == page.ShortEdge {
 		note = l.voice.T("sheet.flip-short")
 	}
-	return page.Impose(paperOf(d.paper, l.shop), d.size, list, page.Options{
+	return page.ImposeEach(paperOf(d.paper, l.shop), d.size, card.Count(l.plan), card.Each(l.plan, d.size, l.voice), page.Options{
 		Single: d.single, Flip: d.flip, BackDX: d.dx, BackDY: d.dy,
 		Title: titleOf(l), FlipNote: note,
 		FrontNote: l.voice.T("sheet.front"), BackNote: l.voice.T("sheet.back"),

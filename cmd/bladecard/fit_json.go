@@ -1,9 +1,9 @@
 package main
 
 import (
-	"fmt"
 	"math"
 
+	"bladecard/calc/file"
 	"bladecard/calc/fit"
 	"bladecard/calc/job"
 )
@@ -39,7 +39,7 @@ type fittedTerm struct {
 }
 
 type fittedOutlier struct {
-	At         string  `json:"at"`
+	Line       int     `json:"line"` // of the log
 	MeasuredUM float64 `json:"measured_um"`
 	ExpectedUM float64 `json:"expected_um"`
 }
@@ -49,16 +49,13 @@ func newFitted(r fit.Result, prints int, cal *job.Calibration) fitted {
 	term := func(e fit.Estimate) fittedTerm { return fittedTerm{round(e.Value), round(e.Error), e.Told} }
 	out := fitted{
 		Prints: prints, Used: r.Count, Other: term(r.Shop), Angle: term(r.Angle), Hardness: term(r.Hardness), NextStroke: term(r.NextStroke),
-		Scatter: round(r.Scatter), LeaveOut: round(r.LeaveOut), Meshes: []fittedMesh{}, Outliers: []fittedOutlier{}, Calibration: calibrationBlock(cal),
-	}
-	if d := cal.Date; d != (job.Date{}) {
-		out.Date = fmt.Sprintf("%04d-%02d-%02d", d.Year, d.Month, d.Day)
+		Scatter: round(r.Scatter), LeaveOut: round(r.LeaveOut), Meshes: []fittedMesh{}, Outliers: []fittedOutlier{}, Date: cal.Date.ISO(), Calibration: file.CalibrationText(cal),
 	}
 	for _, m := range r.Meshes {
 		out.Meshes = append(out.Meshes, fittedMesh{m.Name, round(m.Factor), round(m.Error), m.Count})
 	}
 	for _, o := range r.Outliers {
-		out.Outliers = append(out.Outliers, fittedOutlier{o.At, round(o.MeasuredUM), round(o.FittedUM)})
+		out.Outliers = append(out.Outliers, fittedOutlier{o.Line, round(o.MeasuredUM), round(o.FittedUM)})
 	}
 	return out
 }

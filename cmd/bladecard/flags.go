@@ -13,6 +13,7 @@ import (
 
 	"bladecard/calc/job"
 	"bladecard/calc/unit"
+	"bladecard/cmd/bladecard/internal/disk"
 )
 
 // flags declares the flags of a command. Package flag reads them; what is wrong with a value is said
@@ -107,17 +108,25 @@ func (f *flags) length(to *float64, name string, mostMM float64, usage string) {
 	})
 }
 
-// folder declares -o of a command that writes files for each job: the folder for them.
+// folder declares -o of a command that writes several files for each job: the folder for them.
 func (f *flags) folder(to *string) {
 	f.value("o", "`DIR` folder to write the PDFs to; made if missing (needed)", func(text string) error {
-		_, err := os.Stat(text)
-		ending := strings.ToLower(filepath.Ext(text))
-		if text == "" || err != nil && slices.Contains([]string{".pdf", ".csv", ".svg", ".png", ".json", ".toml"}, ending) {
-			return errors.New("not a folder; accepted: a folder, in which each job gets its own PDF")
+		switch {
+		case text == disk.Stdout:
+			return errors.New("standard output takes one file, and each job makes two; accepted: a folder")
+		case text == "" || namesFile(text):
+			return errors.New("not a folder; accepted: a folder, in which each job gets its own PDFs")
 		}
 		*to = text
 		return nil
 	})
+}
+
+// namesFile tells whether a name is that of a file by its ending, and not of a folder that is there.
+func namesFile(path string) bool {
+	info, err := os.Stat(path)
+	ending := strings.ToLower(filepath.Ext(path))
+	return (err != nil || !info.IsDir()) && slices.Contains([]string{".pdf", ".csv", ".svg", ".png", ".json", ".toml"}, ending)
 }
 
 // screenFlags declares --location and --screen, which name one screen of a job.
@@ -129,7 +138,8 @@ func screenFlags(f *flags, location, screen *int) {
 
 // file declares -o of a command that writes one file.
 func (f *flags) file(to *string, file string) {
-	f.text(to, "o", "`FILE` writes the "+file+" to this file; default: the terminal")
+	*to = disk.Stdout
+	f.text(to, "o", "`FILE` writes the "+file+" to this file; default: -, the terminal")
 }
 
 // parse reads flags and other arguments in any order. It returns false with the exit code when

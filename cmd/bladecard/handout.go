@@ -26,10 +26,11 @@ func printHandout(c *call) int {
 	var pdf, paperName string
 	level := string(handout.Press)
 	if code, ok := c.parse(func(f *flags) {
-		f.text(&pdf, "o", "`FILE` writes the PDF to this file (needed)")
+		f.text(&pdf, "o", "`FILE` writes the PDF to this file; - is standard output (needed)")
 		paperFlag(f, &paperName)
 		f.word(&level, "level", "a level", "`LEVEL` intro for a new hand, or press, the whole handout (default)", strings.Split(handout.Levels(), ", ")...)
 		c.langFlag(f)
+		c.forceFlag(f)
 		c.quietFlag(f)
 	}); !ok {
 		return code
@@ -55,7 +56,7 @@ func printHandout(c *call) int {
 	}
 	faces, err := handout.Pages(l, paperOf(paperName, f.shop), f.voice, handout.Options{Logo: logo, Accent: f.shop.Accent, Level: handout.Level(level), Shop: f.voice.Shop(use.from, f.shop.Name, use.file())})
 	if err == nil {
-		err = writeFile(pdf, func(w io.Writer) error {
+		err = c.put(c.writer(use.path), pdf, func(w io.Writer) error {
 			return page.Write(w, page.Meta{
 				Title: f.voice.T("handout.title"), Author: f.shop.Name, Subject: f.voice.T("handout.subject"), Language: f.voice.Code,
 			}, page.Pages(faces...))
@@ -64,6 +65,5 @@ func printHandout(c *call) int {
 	if err != nil {
 		return c.fail(err)
 	}
-	c.wrote(pdf)
 	return exitDone
 }

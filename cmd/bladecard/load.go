@@ -4,16 +4,13 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
-	"io"
-	"io/fs"
-	"os"
 	"path/filepath"
 	"strings"
-	"unicode"
 
 	"bladecard/calc/file"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
+	"bladecard/cmd/bladecard/internal/disk"
 	"bladecard/render/say"
 	"bladecard/templates"
 )
@@ -83,68 +80,15 @@ func (c *call) plan(path string, src []byte) (loaded, error) {
 // read reads a file of at most so many bytes, or standard input, with its name for messages.
 func (c *call) read(path string, most int64) (name string, src []byte, err error) {
 	if path != stdinArg {
-		src, err = readFile(path, most)
+		src, err = disk.Read(path, most)
 		return path, src, err
 	}
 	if c.stdin == nil {
 		return stdinName, nil, fmt.Errorf("%s: was read already; it holds one file", stdinName)
 	}
-	src, err = readAll(c.stdin, stdinName, most)
+	src, err = disk.ReadAll(c.stdin, nil, stdinName, most)
 	c.stdin = nil
 	return stdinName, src, err
-}
-
-// readFile reads a plain file of at most so many bytes. A pipe or a device has no end that could
-// be waited for.
-func readFile(path string, most int64) ([]byte, error) {
-	info, err := os.Stat(path)
-	switch {
-	case strings.ContainsFunc(path, unicode.IsControl):
-		return nil, fmt.Errorf("%q: has a control character in its name; give it another", path)
-	case err != nil:
-		return nil, fileError(path, err)
-	case info.IsDir():
-		return nil, fmt.Errorf("%s: is a folder; a file is wanted", path)
-	case !info.Mode().IsRegular():
-		return nil, fmt.Errorf("%s: is a pipe or a device; a file is wanted", path)
-	case info.Size() > most:
-		return nil, tooLarge(path, info.Size(), most)
-	}
-	f, err := os.Open(path)
-	if err != nil {
-		return nil, fileError(path, err)
-	}
-	defer f.Close()
-	return readAll(f, path, most)
-}
-
-// readAll reads to the end, which comes after at most so many bytes.
-func readAll(r io.Reader, name string, most int64) ([]byte, error) {
-	src, err := io.ReadAll(io.LimitReader(r, most+1))
-	if err != nil {
-		return nil, fileError(name, err)
-	}
-	if int64(len(src)) > most {
-		return nil, tooLarge(name, int64(len(src)), most)
-	}
-	return src, nil
-}
-
-func tooLarge(name string, has, most int64) error {
-	return fmt.Errorf("%s: has %d bytes or more; at most %d are read", name, has, most)
-}
-
-// fileError names the file as the user did.
-func fileError(path string, err error) error {
-	var pe *fs.PathError
-	var le *os.LinkError
-	switch {
-	case errors.As(err, &pe):
-		err = pe.Err
-	case errors.As(err, &le):
-		err = le.Err
-	}
-	return fmt.Errorf("%s: %w", path, err)
 }
 
 // failed prints what is wrong with a job or with its documents and returns the exit code. Errors of

@@ -1,10 +1,13 @@
 package main
 
 import (
+	"fmt"
 	"io"
+	"os"
 
 	"bladecard/calc/choose"
 	"bladecard/calc/presslog"
+	"bladecard/cmd/bladecard/internal/disk"
 )
 
 var logCommand = command{
@@ -14,15 +17,16 @@ var logCommand = command{
 A CSV file with a row a screen: its setup stands there, what was measured is filled in: the wet
 film by comb, the cured film by gauge, or the weight of a garment before and after with the inked
 area. Add a row for each further print; correct the setup where the press differed. Rows without
-a measurement are left out by fit.`,
+a measurement are left out by fit. Where FILE is a press log already, it gets the rows of the
+screens that it has none of, behind its own; nothing that stands in it changes.`,
 	run: pressLog,
 }
 
 func pressLog(c *call) int {
-	var file string
+	var path string
 	if code, ok := c.parse(func(f *flags) {
 		c.jobFlags(f)
-		f.file(&file, "log")
+		f.file(&path, "log")
 		c.quietFlag(f)
 	}); !ok {
 		return code
@@ -35,15 +39,45 @@ func pressLog(c *call) int {
 	}); code != exitDone {
 		return code
 	}
-	write := func(w io.Writer) error { return presslog.Write(w, rows) }
+	to := c.writer(c.args...)
 	var err error
-	if file == "" {
-		err = write(c.data)
+	if info, there := os.Stat(path); path != disk.Stdout && there == nil && info.Mode().IsRegular() {
+		err = c.addRows(to, path, rows)
 	} else {
-		err = writeFile(file, write)
+		err = c.put(to, path, func(w io.Writer) error { return presslog.Write(w, rows) })
 	}
 	if err != nil {
 		return c.fail(err)
 	}
 	return exitDone
+}
+
+// addRows writes those rows behind a log that it lacks.
+func (c *call) addRows(to *disk.Writer, path string, rows []presslog.Row) error {
+	if err := to.NotInput(path); err != nil {
+		return err
+	}
+	src, err := disk.Read(path, presslog.MaxBytes)
+	if err != nil {
+		return err
+	}
+	text, lacking, errs := presslog.Append(path, src, rows)
+	if len(errs) > 0 {
+		c.jobErrors(errs)
+		return &disk.Refusal{Path: path, Why: "is not a press log that rows can be added to", Hint: "name another file"}
+	}
+	note := "has a row of every screen; nothing is added"
+	if lacking > 0 {
+		if err := to.Edit(path, src, append(src, text...)); err != nil {
+			return err
+		}
+		note = fmt.Sprintf("%d rows added", lacking)
+		if lacking == 1 {
+			note = "1 row added"
+		}
+	}
+	if !c.quiet {
+		fmt.Fprintf(c.stdout, "%s: %s\n", path, note)
+	}
+	return nil
 }

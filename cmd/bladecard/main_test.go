@@ -1,7 +1,6 @@
 package main
 
 import (
-	"os"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -11,7 +10,7 @@ import (
 
 func TestMain(m *testing.M) {
 	testscript.Main(m, map[string]func(){
-		"bladecard": func() { os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr)) },
+		"bladecard": main,
 	})
 }
 

@@ -1,15 +1,13 @@
 package main
 
 import (
-	"errors"
+	"cmp"
 	"fmt"
-	"io"
-	"io/fs"
-	"os"
 	"path/filepath"
 	"strings"
 
 	"bladecard/calc/file"
+	"bladecard/cmd/bladecard/internal/disk"
 	"bladecard/templates"
 )
 
@@ -18,22 +16,15 @@ var newCommand = command{
 	does: "write a shop file and a job file to start from",
 	more: `
 Into DIR, or into the folder where you are: shop.toml, job.toml, and a schema of each for the
-editor. Shop and job are invented; put your own in their place. A file that is there already is
-not written over: nothing is written then, unless --force is given.`,
+editor. Shop and job are invented; put your own in their place. Where a file of one of these names
+is there that you wrote or edited, nothing is written, unless --force is given.`,
 	run: startNew,
 }
 
-// starterFile is a file that new writes.
-type starterFile struct {
-	path string
-	text []byte
-}
-
 func startNew(c *call) int {
-	force := false
 	if code, ok := c.parse(func(f *flags) {
 		c.langFlag(f)
-		f.yes(&force, "force", "write over files that are there")
+		c.forceFlag(f)
 		c.quietFlag(f)
 	}); !ok {
 		return code
@@ -45,31 +36,15 @@ func startNew(c *call) int {
 	case len(c.args) == 1:
 		dir = c.args[0]
 	}
-	lang := c.lang
-	if lang == "" {
-		lang = "en"
-	}
-	files, err := starterFiles(dir, lang)
+	files, err := starterFiles(cmp.Or(c.lang, "en"))
 	if err != nil {
 		return c.fail(err)
 	}
-	there, err := existing(files)
-	if err != nil {
+	if err := c.writer().Files(dir, files...); err != nil {
 		return c.fail(err)
-	}
-	if len(there) > 0 && !force {
-		c.fail(fmt.Errorf("%s: there already; nothing was written", strings.Join(there, ", ")))
-		fmt.Fprintln(c.stderr, "hint: name another folder, or write over them with --force")
-		return exitFile
 	}
 	for _, f := range files {
-		if err := writeFile(f.path, func(w io.Writer) error {
-			_, err := w.Write(f.text)
-			return err
-		}); err != nil {
-			return c.fail(err)
-		}
-		c.wrote(f.path)
+		c.wrote(filepath.Join(dir, f.Name))
 	}
 	if !c.quiet {
 		fmt.Fprintf(c.stderr, "hint: next, bladecard check %s\n", quoteArg(filepath.Join(dir, "job.toml")))
@@ -78,34 +53,20 @@ func startNew(c *call) int {
 }
 
 // starterFiles are the files of a folder to start in.
-func starterFiles(dir, lang string) ([]starterFile, error) {
-	var files []starterFile
+func starterFiles(lang string) ([]disk.Claim, error) {
+	var files []disk.Claim
 	for _, kind := range []string{"shop", "job"} {
 		text, err := templates.Starter(lang, kind)
 		if err != nil {
 			return nil, err
 		}
-		schema, err := file.Schema(kind)
+		schema, err := file.Schema(kind, lang)
 		if err != nil {
 			return nil, err
 		}
-		files = append(files, starterFile{filepath.Join(dir, kind+".toml"), text}, starterFile{filepath.Join(dir, kind+".schema.json"), schema})
+		files = append(files, disk.Claim{File: disk.File{Name: kind + ".toml", Data: text}}, disk.Claim{File: disk.File{Name: kind + ".schema.json", Data: schema}})
 	}
 	return files, nil
-}
-
-// existing are the paths where something stands already, a dead link too.
-func existing(files []starterFile) ([]string, error) {
-	var there []string
-	for _, f := range files {
-		switch _, err := os.Lstat(f.path); {
-		case err == nil:
-			there = append(there, f.path)
-		case !errors.Is(err, fs.ErrNotExist):
-			return nil, err
-		}
-	}
-	return there, nil
 }
 
 // quoteArg writes a path as a shell takes it.

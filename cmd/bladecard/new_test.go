@@ -110,7 +110,7 @@ func checkStarter(t *testing.T, lang, jobText, shopText string, silent bool) {
 
 // bySchema is what an editor finds in a file.
 func bySchema(kind, text string) error {
-	src, err := file.Schema(kind)
+	src, err := file.Schema(kind, "en")
 	if err != nil {
 		return err
 	}

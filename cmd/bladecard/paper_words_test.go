@@ -28,30 +28,22 @@ type wordsOfPage struct {
 	Words  []word  `xml:"word"`
 }
 
-// read lists the words of a document page by page; false where the machine cannot.
-func read(t *testing.T, file string) ([]wordsOfPage, bool) {
+// read lists the words of a document page by page; it skips the test where the machine cannot.
+func read(t *testing.T, file string) []wordsOfPage {
 	t.Helper()
-	bbox, ok := tool(t, "pdftotext", "-bbox", file, "-")
-	if !ok {
-		return nil, false
-	}
 	var doc struct {
 		Pages []wordsOfPage `xml:"body>doc>page"`
 	}
-	if err := xml.Unmarshal([]byte(bbox), &doc); err != nil {
+	if err := xml.Unmarshal([]byte(outside(t, "pdftotext", "-bbox", file, "-")), &doc); err != nil {
 		t.Fatalf("%s: %v", filepath.Base(file), err)
 	}
-	return doc.Pages, true
+	return doc.Pages
 }
 
 // searchable: the figures' signs, known labels and the language's own letters come out as text,
 // and no word stands at the page's edge or on another.
 func searchable(t *testing.T, d document, e edition) {
-	text, ok := tool(t, "pdftotext", d.path, "-")
-	if !ok {
-		return
-	}
-	text = strings.Join(strings.Fields(text), " ")
+	text := strings.Join(strings.Fields(outside(t, "pdftotext", d.path, "-")), " ")
 	want := append([]string{"µm", "°"}, d.labels...)
 	if e.lang == "es" {
 		want = append(want, "á", "í")
@@ -64,8 +56,7 @@ func searchable(t *testing.T, d document, e edition) {
 			t.Errorf("no %q is found in its text", s)
 		}
 	}
-	pages, _ := read(t, d.path)
-	for i, p := range pages {
+	for i, p := range read(t, d.path) {
 		if len(p.Words) < 15 {
 			t.Errorf("page %d has %d words", i+1, len(p.Words))
 		}
@@ -139,22 +130,23 @@ func keepToCard(t *testing.T, e edition, job, name string, size page.Size, flip 
 	dir := t.TempDir()
 	commanded(t, "cards", job, "-o", dir, "--lang", e.lang, "--paper", e.paper, "--size", size.Name, "--flip", []string{"long", "short"}[flip])
 	file := filepath.Join(dir, name+"-cards.pdf")
-	pages, ok := read(t, file)
-	if !ok {
-		return
-	}
-	sheets, err := documents{size: size, paper: e.paper, flip: flip}.cardSheets(planned(t, e, job))
+	laid, err := documents{size: size, paper: e.paper, flip: flip}.cardSheets(planned(t, e, job))
 	if err != nil {
 		t.Fatal(err)
 	}
+	var sheets []page.Sheet
+	for s, err := range laid {
+		if err != nil {
+			t.Fatal(err)
+		}
+		sheets = append(sheets, s)
+	}
+	smallEnough(t, file, sheets)
+	pages := read(t, file)
 	if len(pages) != len(sheets) {
 		t.Fatalf("%d pages; %d are wanted", len(pages), len(sheets))
 	}
-	cards := 0
 	for i, s := range sheets {
-		if !s.Back {
-			cards += len(s.Cards)
-		}
 		apart(t, i+1, pages[i])
 		for k, have := range sorted(t, s, i+1, pages[i]) {
 			face := s.Cards[k].Face
@@ -167,9 +159,20 @@ func keepToCard(t *testing.T, e edition, job, name string, size page.Size, flip 
 			}
 		}
 	}
+}
+
+// smallEnough holds the bytes of a document of cards, a page and, beyond the fonts, a card.
+func smallEnough(t *testing.T, file string, sheets []page.Sheet) {
+	t.Helper()
 	src, err := os.ReadFile(file)
 	if err != nil {
 		t.Fatal(err)
+	}
+	cards := 0
+	for _, s := range sheets {
+		if !s.Back {
+			cards += len(s.Cards)
+		}
 	}
 	start, end := bytes.Index(src, []byte("<</Type /Font /Subtype /Type0")), bytes.LastIndex(src, []byte("xref\n0 "))
 	fonts := end - start // their objects stand together at the end
@@ -182,7 +185,7 @@ func keepToCard(t *testing.T, e edition, job, name string, size page.Size, flip 
 }
 
 // mostOfACard is the bytes of a card, both sides, beyond the fonts.
-const mostOfACard = 8 << 10
+const mostOfACard = 9 << 10
 
 // sorted counts the words of a page by the card that they stand on.
 func sorted(t *testing.T, s page.Sheet, number int, p wordsOfPage) []map[string]int {

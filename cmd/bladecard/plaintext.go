@@ -12,6 +12,19 @@ import (
 	"golang.org/x/term"
 )
 
+// sink is standard output. It remembers the first error, so that no command has to look for one.
+type sink struct {
+	io.Writer
+	err error
+}
+
+func (s *sink) Write(data []byte) (int, error) {
+	if s.err == nil {
+		_, s.err = s.Writer.Write(data)
+	}
+	return len(data), nil
+}
+
 // plainText is a terminal's writer for words. File names, flags and the texts of jobs come from
 // other people; whatever could move the cursor, turn the direction of reading or hide is written as
 // an escape, \u001b, and a byte that is not UTF-8 as \xff. Inside a JSON text the escapes mean what
@@ -19,13 +32,9 @@ import (
 type plainText struct {
 	w    io.Writer
 	rest []byte // the start of a rune whose end has not come yet
-	err  error  // the first that w returned
 }
 
 func (p *plainText) Write(data []byte) (int, error) {
-	if p.err != nil {
-		return 0, p.err
-	}
 	out := make([]byte, 0, len(data)+16)
 	p.rest = append(p.rest, data...)
 	for len(p.rest) > 0 && utf8.FullRune(p.rest) {
@@ -37,10 +46,8 @@ func (p *plainText) Write(data []byte) (int, error) {
 		}
 		p.rest = p.rest[size:]
 	}
-	if _, p.err = p.w.Write(out); p.err != nil {
-		return 0, p.err
-	}
-	return len(data), nil
+	_, err := p.w.Write(out)
+	return len(data), err
 }
 
 // close writes what is left of a rune that never ended.
@@ -76,6 +83,9 @@ func shown(name string) string {
 func terminal(w io.Writer) (*os.File, bool) {
 	if p, is := w.(*plainText); is {
 		w = p.w
+	}
+	if s, is := w.(*sink); is {
+		w = s.Writer
 	}
 	f, is := w.(*os.File)
 	return f, is && term.IsTerminal(int(f.Fd()))

@@ -1,20 +1,23 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"io"
 	"runtime"
 	"strings"
 
 	"bladecard/calc/job"
+	"bladecard/cmd/bladecard/internal/disk"
+	"bladecard/cmd/bladecard/internal/exit"
 )
 
 // Exit codes.
 const (
-	exitDone  = 0
-	exitJob   = 1 // a job or its shop has errors; all of them were printed
-	exitUsage = 2
-	exitFile  = 3 // could not read or write
+	exitDone  = exit.Done
+	exitJob   = exit.Job
+	exitUsage = exit.Usage
+	exitFile  = exit.File
 )
 
 // command is one word of the command line.
@@ -54,6 +57,7 @@ type call struct {
 	lang   string   // --lang; empty: the shop's language
 	shop   string   // --shop; empty: the job's, the nearest, or the built-in one
 	quiet  bool     // --quiet: no notes and no lists of what was written
+	force  bool     // --force
 	floors map[string]*floor
 	told   map[string]bool // shops that were named, and faults of shops that were told
 	cores  int             // that one job may be planned on
@@ -68,12 +72,13 @@ type call struct {
 
 // run is the program: it reads a command line and returns the exit code.
 func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
-	out, errs := &plainText{w: stdout}, &plainText{w: stderr}
-	c := &call{stdin: stdin, stdout: out, stderr: errs, data: stdout, all: commands(), told: map[string]bool{}, cores: runtime.GOMAXPROCS(0)}
+	sink := &sink{Writer: stdout}
+	out, errs := &plainText{w: sink}, &plainText{w: stderr}
+	c := &call{stdin: stdin, stdout: out, stderr: errs, data: sink, all: commands(), told: map[string]bool{}, cores: runtime.GOMAXPROCS(0)}
 	code := c.start(args)
 	out.close()
-	if out.err != nil && code == exitDone {
-		code = c.fail(fmt.Errorf("standard output: %w", out.err))
+	if sink.err != nil {
+		code = c.fail(fmt.Errorf("%w; what was printed is not whole", disk.Named("standard output", sink.err)))
 	}
 	errs.close()
 	return code
@@ -156,6 +161,10 @@ func usage(w io.Writer) {
 
 // fail reports a file that could not be read or written.
 func (c *call) fail(err error) int {
-	fmt.Fprintf(c.stderr, "error: %v\n", err)
+	var refused *disk.Refusal
+	if errors.As(err, &refused) {
+		err = fmt.Errorf("%w; it is left as it is", err)
+	}
+	disk.Say(c.stderr, err)
 	return exitFile
 }

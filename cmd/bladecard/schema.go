@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"io"
 
 	"bladecard/calc/file"
@@ -27,7 +28,9 @@ of quantities and names in the racks are beyond a schema: check finds those.`,
 func printSchema(c *call) int {
 	var output string
 	if code, ok := c.parse(func(f *flags) {
+		c.langFlag(f)
 		f.file(&output, "schema")
+		c.forceFlag(f)
 		c.quietFlag(f)
 	}); !ok {
 		return code
@@ -35,20 +38,14 @@ func printSchema(c *call) int {
 	if len(c.args) != 1 {
 		return c.wrong("one kind of file is wanted: job or shop")
 	}
-	src, err := file.Schema(c.args[0])
+	src, err := file.Schema(c.args[0], cmp.Or(c.lang, "en"))
 	if err != nil {
 		return c.wrong(err.Error())
 	}
-	write := func(w io.Writer) error {
+	if err := c.put(c.writer(), output, func(w io.Writer) error {
 		_, err := w.Write(src)
 		return err
-	}
-	if output == "" {
-		err = write(c.data)
-	} else if err = writeFile(output, write); err == nil {
-		c.wrote(output)
-	}
-	if err != nil {
+	}); err != nil {
 		return c.fail(err)
 	}
 	return exitDone

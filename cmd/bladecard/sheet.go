@@ -14,31 +14,32 @@ what may vary, the other blades and meshes that give the same film, ink, dryer a
 }
 
 func setupSheet(c *call) int {
-	var dir string
+	var out destination
 	var d documents
 	if code, ok := c.parse(func(f *flags) {
 		c.jobFlags(f)
-		f.folder(&dir)
+		out.declare(f)
 		paperFlag(f, &d.paper)
 		f.yes(&d.noCustomer, "no-customer", "leave the customer's name out")
+		c.forceFlag(f)
 		c.quietFlag(f)
 	}); !ok {
 		return code
 	}
-	if dir == "" {
-		return c.wrong("-o is missing: the folder to write to")
+	if wrong := out.open(c); wrong != "" {
+		return c.wrong(wrong)
 	}
-	out := newOutputs(dir, "-sheet.pdf")
 	return c.each(func(l loaded) int {
 		c.tellShop(l.use, l.voice)
-		path, ok := out.path(c, l.path)
-		if !ok {
-			return exitUsage
+		data, err := filled(func(w io.Writer) error { return d.sheet(w, l) })
+		if err == nil {
+			err = out.put(c, l.path, sheetSuffix, data)
 		}
-		if err := writeFile(path, func(w io.Writer) error { return d.sheet(w, l) }); err != nil {
+		if err != nil {
 			return c.failed(err)
 		}
-		c.wrote(path)
 		return exitDone
 	})
 }
+
+const sheetSuffix = "-sheet.pdf"

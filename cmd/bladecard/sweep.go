@@ -1,16 +1,14 @@
 package main
 
 import (
-	"encoding/csv"
 	"fmt"
 	"io"
 	"math"
 	"strconv"
 	"strings"
 
+	"bladecard/calc/cells"
 	"bladecard/calc/choose"
-	"bladecard/render/figure"
-	"bladecard/render/say"
 )
 
 var sweepCommand = command{
@@ -40,6 +38,7 @@ func sweep(c *call) int {
 		screenFlags(f, &o.location, &o.screen)
 		f.file(&o.file, "CSV")
 		chartFlag(f, &o.chart, "the films")
+		c.forceFlag(f)
 		c.quietFlag(f)
 	}); !ok {
 		return code
@@ -58,14 +57,14 @@ func sweep(c *call) int {
 		if err != nil {
 			return c.wrong(err.Error())
 		}
-		write := func(w io.Writer) error { return writeSweep(w, o.axes, points) }
-		if o.file == "" {
-			err = write(c.data)
-		} else {
-			err = writeFile(o.file, write)
+		to := c.writer(c.args...)
+		if o.chart != "" {
+			chart, some := sweepChart(o.axes, points, l.voice)
+			c.noteDrawn(some)
+			err = writeChart(to, o.chart, chart)
 		}
-		if err == nil && o.chart != "" {
-			err = writeChart(o.chart, sweepChart(o.axes, points, l.voice))
+		if err == nil {
+			err = c.put(to, o.file, func(w io.Writer) error { return writeSweep(w, o.axes, points) })
 		}
 		if err != nil {
 			return c.fail(err)
@@ -106,10 +105,10 @@ func parseAxis(s string) (choose.Axis, error) {
 	}
 	n := math.Floor((high-low)/by + 1e-9)
 	switch {
-	case err1 != nil || err2 != nil || !(low <= high) || !(by > 0):
+	case err1 != nil || err2 != nil || !(low <= high) || !(by > 0) || math.IsInf(high-low, 0):
 		return a, wrong
-	case !(n < choose.MostSwept):
-		return a, fmt.Errorf("%.0f values of %s; at most %d are accepted: take a larger step", n+1, what, choose.MostSwept)
+	case n >= choose.MostSwept:
+		return a, fmt.Errorf("too many points: %.0f values of %s; at most %d are accepted: take a larger step", min(n+1, 1e15), what, choose.MostSwept)
 	}
 	for i := range int(n) + 1 {
 		a.Values = append(a.Values, math.Round((low+float64(i)*by)*1e6)/1e6)
@@ -119,8 +118,8 @@ func parseAxis(s string) (choose.Axis, error) {
 
 // writeSweep writes a row a point.
 func writeSweep(w io.Writer, axes []choose.Axis, points []choose.Swept) error {
-	out := csv.NewWriter(w)
-	var head []string
+	out := cells.NewWriter(w, ',')
+	var row []cells.Cell
 	for _, a := range axes {
 		v, err := choose.VariableOf(a.What)
 		if err != nil {
@@ -130,53 +129,26 @@ func writeSweep(w io.Writer, axes []choose.Axis, points []choose.Swept) error {
 		if v.Unit != "" {
 			name += " (" + v.Unit + ")"
 		}
-		head = append(head, name)
+		row = append(row, cells.Text(name))
 	}
-	if err := out.Write(append(head, "wet (um)", "cured (um)", "edge (deg)", "clears", "fault")); err != nil {
+	for _, name := range []string{"wet (um)", "cured (um)", "edge (deg)", "clears", "fault"} {
+		row = append(row, cells.Text(name))
+	}
+	if err := out.Row(row...); err != nil {
 		return err
 	}
-	num := func(v float64, decimals int) string { return strconv.FormatFloat(v, 'f', decimals, 64) }
 	for _, p := range points {
-		var cells []string
+		row = row[:0]
 		for _, x := range p.At {
-			cells = append(cells, num(x, -1))
+			row = append(row, cells.Number(x))
 		}
-		wet, cured, edge := num(p.WetUM, 2), num(p.CuredUM, 2), num(p.EdgeDeg, 1)
+		wet, cured, edge := cells.Fixed(p.WetUM, 2), cells.Fixed(p.CuredUM, 2), cells.Fixed(p.EdgeDeg, 1)
 		if p.Fault != "" {
 			wet, cured, edge = "", "", ""
 		}
-		if err := out.Write(append(cells, wet, cured, edge, strconv.FormatBool(p.Clears), p.Fault)); err != nil {
+		if err := out.Row(append(row, wet, cured, edge, cells.Text(strconv.FormatBool(p.Clears)), cells.Text(p.Fault))...); err != nil {
 			return err
 		}
 	}
-	out.Flush()
-	return out.Error()
-}
-
-// sweepChart is the cured film over the last axis, a line for each value of the first.
-func sweepChart(axes []choose.Axis, points []choose.Swept, v *say.Voice) figure.Chart {
-	last := axes[len(axes)-1]
-	low, high := math.Inf(1), math.Inf(-1)
-	for _, x := range last.Values {
-		low, high = math.Min(low, x), math.Max(high, x)
-	}
-	ch := figure.Chart{
-		X: figure.Axis{Title: v.T("sweep." + last.What), Low: low, High: high}, Y: figure.Axis{Title: v.T("card.y-film")},
-		SizePT: 9, Format: v.Number,
-	}
-	for i := 0; i < len(points); i += len(last.Values) {
-		l := figure.Line{Label: v.T("show.cured"), Strong: i == 0, Dash: max(0, len(ch.Lines)-1) % figure.Dashes}
-		if len(axes) == 2 {
-			l.Label = v.Number(points[i].At[0], 2)
-		}
-		for _, p := range points[i : i+len(last.Values)] {
-			um := p.CuredUM
-			if p.Fault != "" {
-				um = math.NaN()
-			}
-			l.Points = append(l.Points, figure.XY{X: p.At[len(axes)-1], Y: um})
-		}
-		ch.Lines = append(ch.Lines, l)
-	}
-	return ch
+	return out.Flush()
 }

@@ -2,117 +2,140 @@ package main
 
 import (
 	"bytes"
-	"crypto/sha256"
-	"encoding/hex"
 	"errors"
 	"fmt"
 	"io"
-	"io/fs"
-	"os"
 	"path/filepath"
+	"strings"
+	"sync"
+
+	"bladecard/calc/file"
+	"bladecard/cmd/bladecard/internal/disk"
 )
 
-// writeFile fills a file and writes it whole or not at all. Nothing is touched where fill fails.
-func writeFile(path string, fill func(io.Writer) error) error {
-	var data bytes.Buffer
-	if err := fill(&data); err != nil {
-		return err
-	}
-	dir := filepath.Dir(path)
-	if err := os.MkdirAll(dir, 0o777); err != nil {
-		return err
-	}
-	root, err := os.OpenRoot(dir)
-	if err != nil {
-		return err
-	}
-	defer root.Close()
-	temp := fmt.Sprintf(".bladecard-%d", os.Getpid())
-	if err := place(rooted{root}, placed{temp, filepath.Base(path), data.Bytes()}); err != nil {
-		return fileError(path, err)
-	}
-	return nil
+// forceFlag declares --force, which every command takes that may write over a file.
+func (c *call) forceFlag(f *flags) {
+	f.yes(&c.force, "force", "also write over files that bladecard did not make, or that were edited since")
 }
 
-// folder is the part of os.Root that writing needs, so that a test can stand in a disk that fails.
-type folder interface {
-	create(name string) (openFile, error)
-	Rename(from, to string) error
-	Remove(name string) error
-}
-
-type openFile interface {
-	io.Writer
-	Sync() error
-	Close() error
-}
-
-type rooted struct{ *os.Root }
-
-func (r rooted) create(name string) (openFile, error) {
-	return r.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
-}
-
-// placed is a file to be written: its name, the temporary one, and its bytes.
-type placed struct {
-	temp, name string
-	data       []byte
-}
-
-// place writes files under temporary names, syncs them and renames them in their order: every name
-// is either what it was or all of its data, and none is touched before all of the data are on disk.
-func place(in folder, files ...placed) (err error) {
-	open := make([]openFile, 0, len(files))
-	renamed := 0
-	defer func() {
-		if err == nil {
-			return
-		}
-		for _, f := range open {
-			f.Close()
-		}
-		for _, p := range files[renamed:] {
-			in.Remove(p.temp)
-		}
-	}()
-	for _, p := range files {
-		f, err := in.create(p.temp)
-		if errors.Is(err, fs.ErrExist) { // of a process that was killed, with the same number
-			if err = in.Remove(p.temp); err == nil {
-				f, err = in.create(p.temp)
+// writer writes the files of a call. It leaves alone what the call reads: the named files and
+// --shop, their shops and logos.
+func (c *call) writer(reads ...string) *disk.Writer {
+	return &disk.Writer{
+		Rules: disk.Rules{Force: c.force, Inputs: sync.OnceValue(func() []disk.Input {
+			var all []string
+			for _, path := range append(reads, c.shop) {
+				all = append(append(all, path), c.behind(path)...)
 			}
-		}
-		if err != nil {
-			return err
-		}
-		open = append(open, f)
-		if _, err := f.Write(p.data); err != nil {
-			return err
-		}
+			return disk.Inputs(all...)
+		})},
+		Stdout:  c.data,
+		Waiting: func(dir string) { fmt.Fprintf(c.stderr, "waiting: another bladecard is at work in %s\n", dir) },
 	}
-	for _, f := range open { // one after the other: the first takes the disk most of the others' work too
-		if err := f.Sync(); err != nil {
-			return err
-		}
+}
+
+// behind are the files that a job or a shop file needs: a job's shop, a shop's logo.
+func (c *call) behind(path string) []string {
+	src, err := disk.Read(path, file.MaxFileBytes)
+	if err != nil {
+		return nil
 	}
-	for len(open) > 0 {
-		f := open[0]
-		open = open[1:]
-		if err := f.Close(); err != nil {
-			return err
+	use := shopUse{path: path}
+	if !file.IsShop(src) {
+		j, _ := file.DecodeJob(path, src)
+		if j == nil {
+			return nil
 		}
+		use = c.shopOf(path, j.ShopPath)
 	}
-	for _, p := range files {
-		if err := in.Rename(p.temp, p.name); err != nil {
-			return err
+	f, err := c.floor(use)
+	if err != nil {
+		return []string{use.path}
+	}
+	return []string{use.path, logoPath(f.shop)}
+}
+
+// wrote names a file that was written.
+func (c *call) wrote(path string) {
+	if !c.quiet && path != disk.Stdout {
+		fmt.Fprintln(c.stdout, path)
+	}
+}
+
+// put writes what fill writes to one file, and names it; - is standard output.
+func (c *call) put(to *disk.Writer, path string, fill func(io.Writer) error) error {
+	data, err := filled(fill)
+	if err == nil {
+		err = to.File(path, data)
+	}
+	if err == nil {
+		c.wrote(path)
+	}
+	return err
+}
+
+func filled(fill func(io.Writer) error) ([]byte, error) {
+	var data bytes.Buffer
+	err := fill(&data)
+	return data.Bytes(), err
+}
+
+// destination is where a command puts the PDF of each of its jobs.
+type destination struct {
+	*disk.Writer
+	path string
+	file bool // the path is that of one PDF, not of a folder
+}
+
+// declare declares -o.
+func (d *destination) declare(f *flags) {
+	f.value("o", "`DIR` folder to write the PDFs to, made if missing; for one job also a file that ends in .pdf, or -, standard output (needed)", func(text string) error {
+		d.file = text == disk.Stdout || namesFile(text)
+		if text == "" || d.file && text != disk.Stdout && !strings.EqualFold(filepath.Ext(text), ".pdf") {
+			return errors.New("not a folder or a PDF; accepted: a folder, in which each job gets its own PDF, a file that ends in .pdf, or -")
 		}
-		renamed++
+		d.path = text
+		return nil
+	})
+}
+
+// open makes the destination ready; wrong tells what is wrong with the command line.
+func (d *destination) open(c *call) (wrong string) {
+	d.Writer = c.writer(c.args...)
+	switch {
+	case d.path == "":
+		return "-o is missing: the folder to write to"
+	case d.file && len(c.args) > 1:
+		return fmt.Sprintf("-o %s is one file, and each of %d jobs makes its own; a folder is wanted", d.path, len(c.args))
 	}
+	return ""
+}
+
+// put writes the PDF of a job: in a folder under the name of the job file with the suffix.
+func (d *destination) put(c *call, job, suffix string, data []byte) error {
+	path, named := d.path, job
+	var err error
+	if d.file {
+		err = d.File(path, data)
+	} else {
+		name := jobName(job) + suffix
+		path = filepath.Join(path, name)
+		if job == stdinName {
+			job = ""
+		}
+		err = d.Files(d.path, disk.Claim{File: disk.File{Name: name, Data: data}, Job: job})
+	}
+	if err != nil {
+		return fmt.Errorf("%s: %w", named, err)
+	}
+	c.wrote(path)
 	return nil
 }
 
-// sumOf tells files apart by their bytes.
-func sumOf(data []byte) string {
-	sum := sha256.Sum256(data)
-	return hex.EncodeToString(sum[:])
+// jobName is the name of a job file without its ending.
+func jobName(path string) string {
+	if path == stdinName {
+		return "stdin"
+	}
+	return strings.TrimSuffix(filepath.Base(path), filepath.Ext(path))
 }

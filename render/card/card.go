@@ -33,17 +33,62 @@ type maker struct {
 	err    error
 }
 
+// atOnce is how many cards are laid out at the same time: enough that sharing them out saves more than it
+// costs, and few enough to be held.
+const atOnce = 32
+
+// Each lays out the cards of a plan, in print order, while they are taken: some at a time, on all cores.
+func Each(p *plan.Plan, size page.Size, v *say.Voice) page.Cards {
+	return func(yield func(page.Card, error) bool) {
+		var makers []*maker
+		flush := func() bool {
+			cards, errs := layOut(makers)
+			makers = makers[:0]
+			for i, c := range cards {
+				if !yield(c, errs[i]) || errs[i] != nil {
+					return false
+				}
+			}
+			return true
+		}
+		for _, l := range p.Locations {
+			for _, s := range l.Screens {
+				makers = append(makers, &maker{plan: p, loc: l, screen: s, size: size, say: v, grid: newGrid(safeArea(size))})
+				if len(makers) == atOnce && !flush() {
+					return
+				}
+			}
+		}
+		flush()
+	}
+}
+
+// Count is how many cards a plan has.
+func Count(p *plan.Plan) int {
+	n := 0
+	for _, l := range p.Locations {
+		n += len(l.Screens)
+	}
+	return n
+}
+
+// All lays out the cards of a plan, in print order.
+func All(p *plan.Plan, size page.Size, v *say.Voice) ([]page.Card, error) {
+	var out []page.Card
+	for c, err := range Each(p, size, v) {
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, c)
+	}
+	return out, nil
+}
+
 // fewCards are laid out one after the other: sharing them out would cost more than it saves.
 const fewCards = 8
 
-// All lays out the cards of a plan, in print order; those of a large job on all cores.
-func All(p *plan.Plan, size page.Size, v *say.Voice) ([]page.Card, error) {
-	var makers []*maker
-	for _, l := range p.Locations {
-		for _, s := range l.Screens {
-			makers = append(makers, &maker{plan: p, loc: l, screen: s, size: size, say: v, grid: newGrid(safeArea(size))})
-		}
-	}
+// layOut lays out some cards, on all cores where they are many.
+func layOut(makers []*maker) ([]page.Card, []error) {
 	out, errs := make([]page.Card, len(makers)), make([]error, len(makers))
 	cores := 1
 	if len(makers) > fewCards {
@@ -59,12 +104,7 @@ func All(p *plan.Plan, size page.Size, v *say.Voice) ([]page.Card, error) {
 		})
 	}
 	all.Wait()
-	for _, err := range errs {
-		if err != nil {
-			return nil, err
-		}
-	}
-	return out, nil
+	return out, errs
 }
 
 // card lays out both sides.

@@ -40,7 +40,7 @@ func stepsUp(x, step float64) float64 { return step * math.Ceil(x/step) }
 func (m *maker) chart(curves []plan.Curve) figure.Chart {
 	ch := figure.Chart{
 		Y: figure.Axis{Title: m.say.T("card.y-film")}, SizePT: m.grid.notePT, Format: m.say.Number,
-		Band: &figure.Interval{Low: m.screen.TargetUM.Low, High: m.screen.TargetUM.High},
+		Band: &figure.Band{Interval: figure.Interval{Low: m.screen.TargetUM.Low, High: m.screen.TargetUM.High}, Label: m.say.T("show.target")},
 	}
 	dash := 0
 	for _, c := range curves {
@@ -56,6 +56,7 @@ func (m *maker) chart(curves []plan.Curve) figure.Chart {
 		}
 		ch.Lines = append(ch.Lines, l)
 	}
+	ch.Lines = figure.Choose(ch.Lines, figure.MostLines)
 	return ch
 }
 
@@ -71,6 +72,6 @@ func (m *maker) drawChart(name string, r page.Rect, ch figure.Chart) {
 	}
 	m.draw(name, r, func(c canvas.Canvas) error {
 		at := figure.Rect{W: r.W, H: r.H}
-		return ch.DrawFit(c, at)
+		return ch.Draw(c, at)
 	})
 }

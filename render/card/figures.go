@@ -34,7 +34,7 @@ func Figures(p *plan.Plan, v *say.Voice) []Figure {
 					Name: fmt.Sprintf("location%d-screen%d-%s", i+1, s.Number, f.name),
 					Draw: func(c canvas.Canvas, w, h float64) error {
 						at := figure.Rect{X: 2, Y: 2, W: w - 4, H: h - 4}
-						return ch.DrawFit(c, at)
+						return ch.Draw(c, at)
 					},
 				})
 			}

@@ -106,8 +106,8 @@ func (m *maker) blade(r page.Rect) {
 	m.line("blade length", fact, m.bladeWord(), canvas.Regular, page.Center)
 	m.draw("blade section", at, func(c canvas.Canvas) error {
 		s := m.section()
-		s.HardnessPT = m.grid.linePT
-		return s.Fit(c, figure.Rect{W: at.W, H: at.H}).Draw(c, figure.Rect{W: at.W, H: at.H})
+		s.SizePT = m.grid.linePT
+		return s.Draw(c, figure.Rect{W: at.W, H: at.H})
 	})
 }
 
@@ -155,18 +155,23 @@ func (m *maker) angle(r page.Rect) {
 	})
 }
 
-// strokes shows how often to pull, with or without a flood, and whether a flash follows.
+// strokes shows how often to pull, or how many hits, with or without a flood, and whether and how long a flash
+// follows.
 func (m *maker) strokes(r page.Rect) {
-	n := m.screen.Strokes
+	n, hits := m.screen.Strokes, max(1, m.screen.Hits)
+	shown, say := n, m.say.Many("card.strokes", n)
+	if hits > 1 {
+		shown, say = hits, m.say.Many("card.hits", n)
+	}
 	big, word, rest := m.grid.rows(r)
 	digit, arrows := big, big
 	digit.W = 0.4 * big.W
 	arrows.X, arrows.W = digit.Right(), big.Right()-digit.Right()
-	m.fact("strokes", digit, fmt.Sprint(n), page.Center)
+	m.fact("strokes", digit, fmt.Sprint(shown), page.Center)
 	m.draw("pulls", arrows, func(c canvas.Canvas) error {
 		return figure.Pulls{Strokes: n, Flood: m.screen.Flood}.Draw(c, figure.Rect{W: arrows.W, H: arrows.H})
 	})
-	m.line("strokes word", word, m.say.Many("card.strokes", n), canvas.Bold, page.Center)
+	m.line("strokes word", word, say, canvas.Bold, page.Center)
 	flood := m.say.T("card.no-flood")
 	if m.screen.Flood {
 		flood = m.say.T("card.flood")
@@ -178,6 +183,9 @@ func (m *maker) strokes(r page.Rect) {
 		f := figure.Flash{Needed: m.screen.Flash.Needed, Word: m.say.T("card.no-flash"), SizePT: m.grid.linePT}
 		if f.Needed {
 			f.Word = m.say.T("card.flash")
+			if at := m.screen.Flash.StartS; at != nil {
+				f.Word = m.say.T("card.flash-start", "start", m.say.Seconds(*at))
+			}
 		}
 		return f.Draw(c, figure.Rect{W: at.W, H: at.H})
 	})

@@ -30,7 +30,7 @@ func full() Chart {
 			line("60 worn", 1.09, false, 1, 35), line("65/90/65", 1.03, true, 0, 45), line("70 A", 1, false, 2, 45),
 			line("70/90/70", 0.98, false, 3, 45), line("80 A", 0.94, false, 4, 45),
 		},
-		Band:  &Interval{38, 55},
+		Band:  &Band{Interval{38, 55}, "target"},
 		Range: &Interval{10, 20},
 		Mark:  &Mark{15, 1.03 * (30 + 6*math.Exp(0.5)), 32, 50},
 	}
@@ -51,19 +51,26 @@ func TestChartSizes(t *testing.T) {
 			ch := full()
 			ch.SizePT = tt.pt
 			r := Rect{7, 11, tt.w, tt.h}
-			ch = ch.Fit(rec, r)
 			if err := ch.Draw(rec, r); err != nil {
 				t.Fatal(err)
 			}
 			rec.clean(t, r, SmallestPT)
-			if tt.h >= 50 && len(ch.Lines) != 5 {
-				t.Errorf("%d lines kept of 5", len(ch.Lines))
-			}
-			for _, l := range ch.Lines { // no legend: every label once, at the end of its line
-				if at := rec.find(t, l.Label).x; at < r.X+tt.w/3 {
-					t.Errorf("label %q at %v", l.Label, at)
+			kept := 0
+			for _, w := range rec.texts { // no legend: every label once, right of the plot
+				for _, l := range ch.Lines {
+					if w.s == l.Label {
+						kept++
+						if w.x < r.X+tt.w/3 {
+							t.Errorf("label %q at %v", l.Label, w.x)
+						}
+					}
 				}
 			}
+			if kept == 0 || tt.h >= 50 && kept != 5 {
+				t.Errorf("%d lines are labelled of 5", kept)
+			}
+			rec.find(t, "65/90/65")
+			rec.find(t, "target")
 		})
 	}
 }
@@ -79,90 +86,6 @@ func TestChartTypeSizes(t *testing.T) {
 		for _, w := range rec.texts {
 			if w.font.SizePT != want {
 				t.Errorf("asked for %v: %q is %v pt, want %v", pt, w.s, w.font.SizePT, want)
-			}
-		}
-	}
-}
-
-// gap tells where the runs of a line lie, as the compact geometry of its paths.
-func runsOf(t *testing.T, l Line) []string {
-	t.Helper()
-	ch := Chart{Lines: []Line{l}, X: Axis{Low: 0, High: 10}, Y: Axis{Low: 0, High: 10}}
-	rec := &recorder{}
-	lay, err := ch.layout(rec, Rect{0, 0, 60, 60})
-	if err != nil {
-		t.Fatal(err)
-	}
-	lay.plot = Rect{0, 0, 10, 10} // a millimetre a unit
-	if err := lay.drawLines(); err != nil {
-		t.Fatal(err)
-	}
-	var out []string
-	for _, p := range rec.paths {
-		s := p.String()
-		if p.fill != nil {
-			b := p.box()
-			s = fmt.Sprintf("dot %.1f,%.1f", b.X+b.W/2, b.Y+b.H/2)
-		}
-		out = append(out, strings.TrimSuffix(s, " pen0.30[]"))
-	}
-	return out
-}
-
-func TestGapsBreakLines(t *testing.T) {
-	nan, inf := math.NaN(), math.Inf(1)
-	for _, tt := range []struct {
-		name string
-		line Line
-		want string
-	}{
-		{"whole", Line{Points: []XY{{0, 1}, {2, 2}, {4, 3}}}, "M0.0,9.0 L2.0,8.0 L4.0,7.0"},
-		{"NaN", Line{Points: []XY{{0, 1}, {2, 2}, {4, nan}, {6, 4}, {8, 5}}}, "M0.0,9.0 L2.0,8.0; M6.0,6.0 L8.0,5.0"},
-		{"infinite", Line{Points: []XY{{0, 1}, {2, 2}, {4, inf}, {6, 4}, {8, 5}}}, "M0.0,9.0 L2.0,8.0; M6.0,6.0 L8.0,5.0"},
-		{"missing sample", Line{Step: 2, Points: []XY{{0, 1}, {2, 2}, {6, 4}, {8, 5}}}, "M0.0,9.0 L2.0,8.0; M6.0,6.0 L8.0,5.0"},
-		{"wide spacing without a step", Line{Points: []XY{{0, 1}, {2, 2}, {6, 4}}}, "M0.0,9.0 L2.0,8.0 L6.0,6.0"},
-		{"alone", Line{Points: []XY{{3, 1}, {4, nan}, {6, 4}, {8, 5}}}, "dot 3.0,9.0; M6.0,6.0 L8.0,5.0"},
-		{"cut at the plot", Line{Points: []XY{{-2, 4}, {2, 8}, {6, 12}}}, "M0.0,4.0 L2.0,2.0 L4.0,0.0"},
-		{"out and in again", Line{Points: []XY{{0, 8}, {4, 12}, {8, 8}}}, "M0.0,2.0 L2.0,0.0; M6.0,0.0 L8.0,2.0"},
-	} {
-		t.Run(tt.name, func(t *testing.T) {
-			if got := strings.Join(runsOf(t, tt.line), "; "); got != tt.want {
-				t.Errorf("got  %s\nwant %s", got, tt.want)
-			}
-		})
-	}
-}
-
-func TestLinesDifferByPen(t *testing.T) {
-	seen := map[string]int{}
-	for i := range Dashes {
-		seen[fmt.Sprint(Line{Dash: i}.pen())]++
-	}
-	strong := Line{Strong: true, Dash: 2}.pen()
-	seen[fmt.Sprint(strong)]++
-	if len(seen) != Dashes+1 {
-		t.Errorf("%d pens for %d lines", len(seen), Dashes+1)
-	}
-	if strong.DashMM != nil || strong.WidthMM < 2*(Line{}).pen().WidthMM {
-		t.Errorf("the chosen line is drawn with %v", strong)
-	}
-	for _, i := range []int{-1, Dashes, 1 << 40} {
-		if w := (Line{Dash: i}).pen().WidthMM; w != plainMM {
-			t.Errorf("dash %d is %v wide", i, w)
-		}
-	}
-	rec := &recorder{}
-	if err := full().Draw(rec, Rect{0, 0, 120, 80}); err != nil {
-		t.Fatal(err)
-	}
-	for _, p := range rec.paths { // every colour is a grey
-		cs := []canvas.Color{p.pen.Color}
-		if p.fill != nil {
-			cs = append(cs, *p.fill)
-		}
-		for _, c := range cs {
-			if c.R != c.G || c.G != c.B {
-				t.Errorf("colour %v in %s", c, p)
 			}
 		}
 	}
@@ -188,19 +111,18 @@ func TestChartDegenerate(t *testing.T) {
 		{"negative", Chart{Lines: []Line{{Points: []XY{{-5, -40}, {5, 40}}}}}, nil, false},
 		{"too large", Chart{Lines: []Line{{Points: []XY{{0, 0}, {1, 1e300}}}}}, nil, true},
 		{"whole range of floats", Chart{Lines: []Line{{Points: []XY{{0, -1.7e308}, {1, 1.7e308}}}}}, nil, true},
-		{"band of NaN", Chart{Lines: simple().Lines, Band: &Interval{nan, 1}}, nil, true},
-		{"band turned round", Chart{Lines: simple().Lines, Band: &Interval{2, 1}}, nil, true},
+		{"band of NaN", Chart{Lines: simple().Lines, Band: &Band{Interval: Interval{nan, 1}}}, nil, true},
+		{"band turned round", Chart{Lines: simple().Lines, Band: &Band{Interval: Interval{2, 1}}}, nil, true},
 		{"range of infinity", Chart{Lines: simple().Lines, Range: &Interval{1, math.Inf(1)}}, nil, true},
 		{"mark of NaN", Chart{Lines: simple().Lines, Mark: &Mark{nan, 1, 0, 2}}, nil, true},
 		{"mark outside its bar", Chart{Lines: simple().Lines, Mark: &Mark{1, 5, 0, 2}}, nil, true},
-		{"mark outside the axes", Chart{Lines: simple().Lines, Y: Axis{Low: 0, High: 3}, Mark: &Mark{1, 5, 5, 5}}, nil, true},
+		{"mark outside the axes", Chart{Lines: simple().Lines, Y: Axis{Low: 0, High: 3}, Mark: &Mark{1, 5, 5, 5}}, nil, false},
 		{"axis turned round", Chart{Lines: simple().Lines, X: Axis{Low: 3, High: 1}}, nil, true},
 		{"axis of NaN", Chart{Lines: simple().Lines, X: Axis{Low: nan, High: 1}}, nil, true},
-		{"tick of NaN", Chart{Lines: simple().Lines, X: Axis{Ticks: []Tick{{nan, "x"}}}}, nil, true},
 		{"line outside the axes", Chart{Lines: simple().Lines, X: Axis{Low: 50, High: 60}}, nil, false},
-		{"band outside the axes", Chart{Lines: simple().Lines, Y: Axis{Low: 0, High: 50}, Band: &Interval{60, 70}}, nil, false},
+		{"band outside the axes", Chart{Lines: simple().Lines, Y: Axis{Low: 0, High: 50}, Band: &Band{Interval: Interval{60, 70}}}, nil, false},
 		{"range of one value", Chart{Lines: simple().Lines, Range: &Interval{3, 3}}, nil, false},
-		{"band of one value", Chart{Lines: simple().Lines, Band: &Interval{3, 3}}, nil, false},
+		{"band of one value", Chart{Lines: simple().Lines, Band: &Band{Interval: Interval{3, 3}}}, nil, false},
 		{"mark without a bar", Chart{Lines: simple().Lines, Mark: &Mark{10, 40, 40, 40}}, nil, false},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
@@ -222,19 +144,8 @@ func TestChartDegenerate(t *testing.T) {
 }
 
 func TestChartNoRoom(t *testing.T) {
-	many := full()
-	for i := range 12 {
-		many.Lines = append(many.Lines, Line{Label: fmt.Sprint("blade ", i), Points: []XY{{5, 40}, {45, 50 + float64(i)}}})
-	}
-	for name, tt := range map[string]struct {
-		ch Chart
-		r  Rect
-	}{
-		"low":         {full(), Rect{0, 0, 60, 15}},
-		"narrow":      {full(), Rect{0, 0, 25, 60}},
-		"many labels": {many, Rect{0, 0, 60, 40}},
-	} {
-		if err := tt.ch.Draw(&recorder{}, tt.r); !errors.Is(err, ErrNoRoom) {
+	for name, r := range map[string]Rect{"low": {0, 0, 60, 13}, "narrow": {0, 0, 25, 60}} {
+		if err := full().Draw(&recorder{}, r); !errors.Is(err, ErrNoRoom) {
 			t.Errorf("%s: error %v, want %v", name, err, ErrNoRoom)
 		}
 	}
@@ -245,74 +156,149 @@ func TestChartNoRoom(t *testing.T) {
 	}
 }
 
-// On a low plot an axis with round ends may waste half of it: then it ends at the data, with two
-// labelled ticks within.
+// A low plot has two labelled ticks all the same, and the data take most of its height.
 func TestLowPlotIsUsed(t *testing.T) {
 	for _, y := range [][2]float64{{36, 65}, {10, 45}, {101, 140}, {0.2, 0.55}, {52, 53}} {
 		ch := Chart{Lines: []Line{{Points: []XY{{0, y[0]}, {45, y[1]}}}}, Y: Axis{Title: "up"}, X: Axis{Title: "across"}}
 		r := Rect{0, 0, 60, 20}
-		rec, l := drawn(t, ch, r)
+		rec, p, _ := drawn(t, ch, r)
 		rec.clean(t, r, SmallestPT)
-		if used := (y[1] - y[0]) / (l.y.hi - l.y.lo); used < 0.65 {
-			t.Errorf("%v: the data take %.2f of the axis from %v to %v", y, used, l.y.lo, l.y.hi)
+		if used := (y[1] - y[0]) / p.y.GetDelta(); used < 0.65 {
+			t.Errorf("%v: the data take %.2f of the axis from %v to %v", y, used, p.y.Min, p.y.Max)
 		}
-		labels := 0
-		for _, tick := range l.y.ticks {
-			if tick.Label != "" {
-				labels++
-			}
-		}
-		if labels < 2 {
-			t.Errorf("%v: %d labelled ticks", y, labels)
+		if n := len(p.y.ticks); n < 2 {
+			t.Errorf("%v: %d labelled ticks", y, n)
 		}
 	}
 }
 
-func TestFitKeepsTheChosen(t *testing.T) {
+// many is a chart of n lines with n points each, the middle one chosen.
+func many(lines, points int) Chart {
 	ch := Chart{}
-	for i := range 15 {
-		ch.Lines = append(ch.Lines, Line{Label: fmt.Sprint("blade ", i), Strong: i == 7, Points: []XY{{5, 40}, {45, 50 + float64(i)}}})
+	for i := range lines {
+		l := Line{Label: fmt.Sprint("blade ", i), Strong: i == lines/2, Dash: i}
+		for k := range points {
+			l.Points = append(l.Points, XY{float64(k), float64(50 + i)})
+		}
+		ch.Lines = append(ch.Lines, l)
 	}
-	rec := &recorder{}
+	return ch
+}
+
+func TestDrawKeepsTheChosen(t *testing.T) {
 	r := Rect{0, 0, 60, 40}
-	fit := ch.Fit(rec, r)
-	if n := len(fit.Lines); n < 4 || n > 14 {
-		t.Fatalf("%d lines kept", n)
+	kept := func(r Rect) int {
+		ch, rec := many(15, 5), &recorder{}
+		if err := ch.Draw(rec, r); err != nil {
+			t.Fatal(err)
+		}
+		rec.clean(t, r, SmallestPT)
+		rec.find(t, "blade 7")
+		rec.find(t, "blade 0") // and the extremes
+		rec.find(t, "blade 14")
+		if len(ch.Lines) != 15 {
+			t.Error("the chart itself was changed")
+		}
+		return strings.Count(strings.Join(rec.words(), " "), "blade")
 	}
-	if err := fit.Draw(rec, r); err != nil {
-		t.Fatal(err)
+	if n := kept(r); n < 4 || n > 14 {
+		t.Errorf("%d lines kept", n)
 	}
-	rec.clean(t, r, SmallestPT)
-	rec.find(t, "blade 7")
-	rec.find(t, "blade 0") // and the extremes
-	rec.find(t, "blade 14")
-	if len(ch.Lines) != 15 {
-		t.Error("the chart itself was changed")
+	if n := kept(Rect{0, 0, 120, 120}); n != 15 {
+		t.Errorf("with room %d lines are kept", n)
 	}
-	if same := ch.Fit(rec, Rect{0, 0, 120, 120}); len(same.Lines) != 15 {
-		t.Errorf("with room %d lines are kept", len(same.Lines))
+	for n, refused := range map[int]bool{MostLines: false, MostLines + 1: true} {
+		err := many(n, 2).Draw(&recorder{}, r)
+		if refused != (err != nil) || refused && !strings.Contains(err.Error(), "25 lines; accepted are up to 24") {
+			t.Errorf("%d lines: error %v", n, err)
+		}
 	}
 }
 
-// Where the scale above leaves no room for the plot, Fit gives it up, and nothing else.
-func TestFitGivesUpTheUpperScale(t *testing.T) {
-	rec := &recorder{}
-	ch := full()
-	r := Rect{0, 0, 40, 24}
-	if err := ch.Draw(rec, r); !errors.Is(err, ErrNoRoom) {
-		t.Fatalf("error %v", err)
+// Where the scale above leaves no room for the plot, it is given up, and nothing else.
+func TestUpperScaleIsGivenUp(t *testing.T) {
+	for _, tt := range []struct {
+		r     Rect
+		upper bool
+	}{{Rect{0, 0, 60, 21}, false}, {Rect{0, 0, 60, 40}, true}} {
+		rec := &recorder{}
+		if err := full().Draw(rec, tt.r); err != nil {
+			t.Fatal(err)
+		}
+		rec.clean(t, tt.r, SmallestPT)
+		words := strings.Join(rec.words(), "|")
+		if strings.Contains(words, "to the screen") != tt.upper || !strings.Contains(words, "angle from vertical") {
+			t.Errorf("in %v: %s", tt.r, words)
+		}
 	}
-	fit := ch.Fit(rec, r)
-	rec = &recorder{}
-	if err := fit.Draw(rec, r); err != nil {
-		t.Fatal(err)
+}
+
+// A chart grows with its lines and its points, and with these no further than MostPoints.
+func TestChartGrowsLinearly(t *testing.T) {
+	pieces := func(ch Chart) int {
+		rec := &recorder{}
+		if err := ch.Draw(rec, Rect{0, 0, 140, 200}); err != nil {
+			t.Fatal(err)
+		}
+		n := 0
+		for _, p := range rec.paths {
+			n += len(p.path.Pieces)
+		}
+		return n
 	}
-	rec.clean(t, r, SmallestPT)
-	if fit.Top != nil || len(fit.Lines) < 1 || ch.Top == nil {
-		t.Errorf("upper scale %v, %d lines", fit.Top, len(fit.Lines))
+	six, twelve, most := pieces(many(6, 100)), pieces(many(12, 100)), pieces(many(MostLines, 100))
+	if a, b := twelve-six, most-twelve; b > 2*a+a/5 {
+		t.Errorf("6, 12 and %d lines take %d, %d and %d pieces", MostLines, six, twelve, most)
 	}
-	if full().Fit(rec, Rect{0, 0, 60, 40}).Top == nil {
-		t.Error("with room the upper scale is left out")
+	for _, n := range []int{MostPoints, 10_000, 100_000} {
+		if got := pieces(many(MostLines, n)); got > MostLines*(MostPoints+20)+200 {
+			t.Errorf("%d lines of %d points take %d pieces", MostLines, n, got)
+		}
+	}
+	dots := many(1, 200_000)
+	dots.Lines[0].Dots = true
+	if got := pieces(dots); got > 6*MostPoints+200 {
+		t.Errorf("200000 dots take %d pieces", got)
+	}
+}
+
+// Lines that have no room are found out without measuring any label twice.
+func TestChoiceMeasuresLabelsOnce(t *testing.T) {
+	count := func(lines int) int {
+		c := &measuring{}
+		if err := many(lines, 3).Draw(c, Rect{0, 0, 140, 24}); err != nil {
+			t.Fatal(err)
+		}
+		return c.texts
+	}
+	if six, twelve, most := count(6), count(12), count(24); most-twelve > 3*(twelve-six) || twelve <= six {
+		t.Errorf("6, 12 and 24 lines are measured %d, %d and %d times", six, twelve, most)
+	}
+}
+
+// measuring counts how often a text is measured.
+type measuring struct {
+	recorder
+	texts int
+}
+
+func (m *measuring) TextWidth(s string, f canvas.Font) float64 {
+	m.texts++
+	return m.recorder.TextWidth(s, f)
+}
+
+func BenchmarkChart(b *testing.B) {
+	for _, tt := range []struct {
+		name string
+		ch   Chart
+	}{{"card", full()}, {"24x400", many(MostLines, MostPoints)}, {"24x100000", many(MostLines, 100_000)}} {
+		b.Run(tt.name, func(b *testing.B) {
+			for b.Loop() {
+				if err := tt.ch.Draw(&recorder{}, Rect{0, 0, 140, 200}); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
 	}
 }
 
@@ -331,10 +317,10 @@ func TestChartAlwaysCleanOrError(t *testing.T) {
 		}
 		ch.X.Title, ch.Y.Title = text.Draw(t, "x title"), text.Draw(t, "y title")
 		if rapid.Bool().Draw(t, "top") {
-			ch.Top = &TopAxis{Title: text.Draw(t, "top title"), Label: func(x float64) string { return format(90-x, 3) }}
+			ch.Top = &TopAxis{Title: text.Draw(t, "top title"), Label: func(x float64) string { return Chart{}.number(90-x, 3) }}
 		}
 		if rapid.Bool().Draw(t, "band") {
-			ch.Band = &Interval{num.Draw(t, "low"), num.Draw(t, "high")}
+			ch.Band = &Band{Interval{num.Draw(t, "low"), num.Draw(t, "high")}, text.Draw(t, "band")}
 		}
 		if rapid.Bool().Draw(t, "range") {
 			ch.Range = &Interval{num.Draw(t, "low"), num.Draw(t, "high")}

@@ -16,7 +16,6 @@ type Dial struct {
 	LowDeg, SetDeg, HighDeg float64 // from vertical, 0 to 80
 
 	Label       string // the set angle, large
-	RangeLabel  string // what may be held
 	ScreenLabel string // the angle to the screen
 	StrokeLabel string // beside the arrow of the stroke
 
@@ -59,7 +58,8 @@ type dialPlace struct {
 // most is the end of the ring, degrees from vertical: a multiple of 15.
 func (d Dial) most() float64 { return math.Max(45, 15*math.Ceil((d.HighDeg+3)/15)) }
 
-// Draw draws the dial inside r, the texts beside or above it, whichever leaves it larger.
+// Draw draws the dial inside r: its label at the top left, the stroke and the angle to the screen
+// in rows below.
 func (d Dial) Draw(c canvas.Canvas, r Rect) error {
 	if err := r.check("dial"); err != nil {
 		return err
@@ -72,74 +72,40 @@ func (d Dial) Draw(c canvas.Canvas, r Rect) error {
 	if d.LabelPT > 0 {
 		big.SizePT = typeSize(d.LabelPT)
 	}
-	label, ok1 := newBlock(c, d.Label, big, r.W)
-	rang, ok2 := newBlock(c, d.RangeLabel, f, r.W)
-	screen, ok3 := newBlock(c, d.ScreenLabel, f, r.W)
-	stroke, ok4 := newBlock(c, d.StrokeLabel, f, 0.6*r.W)
-	if !ok1 || !ok2 || !ok3 || !ok4 {
-		return noRoom("dial", r, "a letter is wider than its place")
+	label, screen, stroke := newBlock(c, d.Label, big, r.W), newBlock(c, d.ScreenLabel, f, r.W), newBlock(c, d.StrokeLabel, f, 0.6*r.W)
+	gap := 0.4 * em(f)
+	area := r
+	if label.w > 0 {
+		area.X, area.W = r.X+label.w+gap, r.W-label.w-gap
 	}
-	row := 0.0 // below the screen; without a label the arrow stands on the screen, under the ring
-	if len(stroke.lines) > 0 {
+	row := 0.0 // of the arrow; without a label it stands on the screen, under the ring
+	if stroke.w > 0 {
 		row = math.Max(strokeMM, stroke.h)
 	}
-	left := r
-	left.H -= row + screen.h
-	above := left
-
-	gap := 0.4 * em(f)
-	col := math.Max(label.w, rang.w) + gap
-	left.X, left.W = r.X+col, r.W-col
-	oneRow := label.w+rang.w+2*gap <= r.W
-	head := label.h + rang.h
-	if oneRow {
-		head = math.Max(label.h, rang.h)
-	}
-	above.Y, above.H = r.Y+head, above.H-head
-
-	beside := d.radius(left) >= d.radius(above) && label.h+rang.h <= left.H
-	area := above
-	if beside {
-		area = left
-	}
+	area.H -= row + screen.h
 	radius := d.radius(area)
-	if !(radius >= leastRMM) {
+	if !(radius >= leastRMM) || label.h > area.H || math.Max(screen.w, stroke.w) > r.W {
 		return noRoom("dial", r, fmt.Sprintf("the texts leave a radius of %.1f mm, least is %d", radius, leastRMM))
-	}
-
-	switch {
-	case beside:
-		label.draw(c, r.X, r.Y, label.w, 0)
-		rang.draw(c, r.X, r.Y+label.h, rang.w, 0)
-	case oneRow: // on one baseline
-		label.draw(c, r.X, r.Y+head-label.h, label.w, 0)
-		rang.draw(c, r.Right()-rang.w, r.Y+head-rang.h, rang.w, 1)
-	default:
-		label.draw(c, r.X, r.Y, label.w, 0)
-		rang.draw(c, r.X, r.Y+label.h, rang.w, 0)
 	}
 	p := d.place(area, radius)
 	d.drawRing(c, p)
 	d.drawScreen(c, p)
 	d.drawBlade(c, p)
-
 	d.drawScale(c, p, f)
-
+	label.draw(c, r.X, r.Y, label.w, 0)
+	screen.draw(c, r.X, r.Bottom()-screen.h, r.W, 0.5)
 	if row == 0 {
 		d.drawStroke(c, p)
-	} else { // the arrow starts below the edge
-		y := area.Bottom() + row/2
-		start, end := math.Max(p.edge.X, r.X+stroke.w+gap), math.Min(p.edge.X+0.75*p.r, area.Right())
-		stroke.draw(c, start-gap-stroke.w, y-stroke.h/2, stroke.w, 0)
-		if start+leastArrowMM > end {
-			end = math.Min(start+leastArrowMM, r.Right())
-		}
-		if start+leastArrowMM > end {
-			return noRoom("dial", r, "no place for the stroke's arrow beside its label")
-		}
-		arrow(c, canvas.Point{X: start, Y: y}, canvas.Point{X: end, Y: y}, 0.6, 2.2, false)
+		return nil
 	}
-	screen.draw(c, r.X, r.Bottom()-screen.h, r.W, 0.5)
+	start := math.Max(p.edge.X, r.X+stroke.w+gap)
+	end := math.Min(math.Max(p.edge.X+0.75*p.r, start+leastArrowMM), r.Right())
+	if start+leastArrowMM > end {
+		return noRoom("dial", r, "no place for the stroke's arrow beside its label")
+	}
+	y := area.Bottom() + row/2
+	stroke.draw(c, start-gap-stroke.w, y-stroke.h/2, stroke.w, 0)
+	arrow(c, canvas.Point{X: start, Y: y}, canvas.Point{X: end, Y: y}, 0.6, 2.2, false)
 	return nil
 }
 

@@ -12,7 +12,7 @@ import (
 )
 
 func fifteen() Dial {
-	return Dial{LowDeg: 10, SetDeg: 15, HighDeg: 20, Label: "15°", RangeLabel: "10–20°",
+	return Dial{LowDeg: 10, SetDeg: 15, HighDeg: 20, Label: "15°",
 		ScreenLabel: "75° to the screen", StrokeLabel: "stroke", LabelPT: 26, SizePT: 14}
 }
 
@@ -32,7 +32,7 @@ func TestDialSizes(t *testing.T) {
 				continue
 			}
 			rec.clean(t, tt.r, tt.text)
-			if n := len(rec.texts); n < 4 {
+			if n := len(rec.texts); n < 3 {
 				t.Errorf("%d texts", n)
 			}
 		}
@@ -121,7 +121,7 @@ func TestDialRangeIsBlack(t *testing.T) {
 func TestDialFillsItsHeight(t *testing.T) {
 	r := Rect{0, 0, 45, 26}
 	for _, set := range []float64{5, 15, 45} {
-		d := Dial{LowDeg: set - 5, SetDeg: set, HighDeg: set + 5, SizePT: 14, Scale: func(deg float64) string { return format(deg, 0) + "°" }}
+		d := Dial{LowDeg: set - 5, SetDeg: set, HighDeg: set + 5, SizePT: 14, Scale: func(deg float64) string { return Chart{}.number(deg, 0) + "°" }}
 		rec := &recorder{}
 		if err := d.Draw(rec, r); err != nil {
 			t.Fatal(err)
@@ -131,7 +131,7 @@ func TestDialFillsItsHeight(t *testing.T) {
 			t.Errorf("at %v° the radius is %.1f mm", set, got)
 		}
 		rec.find(t, "0°")
-		rec.find(t, format(d.most(), 0)+"°")
+		rec.find(t, Chart{}.number(d.most(), 0)+"°")
 	}
 }
 
@@ -155,12 +155,12 @@ func TestDialAlwaysCleanOrError(t *testing.T) {
 		set := rapid.Float64Range(0, 80).Draw(t, "set")
 		d := Dial{
 			LowDeg: rapid.Float64Range(0, set).Draw(t, "low"), SetDeg: set, HighDeg: rapid.Float64Range(set, 80).Draw(t, "high"),
-			Label: text.Draw(t, "label"), RangeLabel: text.Draw(t, "range"),
+			Label:       text.Draw(t, "label"),
 			ScreenLabel: text.Draw(t, "screen"), StrokeLabel: text.Draw(t, "stroke"),
 			LabelPT: rapid.Float64Range(0, 30).Draw(t, "big"), SizePT: rapid.Float64Range(7.5, 14).Draw(t, "size"),
 		}
 		if rapid.Bool().Draw(t, "scale") {
-			d.Scale = func(deg float64) string { return format(deg, 1) + "°" }
+			d.Scale = func(deg float64) string { return Chart{}.number(deg, 1) + "°" }
 		}
 		r := Rect{3, 4, rapid.Float64Range(20, 90).Draw(t, "w"), rapid.Float64Range(20, 90).Draw(t, "h")}
 		rec := &recorder{}

@@ -22,8 +22,8 @@ func (s Flash) Draw(c canvas.Canvas, r Rect) error {
 	if s.Needed {
 		f.Face, ground, text = canvas.Bold, canvas.Black, canvas.White
 	}
-	word, ok := newBlock(c, s.Word, f, r.W-2*padMM)
-	if !ok || word.h > r.H-2*padMM {
+	word := newBlock(c, s.Word, f, r.W-2*padMM)
+	if word.w > r.W-2*padMM || word.h > r.H-2*padMM {
 		return noRoom("flash", r, "the word does not fit")
 	}
 	c.Draw(rectPath(r.X+lineMM/2, r.Y+lineMM/2, r.W-lineMM, r.H-lineMM), &ground, ink(lineMM))

@@ -40,6 +40,7 @@ const (
 const (
 	outlineMM   = 0.3
 	dimensionMM = 0.2
+	headMM      = 1.5 // of an arrow
 )
 
 // garmentDrawing is a garment on its way to the canvas.
@@ -134,31 +135,15 @@ func (d *garmentDrawing) onBody() {
 
 // print draws the print itself.
 func (d *garmentDrawing) print(corners ...canvas.Point) {
-	grey := canvas.Gray(225)
-	d.c.Draw(polygon(corners...), &grey, canvas.Pen{Color: canvas.Black, WidthMM: 0.4, DashMM: []float64{1.4, 0.7}})
+	gray := canvas.Gray(225)
+	d.c.Draw(polygon(corners...), &gray, canvas.Pen{Color: canvas.Black, WidthMM: 0.4, DashMM: []float64{1.4, 0.7}})
 }
 
 var hairline = canvas.Pen{Color: canvas.Black, WidthMM: dimensionMM}
 
 // dimension is a line with an arrow head at both ends, smaller where it is short.
 func (d *garmentDrawing) dimension(a, b canvas.Point) {
-	long := math.Hypot(b.X-a.X, b.Y-a.Y)
-	if !(long > 0.2) {
-		return
-	}
-	d.c.Draw(polyline(a, b), nil, hairline)
-	head := min(1.5, long/2)
-	d.head(a, b, head)
-	d.head(b, a, head)
-}
-
-// head is a filled arrow head with its tip at tip, come from from.
-func (d *garmentDrawing) head(tip, from canvas.Point, long float64) {
-	n := math.Hypot(from.X-tip.X, from.Y-tip.Y)
-	ux, uy := (from.X-tip.X)/n*long, (from.Y-tip.Y)/n*long
-	const slim = 0.32
-	black := canvas.Black
-	d.c.Draw(polygon(tip, canvas.Point{X: tip.X + ux - uy*slim, Y: tip.Y + uy + ux*slim}, canvas.Point{X: tip.X + ux + uy*slim, Y: tip.Y + uy - ux*slim}), &black, canvas.Pen{})
+	arrow(d.c, a, b, dimensionMM, min(headMM, math.Hypot(b.X-a.X, b.Y-a.Y)/2), true)
 }
 
 func (d *garmentDrawing) width(s string) float64 { return d.c.TextWidth(s, d.font()) }
@@ -184,8 +169,7 @@ func (d *garmentDrawing) label(s string, y float64, xs ...float64) {
 			continue
 		}
 		d.labels = append(d.labels, box)
-		l, t, b := box.X, base-0.8*em, base+0.2*em
-		d.c.Draw(polygon(canvas.Point{X: l, Y: t}, canvas.Point{X: box.Right(), Y: t}, canvas.Point{X: box.Right(), Y: b}, canvas.Point{X: l, Y: b}), &canvas.White, canvas.Pen{})
+		d.c.Draw(rectPath(box.X, base-0.8*em, box.W, em), &canvas.White, canvas.Pen{})
 		d.c.Text(x, base, s, d.font(), canvas.Black, 0)
 		return
 	}

@@ -36,23 +36,28 @@ func hatch(c canvas.Canvas, poly []canvas.Point, angleDeg, pitchMM float64, pen 
 	}
 }
 
-// arrow draws a line from a to b with a filled head at b, and one at a when both is set.
-func arrow(c canvas.Canvas, a, b canvas.Point, widthMM, headMM float64, both bool) {
-	length := math.Hypot(b.X-a.X, b.Y-a.Y)
-	if length == 0 {
-		return
+// clipConvex cuts the piece from a to b at a convex polygon given clockwise on paper (y
+// downward). ok is false when nothing is left (Cyrus and Beck 1978).
+func clipConvex(a, b canvas.Point, poly []canvas.Point) (p, q canvas.Point, ok bool) {
+	t0, t1 := 0.0, 1.0
+	dx, dy := b.X-a.X, b.Y-a.Y
+	for i, u := range poly {
+		v := poly[(i+1)%len(poly)]
+		nx, ny := v.Y-u.Y, u.X-v.X // outward
+		den := nx*dx + ny*dy
+		num := nx*(u.X-a.X) + ny*(u.Y-a.Y)
+		switch {
+		case den == 0 && num < 0:
+			return p, q, false
+		case den < 0:
+			t0 = max(t0, num/den)
+		case den > 0:
+			t1 = min(t1, num/den)
+		}
 	}
-	ux, uy := (b.X-a.X)/length, (b.Y-a.Y)/length
-	head := func(tip canvas.Point, ux, uy float64) canvas.Point {
-		at := canvas.Point{X: tip.X - ux*headMM, Y: tip.Y - uy*headMM}
-		half := headMM * 0.35
-		c.Draw(polygon(tip, canvas.Point{X: at.X - uy*half, Y: at.Y + ux*half},
-			canvas.Point{X: at.X + uy*half, Y: at.Y - ux*half}), &canvas.Black, canvas.Pen{})
-		return at
+	if t0 > t1 {
+		return p, q, false
 	}
-	to, from := head(b, ux, uy), a
-	if both {
-		from = head(a, -ux, -uy)
-	}
-	c.Draw(polyline(from, to), nil, ink(widthMM))
+	at := func(t float64) canvas.Point { return canvas.Point{X: a.X + t*dx, Y: a.Y + t*dy} }
+	return at(t0), at(t1), true
 }

@@ -1,6 +1,10 @@
 package figure
 
-import "bladecard/render/canvas"
+import (
+	"math"
+
+	"bladecard/render/canvas"
+)
 
 // Round a number: the plate, and what is left of its layer beside the plate.
 const (
@@ -8,31 +12,22 @@ const (
 	numberPadMM = 2*platePadMM + 0.6
 )
 
-// numbered tells whether any layer has a number.
-func (s Section) numbered() bool {
+// widthInside is the thickness of a blade in whose layers the numbers fit.
+func (s Section) widthInside(c canvas.Canvas, f canvas.Font) float64 {
+	w := 0.0
 	for _, l := range s.Layers {
-		if l.Hardness != "" {
-			return true
-		}
+		w = math.Max(w, (c.TextWidth(l.Hardness, f)+numberPadMM)/l.Share+1e-9)
 	}
-	return false
+	return w
 }
 
 // numbersFit tells whether every number fits in its layer with a plate around it.
 func (s Section) numbersFit(c canvas.Canvas, b rubber, f canvas.Font) bool {
-	if !s.numbered() {
-		return true
-	}
-	for _, l := range s.Layers {
-		if c.TextWidth(l.Hardness, f)+numberPadMM > l.Share*b.w {
-			return false
-		}
-	}
 	free := b.edge - b.lip
 	if b.broken {
 		free -= 2 * breakMM
 	}
-	return free > 1.6*lineEM*em(f)
+	return s.widthInside(c, f) <= b.w && free > 1.6*lineEM*em(f)
 }
 
 // place of a text in a row.
@@ -41,17 +36,11 @@ type place struct {
 	x, w float64
 }
 
-// rowGapEM is the gap between the numbers in the row below, in em.
-const rowGapEM = 0.45
-
-// rowWidth is the width of all numbers in a row.
-func (s Section) rowWidth(c canvas.Canvas, f canvas.Font) float64 {
-	w := -rowGapEM * em(f)
-	for _, l := range s.Layers {
-		w += c.TextWidth(l.Hardness, f) + rowGapEM*em(f)
-	}
-	return w
-}
+// The row below the blade: how far it hangs under the edge, and the gap between its numbers.
+const (
+	rowMM    = 1.6
+	rowGapEM = 0.45
+)
 
 // row spreads the numbers below the blade; nil when there is no room.
 func (s Section) row(c canvas.Canvas, b rubber, f canvas.Font, r Rect) []place {
@@ -71,6 +60,19 @@ func (s Section) row(c canvas.Canvas, b rubber, f canvas.Font, r Rect) []place {
 		out[i] = place{s.Layers[i].Hardness, clamp(at[i]-w/2, r.X, r.Right()-w), w}
 	}
 	return out
+}
+
+// numbersBelow writes the row, each number joined to its layer.
+func (s Section) numbersBelow(c canvas.Canvas, b rubber, f canvas.Font, row []place) {
+	for i, n := range row {
+		if n.text == "" {
+			continue
+		}
+		x := s.middle(b, i)
+		c.Draw(polyline(canvas.Point{X: x, Y: b.edge - 0.8}, canvas.Point{X: x, Y: b.edge + 0.3},
+			canvas.Point{X: n.x + n.w/2, Y: b.edge + rowMM}), nil, ink(0.18))
+		c.Text(n.x, b.edge+rowMM+canvas.Ascent*em(f), n.text, f, canvas.Black, 0)
+	}
 }
 
 // numbersInside writes each number on a white plate in its layer.

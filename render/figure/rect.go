@@ -4,8 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"math"
-
-	"bladecard/render/canvas"
 )
 
 // Kinds of errors.
@@ -47,34 +45,3 @@ func finite(vs ...float64) bool {
 
 // clamp puts v between lo and hi; lo wins when the two cross.
 func clamp(v, lo, hi float64) float64 { return math.Max(lo, math.Min(v, hi)) }
-
-// rectPath is the outline of a rectangle.
-func rectPath(x, y, w, h float64) canvas.Path {
-	return polygon(canvas.Point{X: x, Y: y}, canvas.Point{X: x + w, Y: y},
-		canvas.Point{X: x + w, Y: y + h}, canvas.Point{X: x, Y: y + h})
-}
-
-// polygon is the closed outline through the points.
-func polygon(ps ...canvas.Point) canvas.Path {
-	p := polyline(ps...)
-	p.Close()
-	return p
-}
-
-// polyline is the open run through the points.
-func polyline(ps ...canvas.Point) canvas.Path {
-	p := canvas.Path{Pieces: make([]canvas.Piece, 0, len(ps)+1)} // and the one that closes it
-	for i, q := range ps {
-		if i == 0 {
-			p.Move(q.X, q.Y)
-		} else {
-			p.Line(q.X, q.Y)
-		}
-	}
-	return p
-}
-
-// ink is a black pen.
-func ink(widthMM float64, dash ...float64) canvas.Pen {
-	return canvas.Pen{Color: canvas.Black, WidthMM: widthMM, DashMM: dash}
-}

@@ -7,66 +7,53 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
-
-	"bladecard/render/canvas"
 )
 
 func sandwich() Section {
-	return Section{
-		Layers: []Layer{{0.25, "65", 0.3}, {0.5, "90", 1}, {0.25, "65", 0.3}},
-		Aspect: 25 / 9.5, FreeHeightLabel: "25 mm", ThicknessLabel: "9.5 mm",
-	}
+	return Section{Layers: []Layer{{0.25, "65", 0.3}, {0.5, "90", 1}, {0.25, "65", 0.3}}, Aspect: 25 / 9.5}
 }
 
 func TestSectionSizes(t *testing.T) {
 	for _, tt := range []struct {
-		r         Rect
-		text, num float64
+		r  Rect
+		pt float64
 	}{
-		{Rect{5, 5, 45, 60}, 14, 18}, {Rect{5, 5, 40, 40}, 14, 14}, {Rect{0, 0, 30, 40}, 7.5, 9}, {Rect{0, 0, 120, 80}, 14, 0},
+		{Rect{5, 5, 45, 60}, 18}, {Rect{5, 5, 40, 40}, 14}, {Rect{0, 0, 30, 40}, 9}, {Rect{0, 0, 120, 80}, 0},
 	} {
-		for _, s := range []Section{sandwich(), {Layers: []Layer{{1, "70", 0.5}}, Aspect: 3, FreeHeightLabel: "1 in", ThicknessLabel: "3/8 in", EdgeRadius: 0.5}} {
-			s.SizePT, s.HardnessPT = tt.text, tt.num
+		for _, s := range []Section{sandwich(), {Layers: []Layer{{1, "70", 0.5}}, Aspect: 3, EdgeRadius: 0.5}} {
+			s.SizePT = tt.pt
 			rec := &recorder{}
 			if err := s.Draw(rec, tt.r); err != nil {
 				t.Errorf("in %+v: %v", tt.r, err)
 				continue
 			}
-			rec.clean(t, tt.r, tt.text)
-			rec.find(t, s.FreeHeightLabel)
-			rec.find(t, s.ThicknessLabel)
-			var numbers, want []string
-			for _, w := range rec.texts {
-				if w.font.Face == canvas.Bold {
-					numbers = append(numbers, w.s)
-				}
-			}
+			rec.clean(t, tt.r, tt.pt)
+			var want []string
 			for _, l := range s.Layers {
 				want = append(want, l.Hardness)
 			}
-			if got := strings.Join(numbers, "/"); got != strings.Join(want, "/") {
+			if got := strings.Join(rec.words(), "/"); got != strings.Join(want, "/") {
 				t.Errorf("hardness reads %s", got)
 			}
 		}
 	}
 }
 
-func TestSectionIsToScale(t *testing.T) {
+func TestLayersHaveTheirShares(t *testing.T) {
 	s := sandwich()
-	b, ok := s.place(Rect{0, 0, 60, 60}, 0, 0, 0)
-	if !ok || math.Abs((b.edge-b.lip)/b.w-s.Aspect) > 1e-9 {
-		t.Errorf("blade %+v, want %v times as high as thick", b, s.Aspect)
+	b, ok := s.place(Rect{0, 0, 60, 60}, 0, 0)
+	if !ok {
+		t.Fatal("no place")
 	}
 	rec := &recorder{}
-	s.drawRubber(rec, b, 0.3)
-	var lines []float64 // between the layers
-	for _, p := range rec.paths {
-		if p.pen.WidthMM == 0.3 {
-			lines = append(lines, (p.path.Pieces[0].P.X-b.x)/b.w)
-		}
+	s.drawJoints(rec, b, 0, 0)
+	if len(rec.paths) != 2 {
+		t.Fatalf("%d lines between the layers", len(rec.paths))
 	}
-	if len(lines) != 2 || math.Abs(lines[0]-0.25) > 1e-9 || math.Abs(lines[1]-0.75) > 1e-9 {
-		t.Errorf("layers part at %v of the thickness", lines)
+	for i, want := range []float64{0.25, 0.75} {
+		if got := (rec.paths[i].path.Pieces[0].P.X - b.x) / b.w; math.Abs(got-want) > 1e-9 {
+			t.Errorf("layers part at %v of the thickness, want %v", got, want)
+		}
 	}
 }
 
@@ -74,7 +61,8 @@ func TestHarderIsHatchedCloser(t *testing.T) {
 	count := func(h float64) int {
 		rec := &recorder{}
 		s := Section{Layers: []Layer{{1, "x", h}}, Aspect: 2}
-		s.drawRubber(rec, rubber{x: 0, lip: 10, edge: 40, w: 15, grip: 10}, 0.3)
+		b := rubber{x: 0, lip: 10, edge: 40, w: 15}
+		s.drawLayers(rec, b, roundedEnd(0, 10, 15, 30, 0))
 		n := 0
 		for _, p := range rec.paths {
 			if p.pen.WidthMM == hatchMM {
@@ -132,7 +120,7 @@ func TestStripeAndHatchStayInside(t *testing.T) {
 	})
 }
 
-// Without dimensions, on the place that a card has: the blade takes the height, the numbers of
+// On the place that a card has the blade takes the height, the numbers of
 // one and of three equal layers stand inside it, and a free height cut short is broken.
 func TestSectionShowsTheLayup(t *testing.T) {
 	r := Rect{4, 2, 33, 26}
@@ -151,7 +139,7 @@ func TestSectionShowsTheLayup(t *testing.T) {
 		{"very low", Section{Layers: []Layer{{1, "70", 0.4}}, Aspect: 0.3}, false, false, 12},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
-			tt.s.HardnessPT = 14
+			tt.s.SizePT = 14
 			rec := &recorder{}
 			if err := tt.s.Draw(rec, r); err != nil {
 				t.Fatal(err)
@@ -190,34 +178,21 @@ func TestSectionShowsTheLayup(t *testing.T) {
 	}
 }
 
-// Seven layers have no room for their numbers on a card: Fit leaves them out, and changes
-// nothing where there is room, or where the section is at fault.
-func TestSectionFit(t *testing.T) {
-	r := Rect{4, 2, 33, 26}
-	s := Section{HardnessPT: 14, Aspect: 25 / 9.5}
+// Seven layers have no room for their numbers on a card: they are left out there.
+func TestSectionLeavesOutNumbers(t *testing.T) {
+	s := Section{SizePT: 14, Aspect: 25 / 9.5}
 	for range 7 {
 		s.Layers = append(s.Layers, Layer{1.0 / 7, "70", 0.4})
 	}
-	rec := &recorder{}
-	if err := s.Draw(rec, r); !errors.Is(err, ErrNoRoom) {
-		t.Fatalf("error %v", err)
-	}
-	bare := s.Fit(rec, r)
-	if len(rec.paths)+len(rec.texts) > 0 {
-		t.Error("Fit draws")
-	}
-	if err := bare.Draw(rec, r); err != nil {
-		t.Fatal(err)
-	}
-	rec.clean(t, r, 14)
-	if len(rec.texts) > 0 || s.Layers[0].Hardness != "70" {
-		t.Errorf("texts %v, the section itself has %q", rec.words(), s.Layers[0].Hardness)
-	}
-	if wide := s.Fit(rec, Rect{0, 0, 120, 60}); wide.Layers[0].Hardness != "70" {
-		t.Error("with room the numbers are left out")
-	}
-	if err := (Section{Aspect: 2}).Fit(rec, r).Draw(rec, r); !errors.Is(err, ErrNoData) {
-		t.Errorf("no layers: error %v", err)
+	for r, want := range map[Rect]int{{4, 2, 33, 26}: 0, {0, 0, 120, 60}: 7} {
+		rec := &recorder{}
+		if err := s.Draw(rec, r); err != nil {
+			t.Fatal(err)
+		}
+		rec.clean(t, r, 14)
+		if len(rec.texts) != want {
+			t.Errorf("in %v: numbers %v, want %d", r, rec.words(), want)
+		}
 	}
 }
 
@@ -236,13 +211,12 @@ func TestSectionRefuses(t *testing.T) {
 			t.Errorf("%s: error %v", name, err)
 		}
 	}
-	if err := sandwich().Draw(&recorder{}, Rect{0, 0, 10, 12}); !errors.Is(err, ErrNoRoom) {
+	if err := sandwich().Draw(&recorder{}, Rect{0, 0, 3, 12}); !errors.Is(err, ErrNoRoom) {
 		t.Errorf("too small: error %v", err)
 	}
 }
 
 func TestSectionAlwaysCleanOrError(t *testing.T) {
-	text := rapid.OneOf(rapid.Just(""), rapid.StringMatching(`[a-z0-9. ]{0,14}`))
 	rapid.Check(t, func(t *rapid.T) {
 		n := rapid.IntRange(1, 5).Draw(t, "layers")
 		cuts := rapid.SliceOfN(rapid.Float64Range(0.05, 1), n, n).Draw(t, "cuts")
@@ -252,8 +226,7 @@ func TestSectionAlwaysCleanOrError(t *testing.T) {
 		}
 		s := Section{
 			Aspect: rapid.Float64Range(0.2, 8).Draw(t, "aspect"), EdgeRadius: rapid.Float64Range(0, 0.5).Draw(t, "radius"),
-			FreeHeightLabel: text.Draw(t, "height"), ThicknessLabel: text.Draw(t, "thickness"),
-			SizePT: rapid.Float64Range(7.5, 14).Draw(t, "size"), HardnessPT: rapid.Float64Range(0, 20).Draw(t, "number"),
+			SizePT: rapid.Float64Range(0, 20).Draw(t, "number"),
 		}
 		for _, c := range cuts {
 			s.Layers = append(s.Layers, Layer{c / sum, rapid.SampledFrom([]string{"60", "70", "90", "105 A"}).Draw(t, "hardness"), rapid.Float64Range(0, 1).Draw(t, "hatch")})

@@ -45,8 +45,7 @@ func (d *garmentDrawing) onSleeve() {
 	d.c.Draw(polyline(place(0, hem/2), place(0, side+10)), nil, hairline)
 	d.c.Draw(polyline(place(foot, half), place(foot, side+10)), nil, hairline)
 	for _, a := range [][2]canvas.Point{{place(0, side), place(-sleeveArrowMM, side)}, {place(foot, side), place(foot+sleeveArrowMM, side)}} {
-		d.c.Draw(polyline(a[0], a[1]), nil, hairline)
-		d.head(a[0], a[1], 1.5)
+		arrow(d.c, a[1], a[0], dimensionMM, headMM, false)
 	}
 	if foot > 0 {
 		d.c.Draw(polyline(place(0, side), place(foot, side)), nil, hairline)

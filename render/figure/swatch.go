@@ -7,8 +7,8 @@ import (
 	"bladecard/render/canvas"
 )
 
-// Swatch is a patch of the ink's colour, always outlined so that white shows. Without a
-// colour it is hatched.
+// Swatch is a patch of the ink's color, always outlined so that white shows. Without a
+// color it is hatched.
 type Swatch struct {
 	Color *canvas.Color
 }

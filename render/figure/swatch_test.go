@@ -33,7 +33,7 @@ func TestSwatch(t *testing.T) {
 		}
 	}
 	if last := rec.paths[len(rec.paths)-1]; lines < 8 || last.fill != nil || last.pen.WidthMM == 0 {
-		t.Errorf("without a colour: %d hatch lines, outline %s", lines, last)
+		t.Errorf("without a color: %d hatch lines, outline %s", lines, last)
 	}
 }
 
@@ -59,7 +59,7 @@ func TestParseColor(t *testing.T) {
 	}
 }
 
-// FuzzParseColor: a colour that is taken is written back as the same text, in lower case.
+// FuzzParseColor: a color that is taken is written back as the same text, in lower case.
 func FuzzParseColor(f *testing.F) {
 	for _, s := range []string{"#f7f7f2", "#F7F7F2", "#+12345", "#12345", "f7f7f2#", "#１２３４５６", "#0x1234", "#1_2345", ""} {
 		f.Add(s)

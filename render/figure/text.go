@@ -36,10 +36,9 @@ type block struct {
 }
 
 // newBlock breaks s at spaces, at slashes and hyphens if it must, within a word only at the
-// last, so that no line is wider than max. ok is false when a single letter is wider.
-func newBlock(c canvas.Canvas, s string, f canvas.Font, max float64) (block, bool) {
+// last, so that no line is wider than max unless a single letter is.
+func newBlock(c canvas.Canvas, s string, f canvas.Font, max float64) block {
 	b := block{font: f}
-	ok := true
 	for _, word := range strings.Fields(s) {
 		if n := len(b.lines); n > 0 && c.TextWidth(b.lines[n-1]+" "+word, f) <= max {
 			b.lines[n-1] += " " + word
@@ -48,7 +47,6 @@ func newBlock(c canvas.Canvas, s string, f canvas.Font, max float64) (block, boo
 		for c.TextWidth(word, f) > max {
 			n := cut(c, word, f, max)
 			if n >= len(word) {
-				ok = false
 				break
 			}
 			b.lines = append(b.lines, word[:n])
@@ -60,12 +58,12 @@ func newBlock(c canvas.Canvas, s string, f canvas.Font, max float64) (block, boo
 		b.w = math.Max(b.w, c.TextWidth(l, f))
 	}
 	b.h = float64(len(b.lines)) * lineEM * em(f)
-	return b, ok
+	return b
 }
 
 // shortened is s, or as much of its start as rows lines no wider than max hold with an ellipsis.
 func shortened(c canvas.Canvas, s string, f canvas.Font, max float64, rows int) string {
-	b, _ := newBlock(c, s, f, max)
+	b := newBlock(c, s, f, max)
 	if len(b.lines) <= rows {
 		return s
 	}
@@ -76,7 +74,7 @@ func shortened(c canvas.Canvas, s string, f canvas.Font, max float64, rows int) 
 	}
 	for n := min(most, len(start)); n > 0; n-- {
 		try := strings.TrimRight(string(start[:n]), " ") + "…"
-		if b, _ = newBlock(c, try, f, max); len(b.lines) <= rows {
+		if b = newBlock(c, try, f, max); len(b.lines) <= rows {
 			return try
 		}
 	}
@@ -109,13 +107,13 @@ func cut(c canvas.Canvas, word string, f canvas.Font, max float64) int {
 	return first
 }
 
-// draw sets the block with its top left corner at x, y. align is 0 left, 0.5 centre, 1 right,
+// draw sets the block with its top left corner at x, y. align is 0 left, 0.5 center, 1 right,
 // within the width w.
 func (b block) draw(c canvas.Canvas, x, y, w, align float64) {
 	b.drawIn(c, x, y, w, align, canvas.Black)
 }
 
-// drawIn is draw in a colour.
+// drawIn is draw in a color.
 func (b block) drawIn(c canvas.Canvas, x, y, w, align float64, color canvas.Color) {
 	for i, l := range b.lines {
 		lw := c.TextWidth(l, b.font)

@@ -1,6 +1,7 @@
 package handout
 
 import (
+	"fmt"
 	"math"
 	"sort"
 	"strconv"
@@ -90,8 +91,8 @@ func (m *maker) rack() {
 		}
 	}
 	m.long(m.t("rack.table"), t)
-	if n := m.lesson.BladesLeft; n > 0 {
-		m.paras(m.say.Many("handout.rack.left", n))
+	if shown, all := len(m.lesson.Blades), m.lesson.BladesAtHand; shown < all {
+		m.paras(m.t("rack.some", "shown", fmt.Sprint(shown), "all", fmt.Sprint(all)))
 	}
 }
 
@@ -134,15 +135,14 @@ func (m *maker) sections() {
 	var row block
 	for i, b := range list {
 		x := m.left() + float64(i)*(w+gap)
-		s := figure.Section{Aspect: b.FreeHeightMM / b.ThicknessMM, SizePT: TablePT, HardnessPT: TablePT}
+		s := figure.Section{Aspect: b.FreeHeightMM / b.ThicknessMM, SizePT: TablePT}
 		for _, l := range b.Layers {
 			s.Layers = append(s.Layers, figure.Layer{
 				Share: l.ThicknessMM / b.ThicknessMM, Hardness: m.say.Number(l.Hardness, 0), Hatch: math.Max(0, math.Min(1, (l.Hardness-50)/45)),
 			})
 		}
 		art := m.draw("layup in section", x, w, high, func(c canvas.Canvas) error {
-			at := figure.Rect{W: w, H: high}
-			return s.Fit(c, at).Draw(c, at)
+			return s.Draw(c, figure.Rect{W: w, H: high})
 		})
 		art.after = 1
 		row = beside(row, stack(art,
@@ -246,7 +246,7 @@ func (m *maker) chart(what, caption string, ch figure.Chart) {
 	}
 	art := m.draw(what, m.left(), w, high, func(c canvas.Canvas) error {
 		at := figure.Rect{W: w, H: high}
-		return ch.DrawFit(c, at)
+		return ch.Draw(c, at)
 	})
 	m.add(stack(m.caption(m.left(), w, caption), art))
 }

@@ -173,8 +173,8 @@ func (m *maker) mesh() {
 	if measured {
 		m.paras(m.t("mesh.measured"))
 	}
-	if n := m.lesson.MeshesLeft; n > 0 {
-		m.paras(m.say.Many("handout.mesh.left", n))
+	if shown, all := len(m.lesson.Meshes), m.lesson.MeshesRacked; shown < all {
+		m.paras(m.t("mesh.some", "shown", fmt.Sprint(shown), "all", fmt.Sprint(all)))
 	}
 	m.stencil()
 }
@@ -204,6 +204,10 @@ func (m *maker) choice() {
 		read += " " + m.t("choice.misses-read")
 	}
 	m.paras(m.t("choice.text"), read)
+	if l := m.lesson; l.BladesTried < l.BladesAtHand || l.MeshesTried < l.MeshesRacked {
+		m.paras(m.t("choice.some", "blades", fmt.Sprint(l.BladesTried), "all-blades", fmt.Sprint(l.BladesAtHand),
+			"meshes", fmt.Sprint(l.MeshesTried), "all-meshes", fmt.Sprint(l.MeshesRacked)))
+	}
 	t := table{columns: []column{
 		{m.t("choice.ink"), false}, {m.t("choice.use"), false}, {m.t("choice.mesh"), false}, {m.t("choice.blade"), false},
 		{m.t("choice.angle"), true}, {m.t("choice.edge"), true}, {m.t("choice.strokes"), true}, {m.t("choice.film"), true}, {m.t("choice.misses"), false},

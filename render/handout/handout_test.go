@@ -95,7 +95,7 @@ func logo(t *testing.T) *page.Picture {
 }
 
 // TestLayout: of every shop and level, in every language, on both papers and with a logo and without, nothing
-// overlaps, leaves the page, is cut or set too small; 6 to 10 pages; no heading ends a page and no page but the
+// overlaps, leaves the page, is cut or set too small; 6 to 11 pages; no heading ends a page and no page but the
 // last is half empty; the answers stand on the last page alone; two runs give the same bytes.
 func TestLayout(t *testing.T) {
 	p := logo(t)
@@ -115,8 +115,8 @@ func TestLayout(t *testing.T) {
 							if err != nil {
 								t.Fatal(err)
 							}
-							if n := len(faces); n < 6 || n > 10 {
-								t.Errorf("%d pages; 6 to 10 are wanted", n)
+							if n := len(faces); n < 6 || n > 11 {
+								t.Errorf("%d pages; 6 to 11 are wanted", n)
 							}
 							switch {
 							case o.Level != handout.Intro:
@@ -373,5 +373,35 @@ func TestFills(t *testing.T) {
 	}
 	if n != 10 {
 		t.Errorf("%d exercises; 10 are wanted", n)
+	}
+}
+
+// TestSaysWhatIsShown: where the racks hold more than the paper shows or the setups were chosen from, it tells how
+// much of them; where they do not, it says nothing of it.
+func TestSaysWhatIsShown(t *testing.T) {
+	t.Parallel()
+	l := made(t, file.BuiltInShop())
+	for _, language := range templates.Languages() {
+		v := voice(t, language, "metric")
+		for _, many := range []bool{false, true} {
+			some := *l
+			if many {
+				some.BladesAtHand, some.BladesTried, some.MeshesRacked, some.MeshesTried = 251, 41, 252, 42
+			}
+			faces, err := handout.Pages(&some, page.A4, v, handout.Options{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			all := strings.ReplaceAll(words(faces), "\n", " ")
+			for _, want := range []string{
+				v.T("handout.rack.some", "shown", fmt.Sprint(len(l.Blades)), "all", "251"),
+				v.T("handout.mesh.some", "shown", fmt.Sprint(len(l.Meshes)), "all", "252"),
+				v.T("handout.choice.some", "blades", "41", "all-blades", "251", "meshes", "42", "all-meshes", "252"),
+			} {
+				if strings.Contains(all, want) != many {
+					t.Errorf("%s: %q on the paper: %v is wanted", language, want, many)
+				}
+			}
+		}
 	}
 }

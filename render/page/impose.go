@@ -2,6 +2,7 @@ package page
 
 import (
 	"fmt"
+	"iter"
 	"strings"
 )
 
@@ -102,51 +103,96 @@ func Pages(faces ...Face) []Sheet {
 // Impose places cards on sheets: front page, back page, front page, ... It is an error if the
 // size does not go on the paper, if a face has another size, or if the offset is too large.
 func Impose(paper Paper, size Size, cards []Card, o Options) ([]Sheet, error) {
-	for i, c := range cards {
-		for _, f := range []Face{c.Front, c.Back} {
-			if !near(f.W, size.W) || !near(f.H, size.H) {
-				return nil, fmt.Errorf("card %d, face %q: size is %g x %g mm; %g x %g mm is accepted", i+1, f.Name, f.W, f.H, size.W, size.H)
+	sheets, err := ImposeEach(paper, size, len(cards), func(yield func(Card, error) bool) {
+		for _, c := range cards {
+			if !yield(c, nil) {
+				return
 			}
 		}
+	}, o)
+	if err != nil {
+		return nil, err
 	}
+	var out []Sheet
+	for s, err := range sheets {
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, s)
+	}
+	return out, nil
+}
+
+// Cards are cards that are laid out one after the other, and Sheets the sheets that they are placed
+// on, so that of a large job no more are held at once than are being drawn. An error is the last of
+// either.
+type (
+	Cards  = iter.Seq2[Card, error]
+	Sheets = iter.Seq2[Sheet, error]
+)
+
+// ImposeEach is Impose for count cards that are taken only when their sheet is. A card of another size
+// is an error of the sheets.
+func ImposeEach(paper Paper, size Size, count int, cards Cards, o Options) (Sheets, error) {
 	for _, d := range []float64{o.BackDX, o.BackDY} {
 		if !(d >= -MaxOffsetMM && d <= MaxOffsetMM) {
 			return nil, fmt.Errorf("back offset is %v mm; %g to %g mm is accepted", d, -MaxOffsetMM, MaxOffsetMM)
 		}
 	}
-	if o.Single {
-		return singles(cards, o), nil
-	}
 	g, err := newGrid(paper, size)
-	if err != nil {
+	if err != nil && !o.Single {
 		return nil, err
 	}
-	per := size.Cols * size.Rows
-	of := (len(cards) + per - 1) / per
-	var out []Sheet
-	for n := range of {
-		from := n * per
-		here := cards[from:min(from+per, len(cards))]
-		front, back := g.sheet(false, n+1, of, o), g.sheet(true, n+1, of, o)
-		for i, c := range here {
-			front.Cards = append(front.Cards, Placed{from + i, g.front(i), c.Front})
-			back.Cards = append(back.Cards, Placed{from + i, g.back(i, o), c.Back})
-		}
-		out = append(out, front, back)
+	per := 1
+	if !o.Single {
+		per = size.Cols * size.Rows
 	}
-	return out, nil
+	of := (count + per - 1) / per
+	return func(yield func(Sheet, error) bool) {
+		n, here := 0, make([]Card, 0, per)
+		place := func() bool {
+			from := n * per
+			n++
+			front, back := single(n, from, here[0])
+			if !o.Single {
+				front, back = g.pair(n, of, from, here, o)
+			}
+			here = here[:0]
+			return yield(front, nil) && yield(back, nil)
+		}
+		for c, err := range cards {
+			if err == nil {
+				err = c.fits(size, n*per+len(here))
+			}
+			if err != nil {
+				yield(Sheet{}, err)
+				return
+			}
+			if here = append(here, c); len(here) == per && !place() {
+				return
+			}
+		}
+		if len(here) > 0 {
+			place()
+		}
+	}, nil
 }
 
-// singles makes a page a side. Turn and offset belong to sheets: a single page has neither.
-func singles(cards []Card, o Options) []Sheet {
-	var out []Sheet
-	for i, c := range cards {
-		trim := Rect{0, 0, c.Front.W, c.Front.H}
-		out = append(out,
-			Sheet{W: trim.W, H: trim.H, Number: i + 1, Cards: []Placed{{i, trim, c.Front}}},
-			Sheet{W: trim.W, H: trim.H, Number: i + 1, Back: true, Cards: []Placed{{i, trim, c.Back}}})
+// fits is the error of the i-th card where a side of it has another size.
+func (c Card) fits(size Size, i int) error {
+	for _, f := range []Face{c.Front, c.Back} {
+		if !near(f.W, size.W) || !near(f.H, size.H) {
+			return fmt.Errorf("card %d, face %q: size is %g x %g mm; %g x %g mm is accepted", i+1, f.Name, f.W, f.H, size.W, size.H)
+		}
 	}
-	return out
+	return nil
+}
+
+// single makes a page of each side of a card. Turn and offset belong to sheets: a single page has neither.
+func single(number, index int, c Card) (front, back Sheet) {
+	trim := Rect{0, 0, c.Front.W, c.Front.H}
+	return Sheet{W: trim.W, H: trim.H, Number: number, Cards: []Placed{{index, trim, c.Front}}},
+		Sheet{W: trim.W, H: trim.H, Number: number, Back: true, Cards: []Placed{{index, trim, c.Back}}}
 }
 
 // grid is the block of cards, centred on the sheet.
@@ -220,6 +266,16 @@ func (g grid) sheet(back bool, number, of int, o Options) Sheet {
 	}
 	s.Notes = g.notes(block, o, back, number, of)
 	return s
+}
+
+// pair is a sheet's front page and its back page.
+func (g grid) pair(number, of, from int, cards []Card, o Options) (front, back Sheet) {
+	front, back = g.sheet(false, number, of, o), g.sheet(true, number, of, o)
+	for i, c := range cards {
+		front.Cards = append(front.Cards, Placed{from + i, g.front(i), c.Front})
+		back.Cards = append(back.Cards, Placed{from + i, g.back(i, o), c.Back})
+	}
+	return front, back
 }
 
 // block is the block of cards, shifted.

@@ -1,7 +1,10 @@
 package page
 
 import (
+	"bytes"
+	"errors"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -218,5 +221,56 @@ func TestPages(t *testing.T) {
 	s := Pages(f, f)
 	if len(s) != 2 || s[1].W != 210 || s[1].H != 297 || s[1].Number != 2 || len(s[1].Marks) > 0 {
 		t.Errorf("%+v", s)
+	}
+}
+
+// TestCardsAreTakenWithTheirSheet: a sheet takes its own cards and no others before it is drawn, an error of a card
+// ends the document at its page, and what is not drawn is not laid out.
+func TestCardsAreTakenWithTheirSheet(t *testing.T) {
+	list := dummies(Card132, 10)
+	taken := 0
+	cards := func(fail int) Cards {
+		return func(yield func(Card, error) bool) {
+			taken = 0
+			for i, c := range list {
+				var err error
+				if i == fail {
+					err = errors.New("no ink")
+				}
+				if taken++; !yield(c, err) {
+					return
+				}
+			}
+		}
+	}
+	sheets, err := ImposeEach(A4, Card132, len(list), cards(-1), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var seen []int
+	for s, err := range sheets {
+		if err != nil {
+			t.Fatal(err)
+		}
+		seen = append(seen, taken, len(s.Cards))
+	}
+	if want := []int{4, 4, 4, 4, 8, 4, 8, 4, 10, 2, 10, 2}; !slices.Equal(seen, want) {
+		t.Errorf("cards taken and placed, a page after the other: %v; %v is wanted", seen, want)
+	}
+	for range sheets {
+		break
+	}
+	if taken != 4 {
+		t.Errorf("%d cards are laid out for one page", taken)
+	}
+	if sheets, err = ImposeEach(A4, Card132, len(list), cards(5), Options{}); err != nil {
+		t.Fatal(err)
+	}
+	var out bytes.Buffer
+	if err := WriteEach(&out, Meta{}, sheets); err == nil || !strings.Contains(err.Error(), "page 3: no ink") || out.Len() > 0 {
+		t.Errorf("%v, and %d bytes are written", err, out.Len())
+	}
+	if taken != 6 {
+		t.Errorf("%d cards are laid out; the sixth fails", taken)
 	}
 }

@@ -26,20 +26,37 @@ var (
 // Write draws the sheets, a page each, and writes the PDF. Nothing is written if anything is
 // wrong; the error names the face and the box.
 func Write(w io.Writer, m Meta, sheets []Sheet) error {
-	if len(sheets) == 0 {
-		return fmt.Errorf("document %q has no page", m.Title)
-	}
-	if err := checkSheets(sheets); err != nil {
-		return err
-	}
+	return WriteEach(w, m, func(yield func(Sheet, error) bool) {
+		for _, s := range sheets {
+			if !yield(s, nil) {
+				return
+			}
+		}
+	})
+}
+
+// WriteEach is Write for sheets that are laid out one after the other. Each is drawn before the next
+// is taken.
+func WriteEach(w io.Writer, m Meta, sheets Sheets) error {
 	doc, err := newDocument(m)
 	if err != nil {
 		return err
 	}
-	for i, s := range sheets {
-		if err := drawSheet(doc, s); err != nil {
-			return fmt.Errorf("page %d: %w", i+1, err)
+	pages := 0
+	for s, err := range sheets {
+		pages++
+		if err == nil {
+			err = checkSheet(s)
 		}
+		if err == nil {
+			err = drawSheet(doc, s)
+		}
+		if err != nil {
+			return fmt.Errorf("page %d: %w", pages, err)
+		}
+	}
+	if pages == 0 {
+		return fmt.Errorf("document %q has no page", m.Title)
 	}
 	var out taken
 	if err := guard(fmt.Sprintf("document %q", m.Title), func() error { return doc.Output(&out) }); err != nil {
@@ -70,29 +87,28 @@ func (t *taken) Write(b []byte) (int, error) {
 	return len(b), nil
 }
 
-func checkSheets(sheets []Sheet) error {
-	for i, s := range sheets {
-		if !(s.W >= 10 && s.W <= farMM/2 && s.H >= 10 && s.H <= farMM/2) {
-			return fmt.Errorf("page %d: size is %v x %v mm; 10 to %d mm is accepted", i+1, s.W, s.H, farMM/2)
+// checkSheet finds what a page cannot hold, before anything of it is drawn.
+func checkSheet(s Sheet) error {
+	if !(s.W >= 10 && s.W <= farMM/2 && s.H >= 10 && s.H <= farMM/2) {
+		return fmt.Errorf("size is %v x %v mm; 10 to %d mm is accepted", s.W, s.H, farMM/2)
+	}
+	for _, k := range s.Marks {
+		if err := checkNumbers("crop mark", k.X1, k.Y1, k.X2, k.Y2); err != nil {
+			return err
 		}
-		for _, k := range s.Marks {
-			if err := checkNumbers("crop mark", k.X1, k.Y1, k.X2, k.Y2); err != nil {
-				return fmt.Errorf("page %d: %w", i+1, err)
-			}
+	}
+	for _, b := range s.Notes {
+		if err := checkBox(b); err != nil {
+			return fmt.Errorf("%s: %w", b.Name, err)
 		}
-		for _, b := range s.Notes {
+	}
+	for _, p := range s.Cards {
+		if err := checkNumbers("place", p.Trim.X, p.Trim.Y, p.Trim.W, p.Trim.H); err != nil {
+			return fmt.Errorf("face %q: %w", p.Face.Name, err)
+		}
+		for _, b := range p.Face.Boxes {
 			if err := checkBox(b); err != nil {
-				return fmt.Errorf("page %d: %s: %w", i+1, b.Name, err)
-			}
-		}
-		for _, p := range s.Cards {
-			if err := checkNumbers("place", p.Trim.X, p.Trim.Y, p.Trim.W, p.Trim.H); err != nil {
-				return fmt.Errorf("page %d: face %q: %w", i+1, p.Face.Name, err)
-			}
-			for _, b := range p.Face.Boxes {
-				if err := checkBox(b); err != nil {
-					return fmt.Errorf("page %d: face %q: box %q: %w", i+1, p.Face.Name, b.Name, err)
-				}
+				return fmt.Errorf("face %q: box %q: %w", p.Face.Name, b.Name, err)
 			}
 		}
 	}

@@ -1,0 +1,70 @@
+package presslog
+
+import (
+	"fmt"
+	"math"
+
+	"bladecard/calc/job"
+)
+
+// Row is one print as the log states it. A number that is not stated is NaN, a day the zero Date.
+type Row struct {
+	Line                                int // where its first cell stands
+	Date                                job.Date
+	Job, Location, Screen               string
+	Press, Mesh, Ink, Blade, Note       string
+	EOMUM, FeatureMM, AngleDeg, LoadNCM float64
+	Strokes                             int
+	WetUM, CuredUM, BeforeG, AfterG     float64
+	AreaCM2, DensityKgPerL              float64
+}
+
+// Empty is a row of a setup in which nothing was measured yet.
+func Empty() Row {
+	nan := math.NaN()
+	return Row{EOMUM: nan, FeatureMM: nan, AngleDeg: nan, LoadNCM: nan, Strokes: 1,
+		WetUM: nan, CuredUM: nan, BeforeG: nan, AfterG: nan, AreaCM2: nan, DensityKgPerL: nan}
+}
+
+// Measured tells whether the row holds a measurement.
+func (r Row) Measured() bool {
+	return !math.IsNaN(r.WetUM) || !math.IsNaN(r.CuredUM) || r.weighed()
+}
+
+func (r Row) weighed() bool {
+	return !math.IsNaN(r.BeforeG) && !math.IsNaN(r.AfterG) && !math.IsNaN(r.AreaCM2)
+}
+
+// Film is the cured film in um that the row's measurements say: gauge, comb, weight, or where
+// there are several their geometric mean. Comb and weight are wet, and shrink by the ink's volume
+// solids; the weight needs a density in kg/L, the row's own or the ink's. NaN where there is none.
+func (r Row) Film(solids, densityKgPerL float64) float64 {
+	sum, n := 0.0, 0.0
+	add := func(um float64) {
+		if um > 0 {
+			sum += math.Log(um)
+			n++
+		}
+	}
+	add(r.CuredUM)
+	add(r.WetUM * solids)
+	if r.weighed() {
+		if !math.IsNaN(r.DensityKgPerL) {
+			densityKgPerL = r.DensityKgPerL
+		}
+		const umPerCM = 1e4
+		add((r.AfterG - r.BeforeG) / (r.AreaCM2 * densityKgPerL) * umPerCM * solids)
+	}
+	if n == 0 {
+		return math.NaN()
+	}
+	return math.Exp(sum / n)
+}
+
+// FilmFault tells of a film in um that no screen lays: weights and area then do not belong together.
+func FilmFault(um float64) Fault {
+	if um >= leastCuredUM && um <= mostFilmUM {
+		return Fault{}
+	}
+	return Fault{"after", fmt.Sprintf("weights and area say a film of %.3g um", um), fmt.Sprintf("%g to %g um", leastCuredUM, mostFilmUM)}
+}

@@ -1,0 +1,70 @@
+package build
+
+import (
+	"bladecard/cmd/bladecard/internal/disk"
+)
+
+// record is what an output folder keeps of a job: all that its outputs were made from, and the
+// bytes that they have.
+type record struct {
+	disk.Record
+	Number string `json:"number,omitempty"`
+	Shop   string `json:"shop,omitempty"` // file, from the output folder; empty: the built-in shop
+	From   string `json:"shop_from"`      // why it is that one: see plan.ShopOfFlag
+	Logo   string `json:"logo,omitempty"`
+	Made   inputs `json:"made_from"`
+}
+
+// inputs are all that the outputs of a job depend on, as sums of the bytes.
+type inputs struct {
+	Program string `json:"program"`
+	Flags   string `json:"flags"`
+	Job     string `json:"job"`
+	Shop    string `json:"shop,omitempty"`
+	Logo    string `json:"logo,omitempty"`
+}
+
+// newRecord is the record of a job, still without its outputs.
+func (w *worker) newRecord(r *result, made Made, src []byte) (*record, error) {
+	now := &record{
+		Number: made.Number, From: made.Shop.From,
+		Made: inputs{Program: w.program, Flags: w.Settings, Job: disk.Sum(src), Shop: made.ShopSum},
+	}
+	path, err := w.fromOutputs(r.path)
+	if err != nil {
+		return nil, err
+	}
+	now.Record = disk.NewRecord(path)
+	if now.Shop, err = w.fromOutputs(made.Shop.Path); err != nil {
+		return nil, err
+	}
+	if now.Logo, err = w.fromOutputs(made.Logo); err != nil {
+		return nil, err
+	}
+	if made.Logo != "" {
+		now.Made.Logo = w.sumOfFile(made.Logo, w.MaxImage)
+	}
+	return now, nil
+}
+
+// fromOutputs is a path as seen from the output folder; no path stays none.
+func (b *build) fromOutputs(path string) (string, error) {
+	if path == "" {
+		return "", nil
+	}
+	return disk.From(b.Dir, path)
+}
+
+// sumOfFile is the sum of a shop's or a logo's bytes, read once a build; empty for what cannot be
+// read.
+func (b *build) sumOfFile(path string, most int64) string {
+	if sum, known := b.sums.Load(path); known {
+		return sum.(string)
+	}
+	sum := ""
+	if data, err := disk.Read(path, most); err == nil {
+		sum = disk.Sum(data)
+	}
+	b.sums.Store(path, sum)
+	return sum
+}
