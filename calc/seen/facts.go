@@ -26,6 +26,9 @@ const (
 	combUM    = 5.0
 )
 
+// touchHeavyShare is the share of the load from which bringing the screen down to the print counts (judgement).
+const touchHeavyShare = 0.25
+
 // darkInk is the lightness of an ink below which the cloth's dye does not show in it (common practice).
 const darkInk = 0.25
 
@@ -159,6 +162,7 @@ func (a asked) gap(f facts) error {
 	f.set("gap_low_mm", o.Low, "gap_high_mm", o.High, "gap_up_mm", o.High+gapStepMM)
 	f.setKnown("stretch_mm", o.StretchMM, "touch_ncm", o.TouchNCM)
 	f.setPositive("tension_ncm", o.Tension)
+	f.holds["touch-heavy"] = o.TouchNCM != nil && *o.TouchNCM >= touchHeavyShare*a.screen.LoadNPerCM
 	f.holds["has-gap-range"] = o.High > o.Low
 	if o.FrameMM == 0 {
 		return nil
