@@ -1,6 +1,7 @@
 package choose
 
 import (
+	"errors"
 	"math"
 
 	"bladecard/calc/film"
@@ -8,79 +9,137 @@ import (
 	"bladecard/calc/plan"
 )
 
+// A band holds nine of ten, wherever one is printed: around a film, around the effect of a change, before the
+// shop has measured and after. What is not known is stated as one standard deviation of the logarithm;
+// parts that do not depend on each other are added as a root of squares.
+
 // ninety is how many standard deviations lie to either side of nine in ten of a normal spread.
 const ninety = 1.6449
 
-// band is the one formula of a film's band: the root of the sum of squares of what is not known, on the
-// logarithm, laid on the value as a factor both ways. It holds nine of ten, before the shop has
-// measured and after.
-//
-// Out of the box the parts are the model's own band and what is not known of a further wet stroke.
-// With a calibration they are the fit's error for this mesh, blade, angle, hardness and stroke count,
-// the scatter of a measured print or the usual errors, whichever is more (the one holds the other),
-// what a new day brings, and what an old calibration may have drifted.
+// What is not known of a change beside what fit states of angle, hardness, strokes and meshes, at one
+// standard deviation of the logarithm (judgement).
+const (
+	hitSpread   = 0.20 // of each hit after the first: gelled ink takes more or less than cloth
+	shapeSpread = 0.5  // of the effect of a stencil or an edge: the form of its curve is an assumption
+)
+
+// doubt is what is not known of the effects on the film, at one standard deviation of the logarithm: what is
+// known beforehand, or what the shop's own prints leave.
+type doubt struct {
+	perDeg, perShoreA float64
+	mesh              func(name string) float64
+	share             plan.Band // nine of ten, of a stroke's deposit that the next wet stroke adds
+}
+
+// doubt is what is not known on this bench.
+func (b bench) doubt() doubt {
+	prior := fit.Expected()
+	if l := b.learned; l != nil {
+		half := l.NinetyOf(l.NextStroke.Error, prior.NextStroke)
+		return doubt{
+			perDeg: l.NinetyOf(l.Angle.Error, prior.Angle) / ninety / 10, perShoreA: l.NinetyOf(l.Hardness.Error, prior.Hardness) / ninety / 10,
+			mesh:  func(name string) float64 { return l.NinetyOf(l.MeshError(name), prior.Mesh) / ninety },
+			share: plan.Band{Low: math.Max(0, l.NextStroke.Value-half), Value: l.NextStroke.Value, High: math.Min(mostStrokeShare, l.NextStroke.Value+half)},
+		}
+	}
+	tail := 0.05 * (film.MostNextStroke - film.LeastNextStroke)
+	return doubt{
+		perDeg: prior.Angle / 10, perShoreA: prior.Hardness / 10, mesh: func(string) float64 { return prior.Mesh },
+		share: plan.Band{Low: film.LeastNextStroke + tail, Value: fit.NextStroke, High: film.MostNextStroke - tail},
+	}
+}
+
+// mostStrokeShare ends the range of film.Strokes.
+const mostStrokeShare = 0.95
+
+// strokes is how far the film of b wet strokes over that of a may lie below and above the computed ratio, on
+// the logarithm, nine of ten. The sides differ: a share can be far above the computed one.
+func (d doubt) strokes(a, b int) (below, above float64, err error) {
+	at := func(share float64) float64 {
+		from, err1 := film.Strokes(a, share)
+		to, err2 := film.Strokes(b, share)
+		err = errors.Join(err, err1, err2)
+		return math.Log(to / from)
+	}
+	value, x, y := at(d.share.Value), at(d.share.Low), at(d.share.High)
+	return value - math.Min(x, y), math.Max(x, y) - value, err
+}
+
+// hitsDoubt is what the later ones of several hits leave unknown: they all transfer alike.
+func hitsDoubt(hits int) float64 { return hitSpread * (1 - 1/float64(max(1, hits))) }
+
+// band is the band of a film. Out of the box its parts are the model's own band and what is not known of further
+// wet strokes and hits. With a calibration they are the fit's error for this mesh, blade, angle, hardness
+// and stroke count, the scatter of a measured print or the usual errors, whichever is more (the one holds
+// the other), what a new day brings, and what an old calibration may have drifted.
 func (c chooser) band(value float64, t trial) (plan.Band, error) {
-	b := c.bench
-	half := math.Hypot(modelBand, ninety*strokeDoubt(t.strokes))
-	if b.learned != nil {
-		known, err := b.learned.Error(b.meshName, bladeName(t.stock), t.angleDeg, t.stock.Hardness[0], t.strokes)
+	b, d := c.bench, c.bench.doubt()
+	half := math.Hypot(fit.ModelBand, ninety*hitsDoubt(t.hits))
+	below, above, err := d.strokes(1, t.strokes)
+	if l := b.learned; l != nil {
+		known, err := l.Error(b.meshName, bladeName(t.stock), t.angleDeg, t.stock.Hardness[0], t.strokes)
 		if err != nil {
 			return plan.Band{}, err
 		}
-		usual := math.Min(1, t.moves.Together)
-		half = b.learned.times * math.Sqrt(square(known)+square(math.Max(b.learned.Scatter, usual))+square(b.learned.Day)+square(b.learned.drift))
+		half, below, above = l.Half(known, math.Min(1, t.moves.Together), math.Hypot(l.drift, hitsDoubt(t.hits))), 0, 0
 	}
-	return plan.Band{Low: value * math.Exp(-half), Value: value, High: value * math.Exp(half)}, nil
+	return plan.Band{Low: value * math.Exp(-math.Hypot(half, below)), Value: value, High: value * math.Exp(math.Hypot(half, above))}, err
 }
 
-// What is not known of a difference between two setups, at one sigma of the logarithm. The angle's is
-// derived from what 15 to 45 deg may bring while the screen still clears, +2 to +40 %, taken as even
-// (width / sqrt 12, over three steps of 10 deg); the hardness's is a judgement on the published signs. The
-// others are judgements (from memory): a cloth's thickness from its geometry is known to 6 % (the fit to
-// five published meshes); the shape of the stencil's share and the edge radii are assumptions, so half
-// of what they bring.
-const (
-	angleSpreadPer10Deg       = fit.AngleSpread
-	hardnessSpreadPer10ShoreA = fit.HardnessSpread
-	meshSpread                = 0.06
-	hitSpread                 = 0.10 // a print on gelled ink transfers more or less than one on cloth
-	halfOfIt                  = 0.5
-)
+// laidBand is the band of all the ink that a print takes: the wet film, and what sinks into the cloth, nine of
+// ten of which lie inside its ends.
+func laidBand(wet plan.Band, sinks plan.Interval) plan.Band {
+	value, half := wet.Value+(sinks.Low+sinks.High)/2, (sinks.High-sinks.Low)/2
+	return plan.Band{Low: value - math.Hypot(wet.Value-wet.Low, half), Value: value, High: value + math.Hypot(wet.High-wet.Value, half)}
+}
 
-// differenceSpread is one sigma of what is not known of the change from setup a on bench x to
-// setup b on bench y, on the logarithm.
-func differenceSpread(a, b trial, x, y bench) float64 {
-	sum := square(angleSpreadPer10Deg*(b.angleDeg-a.angleDeg)/10) +
-		square(hardnessSpreadPer10ShoreA*(b.stock.Hardness[0]-a.stock.Hardness[0])/10)
-	effect := math.Abs(math.Log(b.curedUM / a.curedUM))
-	if a.hits != b.hits {
-		sum += square(hitSpread)
-	}
-	if a.strokes != b.strokes {
-		sum += square(math.Max(strokeDoubt(a.strokes), strokeDoubt(b.strokes)))
+// effectBand is the band of the change from setup a on bench x to setup b on bench y, on the logarithm.
+func effectBand(a, b trial, x, y bench, signSure bool) (low, high float64, err error) {
+	d, effect := x.doubt(), math.Log(b.curedUM/a.curedUM)
+	parts := []float64{
+		d.perDeg * (b.angleDeg - a.angleDeg),
+		d.perShoreA * (b.stock.Hardness[0] - a.stock.Hardness[0]),
+		hitsDoubt(b.hits) - hitsDoubt(a.hits),
 	}
 	switch {
 	case x.meshName != y.meshName:
-		sum += 2 * square(meshSpread)
+		parts = append(parts, d.mesh(x.meshName), d.mesh(y.meshName))
 	case x.eomUM != y.eomUM:
-		sum += square(halfOfIt * effect)
+		parts = append(parts, shapeSpread*effect)
 	}
-	if a.stock.Edge != b.stock.Edge {
-		sum += square(halfOfIt * effect)
+	switch {
+	case a.stock.Edge != b.stock.Edge:
+		parts = append(parts, shapeSpread*effect)
+	case bladeName(a.stock) != bladeName(b.stock):
+		parts = append(parts, fit.UnseenBlade)
 	}
-	return math.Sqrt(sum)
+	below, above, err := d.strokes(a.strokes, b.strokes)
+	low, high = ninetyOf(effect, root(parts...), signSure && x.learned == nil)
+	return effect - math.Hypot(effect-low, below), effect + math.Hypot(high-effect, above), err
 }
 
-// strokeDoubt is what is not known of the film that further wet strokes add, as a logarithm at one
-// sigma (from memory; no measurement is published).
-func strokeDoubt(strokes int) float64 {
-	if strokes < 2 {
-		return 0
+// ninetyOf is where nine of ten of a normal spread round an effect lie. Where the sign of the effect is sure, the
+// part of the spread with the wrong sign is cut off first.
+func ninetyOf(effect, spread float64, signSure bool) (low, high float64) {
+	if spread == 0 || !signSure || effect == 0 {
+		return effect - ninety*spread, effect + ninety*spread
 	}
-	low, err1 := film.Strokes(strokes, film.NextStrokeShare-nextStrokeSpread)
-	high, err2 := film.Strokes(strokes, film.NextStrokeShare+nextStrokeSpread)
-	if err1 != nil || err2 != nil {
-		return 1
+	cut := normalShare(-math.Abs(effect) / spread)
+	at := func(share float64) float64 {
+		return effect + math.Copysign(spread, effect)*normalAt(cut+share*(1-cut))
 	}
-	return math.Log(high/low) / 2
+	return math.Min(at(0.05), at(0.95)), math.Max(at(0.05), at(0.95))
+}
+
+// normalShare is the share of a normal spread below z standard deviations, and normalAt turns it round.
+func normalShare(z float64) float64  { return math.Erfc(-z/math.Sqrt2) / 2 }
+func normalAt(share float64) float64 { return math.Sqrt2 * math.Erfinv(2*share-1) }
+
+// root is the root of the sum of squares.
+func root(parts ...float64) float64 {
+	sum := 0.0
+	for _, p := range parts {
+		sum += p * p
+	}
+	return math.Sqrt(sum)
 }

@@ -12,7 +12,6 @@ import (
 // learned is what the shop's calibration says, ready to be laid on predicted films.
 type learned struct {
 	fit.Terms
-	times float64 // standard errors to either side of a band of nine in ten
 	drift float64 // one sigma of what has changed since the last measurement
 }
 
@@ -38,15 +37,14 @@ func learn(c *job.Calibration, day job.Date) (*learned, error) {
 		Angle:      fit.Estimate{Value: c.Angle, Error: c.AngleError},
 		Hardness:   fit.Estimate{Value: c.Hardness, Error: c.HardnessError},
 		NextStroke: fit.Estimate{Value: c.NextStroke, Error: c.NextStrokeError},
-		Blades:     c.Blades, Scatter: c.Scatter, Count: c.Count,
+		Blades:     c.Blades, Scatter: c.Scatter, Day: c.Day, Count: c.Count,
 	}}
 	for _, m := range c.Meshes {
-		l.Meshes = append(l.Meshes, fit.MeshFactor{Name: m.Name, Factor: m.Factor, Error: m.Error, Count: m.Count})
+		l.Meshes = append(l.Meshes, fit.MeshFactor{Name: m.Name, Factor: m.Factor, Error: m.Error, Own: m.Own, Count: m.Count})
 	}
 	if years := yearsBetween(c.Date, day); years > staleYears {
 		l.drift = driftPerYear * years
 	}
-	l.times = l.Terms.Times()
 	return l, nil
 }
 

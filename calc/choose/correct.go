@@ -32,24 +32,26 @@ func (c chooser) corrections(t trial, others []bench) ([]plan.Correction, error)
 		if n.fault != "" {
 			continue
 		}
-		out = append(out, c.correction(t, n, ch))
+		made, err := c.correction(t, n, ch)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, made)
 	}
 	rank(out)
 	return out, nil
 }
 
 // correction is what a change brings.
-func (c chooser) correction(t, n trial, ch change) plan.Correction {
+func (c chooser) correction(t, n trial, ch change) (plan.Correction, error) {
 	ratio := n.curedUM / t.curedUM
-	half := ninety * differenceSpread(t, n, c.bench, ch.chooser.bench)
-	if ch.kind != "blade" { // its sign is sure, only its size is not
-		half = math.Min(half, math.Abs(math.Log(ratio)))
-	}
+	low, high, err := effectBand(t, n, c.bench, ch.chooser.bench, ch.kind != "blade") // only between two blades it may go either way
 	out := plan.Correction{
 		Kind: ch.kind, To: ch.to, CuredUM: n.curedUM,
 		DeltaUM: n.curedUM - t.curedUM, DeltaPercent: 100 * (ratio - 1),
-		DeltaBandUM: plan.Interval{Low: t.curedUM * (ratio*math.Exp(-half) - 1), High: t.curedUM * (ratio*math.Exp(half) - 1)},
-		KeepsCut:    n.miss.cut == 0, Clears: n.clears, Seen: math.Abs(ratio-1) >= filmSeenShare,
+		DeltaBandUM:  plan.Interval{Low: t.curedUM * math.Expm1(low), High: t.curedUM * math.Expm1(high)},
+		EdgeAngleDeg: n.edgeDeg, KeepsCut: n.miss.cut == 0, Clears: n.clears,
+		Seen:     math.Abs(ratio-1) >= filmSeenShare || math.Abs(n.wetUM-t.wetUM) >= combReadsUM,
 		Disturbs: []string{}, Cost: ch.cost,
 	}
 	out.SpreadPercent = 100 * (out.DeltaBandUM.High - out.DeltaBandUM.Low) / 2 / t.curedUM
@@ -62,7 +64,7 @@ func (c chooser) correction(t, n trial, ch change) plan.Correction {
 	if ch.screen {
 		out.Disturbs = append(out.Disturbs, "screen") // its cost is the change's own
 	}
-	return out
+	return out, err
 }
 
 func disturb(c *plan.Correction, what string, cost float64) {

@@ -9,12 +9,9 @@ import (
 	"bladecard/calc/plan"
 )
 
-// The platen under a flash (from memory): cold at the start of the run, warm after some rounds.
-const (
-	platenColdC = 25.0
-	platenWarmC = 45.0
-	inkStartC   = 25.0
-)
+// platenColdC is the platen at the start of the run (from memory); cure.PlatenWarmC is that of some rounds
+// later.
+const platenColdC = 25.0
 
 // What has to leave a film before it is dry to the touch, a share of its water: most likely, and
 // nine of ten (from memory).
@@ -79,7 +76,7 @@ func (m maker) flash(sc *plan.Screen) ([]plan.Warning, error) {
 func (m maker) underFlash(sc *plan.Screen) (f cure.Flash, d cure.Doubt, known bool, err error) {
 	ink := m.screen.Ink
 	hits := float64(max(1, sc.Hits)) // each is flashed by itself
-	f = cure.Flash{FilmUM: sc.WetUM.Value / hits, InkC: inkStartC, PlatenC: platenWarmC}
+	f = cure.Flash{FilmUM: sc.WetUM.Value / hits, InkC: cure.InkStartC, PlatenC: cure.PlatenWarmC}
 	d = cure.Doubt{FilmLowUM: sc.WetUM.Low / hits, FilmHighUM: sc.WetUM.High / hits}
 	fibre := "cotton" // what most garments are, and what holds the most water
 	if g := m.job.Garment; g != nil && g.Fibre != "" {
@@ -89,13 +86,7 @@ func (m maker) underFlash(sc *plan.Screen) (f cure.Flash, d cure.Doubt, known bo
 		return f, d, false, err
 	}
 	if ink.Dries == "water" {
-		solids, err := cure.MassSolids(ink.Solids, ink.DryKgPerL, ink.DensityKgPerL)
-		if err != nil {
-			return f, d, false, err
-		}
-		if f.InkWaterGM2, err = cure.WaterGPerM2(f.FilmUM, ink.DensityKgPerL, solids); err != nil {
-			return f, d, false, err
-		}
+		f.InkWaterGM2 = sc.WaterGM2 / hits
 		for share, c := range map[float64]*float64{dryShareLow: &d.GelLowC, dryShare: &f.GelC, dryShareHigh: &d.GelHighC} {
 			if *c, err = cure.DryC(share); err != nil {
 				return f, d, false, err
@@ -108,6 +99,19 @@ func (m maker) underFlash(sc *plan.Screen) (f cure.Flash, d cure.Doubt, known bo
 	}
 	d.GelLowC, d.GelHighC, f.GelC = ink.GelC.Low, ink.GelC.High, (ink.GelC.Low+ink.GelC.High)/2
 	return f, d, true, nil
+}
+
+// water is what has to leave the wet film of a screen, g/m2; 0 for an ink without water.
+func (m maker) water(wetUM float64) (float64, error) {
+	ink := m.screen.Ink
+	if ink.Dries != "water" {
+		return 0, nil
+	}
+	solids, err := cure.MassSolids(ink.Solids, ink.DryKgPerL, ink.DensityKgPerL)
+	if err != nil {
+		return 0, err
+	}
+	return cure.WaterGPerM2(wetUM, ink.DensityKgPerL, solids)
 }
 
 // flashNever is the warning of a flash that never sets the film, with the heat that would do it.
@@ -152,7 +156,7 @@ func (pl *Planner) fluxOf(f job.Flash) (kwM2, doubt float64, err error) {
 		if err != nil {
 			return 0, 0, err
 		}
-		flux, err := cure.FluxFromTimed(cure.Flash{FilmUM: f.TimedFilmUM, GelC: f.TimedGelC, InkC: inkStartC, PlatenC: platenWarmC, ClothMoisture: moisture}, f.TimedS)
+		flux, err := cure.FluxFromTimed(cure.Flash{FilmUM: f.TimedFilmUM, GelC: f.TimedGelC, InkC: cure.InkStartC, PlatenC: cure.PlatenWarmC, ClothMoisture: moisture}, f.TimedS)
 		if err == nil {
 			pl.flux[f] = flux
 		}

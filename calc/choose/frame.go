@@ -10,7 +10,7 @@ import (
 // its tension, and the free mesh beside blade and stroke.
 func (m maker) frame(b bench, bladeMM float64) (plan.OffContact, []plan.Warning, error) {
 	f := b.frame
-	var out plan.OffContact
+	out := plan.OffContact{FrameMM: f.FrameHeightMM, Tension: f.TensionNPerCM}
 	var err error
 	if out.Low, out.High, err = tension.OffContactMM(m.screen.Ink.Dries, f.FrameWidthMM); err != nil {
 		return out, nil, err

@@ -11,7 +11,11 @@ func (m maker) heat(loc *plan.Location) *job.Error {
 		sc := &loc.Screens[i]
 		at := m
 		at.screen, at.number = m.location.Screens[i], i+1
-		ws, err := at.flash(sc)
+		var err error
+		var ws []plan.Warning
+		if sc.WaterGM2, err = at.water(sc.WetUM.Value); err == nil {
+			ws, err = at.flash(sc)
+		}
 		if err != nil {
 			return at.fail("ink", err.Error(), "figures of the ink class inside the ranges of the formulas")
 		}

@@ -23,9 +23,9 @@ func (m maker) inkRun(sc *plan.Screen) error {
 		return err
 	}
 	sc.InkGPerPrint = &g
-	// The ink laid and its weight go together, and so do their bands.
-	weight := func(um float64) float64 { return g * um / (sc.WetUM.Value + sc.SinksUM) }
-	sc.WeighG = &plan.Band{Low: weight(sc.WetUM.Low + sinks.Low), Value: g, High: weight(sc.WetUM.High + sinks.High)}
+	laid := laidBand(sc.WetUM, sinks)
+	weight := func(um float64) float64 { return g * um / laid.Value }
+	sc.WeighG = &plan.Band{Low: weight(laid.Low), Value: g, High: weight(laid.High)}
 	if m.job.Quantity == 0 {
 		return nil
 	}

@@ -3,7 +3,6 @@ package choose
 import (
 	"math"
 
-	"bladecard/calc/film"
 	"bladecard/calc/ink"
 )
 
@@ -112,9 +111,9 @@ const filmStepUM = 50.0
 // tolerance of hardness moves the film by more (common practice, from Elliot's 5 Shore A).
 const filmSeenShare = 0.02
 
-// modelBand is the band of the film of one stroke before the shop has measured, as a logarithm to
-// either side: nine of ten lie inside (judgement, from the spread of Tau and of the published rules).
-const modelBand = 0.35
+// combReadsUM is the change of a wet film that a film comb tells (common practice: the step of its teeth).
+// With filmSeenShare, which a scale tells by weight, it decides what a correction can show.
+const combReadsUM = 5.0
 
 // cutLimit is the bent edge angle up to which a feature of the given size still prints whole.
 type cutLimit struct{ finestMM, edgeDeg float64 }
@@ -193,10 +192,6 @@ const (
 	meshPerLineLeast = 3.5
 	meshPerLineUsual = 4.5
 )
-
-// nextStrokeSpread is one sigma of the share that a further wet stroke adds, so that nine of ten of an even
-// spread from film.LeastNextStroke to film.MostNextStroke lie inside.
-const nextStrokeSpread = 0.45 * (film.MostNextStroke - film.LeastNextStroke) / ninety
 
 // defaultMeshPerInch is the mesh for work that nothing is said of (common practice).
 const defaultMeshPerInch = 156.0

@@ -154,7 +154,7 @@ func CalibrationOf(r fit.Result, day job.Date) *job.Calibration {
 		NextStroke: round(t.NextStroke.Value), NextStrokeError: round(t.NextStroke.Error), Blades: t.Blades,
 	}
 	for _, m := range t.Meshes {
-		c.Meshes = append(c.Meshes, job.MeshFactor{Name: m.Name, Factor: round(m.Factor), Error: round(m.Error), Count: m.Count})
+		c.Meshes = append(c.Meshes, job.MeshFactor{Name: m.Name, Factor: round(m.Factor), Error: round(m.Error), Own: round(m.Own), Count: m.Count})
 	}
 	return c
 }

@@ -346,7 +346,8 @@ func TestMoreCoverageMoreInk(t *testing.T) {
 	// what sinks into bare cloth, 10 to 15 um (from memory), is printed too
 	w, wet := *much.WeighG, much.WetUM
 	perUM := w.Value / (wet.Value + 12.5)
-	if w.Value != *much.InkGPerPrint || much.SinksUM != 12.5 || math.Abs(w.Low/perUM-(wet.Low+10)) > 1e-9 || math.Abs(w.High/perUM-(wet.High+15)) > 1e-9 {
+	low, high := wet.Value+12.5-math.Hypot(wet.Value-wet.Low, 2.5), wet.Value+12.5+math.Hypot(wet.High-wet.Value, 2.5)
+	if w.Value != *much.InkGPerPrint || much.SinksUM != 12.5 || math.Abs(w.Low/perUM-low) > 1e-9 || math.Abs(w.High/perUM-high) > 1e-9 {
 		t.Errorf("a print weighs %v more; its band must be that of the wet film, %v, and of what sinks in", w, wet)
 	}
 	based := planOf(t, "title = \"t\"\n[[location]]\nwidth = \"20 cm\"\nheight = \"20 cm\"\n[[location.screen]]\nuse = \"underbase\"\n[[location.screen]]\ncoverage = \"30 %\"\n").Locations[0].Screens[1]

@@ -74,3 +74,10 @@ func ExampleFibreLimit() {
 	fmt.Println(f.WarnC, f.StopC, err)
 	// Output: 129 154 <nil>
 }
+
+func ExampleHeatKJPerM2() {
+	once, err := cure.HeatKJPerM2(40, 0, 0.07, 160)
+	twice, _ := cure.HeatKJPerM2(80, 0, 0.07, 160)
+	fmt.Printf("%.1f kJ/m2, twice the film %.2f times %v\n", once, twice/once, err)
+	// Output: 63.0 kJ/m2, twice the film 1.14 times <nil>
+}

@@ -34,6 +34,7 @@ func TestRange(t *testing.T) {
 			_, err := FluxFromTimed(Flash{FilmUM: v[0], GelC: v[1], InkC: v[2], PlatenC: v[3]}, v[4])
 			return err
 		}},
+		{"HeatKJPerM2", []float64{40, 20, 0.07, 160}, func(v []float64) error { _, err := HeatKJPerM2(v[0], v[1], v[2], v[3]); return err }},
 		{"WaterGPerM2", []float64{40, 1.05, 0.4}, func(v []float64) error { _, err := WaterGPerM2(v[0], v[1], v[2]); return err }},
 		{"BeltMPerMin", []float64{2000, 60}, func(v []float64) error { _, err := BeltMPerMin(v[0], v[1]); return err }},
 		{"GarmentsPerHour", []float64{2000, 60, 500}, func(v []float64) error {

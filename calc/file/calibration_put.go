@@ -299,8 +299,14 @@ func (l *layout) putMeshes(text []byte, meshes []job.MeshFactor, end string) []e
 			gone = append(gone, i)
 			continue
 		}
-		same, _ := changed(m.keys, entriesOf(left[at])[1:]) // the name stays as it is written
+		same, fresh := changed(m.keys, entriesOf(left[at])[1:]) // the name stays as it is written
 		edits = append(edits, same...)
+		if last := m.keys[len(m.keys)-1]; len(fresh) > 0 && l.list != nil {
+			edits = append(edits, edit{last.end, last.end, ", " + inline(fresh)})
+		} else if len(fresh) > 0 {
+			behind := lineEnd(text, last.end)
+			edits = append(edits, edit{behind, behind, lines(fresh, indentOf(text, last.at), end)})
+		}
 		left = slices.Delete(left, at, at+1)
 		stays = i
 	}

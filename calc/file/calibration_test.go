@@ -15,7 +15,7 @@ func someCalibration() *job.Calibration {
 		Factor: 1.21, Error: 0.05, Scatter: 0.08, Day: 0.07, Count: 12, Date: job.Date{Year: 2026, Month: 11, Day: 20},
 		MeanDeg: 16, MeanShoreA: 71, MeanSlope: 0.2, Angle: -0.01, AngleError: 0.06, Hardness: 0.003, HardnessError: 0.024,
 		NextStroke: 0.45, NextStrokeError: 0.2, Blades: []string{"70", `the "soft" one`},
-		Meshes: []job.MeshFactor{{Name: "110-80", Factor: 1.1, Error: 0.04, Count: 5}, {Name: "156-64", Factor: 1.3, Error: 0.03, Count: 7}},
+		Meshes: []job.MeshFactor{{Name: "110-80", Factor: 1.1, Error: 0.04, Own: 0.02, Count: 5}, {Name: "156-64", Factor: 1.3, Error: 0.03, Own: 0.01, Count: 7}},
 	}
 }
 
@@ -37,10 +37,10 @@ blades = ["70", "the \"soft\" one"]
 `
 
 const (
-	newMesh      = "[[calibration.mesh]]\nmesh = \"110-80\"\nfactor = 1.1\nerror = 0.04\ncount = 5\n"
-	otherMesh    = "[[calibration.mesh]]\nmesh = \"156-64\"\nfactor = 1.3\nerror = 0.03\ncount = 7\n"
-	inlineNew    = `{ mesh = "110-80", factor = 1.1, error = 0.04, count = 5 }`
-	inlineOther  = `{ mesh = "156-64", factor = 1.3, error = 0.03, count = 7 }`
+	newMesh      = "[[calibration.mesh]]\nmesh = \"110-80\"\nfactor = 1.1\nerror = 0.04\nown-error = 0.02\ncount = 5\n"
+	otherMesh    = "[[calibration.mesh]]\nmesh = \"156-64\"\nfactor = 1.3\nerror = 0.03\nown-error = 0.01\ncount = 7\n"
+	inlineNew    = `{ mesh = "110-80", factor = 1.1, error = 0.04, own-error = 0.02, count = 5 }`
+	inlineOther  = `{ mesh = "156-64", factor = 1.3, error = 0.03, own-error = 0.01, count = 7 }`
 	leastKeys    = "factor = 1\nerror = 0.1\nscatter = 0.1\ncount = 3\n"
 	leastNow     = "factor = 1.21\nerror = 0.05\nscatter = 0.08\ncount = 12\n"
 	inlineLeast  = "factor = 1, error = 0.1, scatter = 0.1, count = 3"
@@ -87,18 +87,18 @@ func TestWithCalibration(t *testing.T) {
 			"meshes of their own: one stays, one goes, one comes",
 			calibrationA + leastKeys + otherKeys + "[[calibration.mesh]] # fine\nmesh = \"156-64\" # name\nfactor = 1 # of it\nerror = 0.1\ncount = 3\n" +
 				"# gone\n[[calibration.mesh]]\nmesh = \"355-34\"\nfactor = 1\nerror = 0.1\ncount = 3\n# end\n" + rack,
-			calibrationA + leastNow + otherKeys + "[[calibration.mesh]] # fine\nmesh = \"156-64\" # name\nfactor = 1.3 # of it\nerror = 0.03\ncount = 7\n" +
+			calibrationA + leastNow + otherKeys + "[[calibration.mesh]] # fine\nmesh = \"156-64\" # name\nfactor = 1.3 # of it\nerror = 0.03\ncount = 7\nown-error = 0.01\n" +
 				"# gone\n" + newMesh + "# end\n" + rack,
 		},
 		{
 			"the table between its meshes, other tables between",
 			"[[calibration.mesh]]\nmesh = '156-64'\nfactor = 1\nerror = 0.1\ncount = 3\n" + rack + calibrationA + leastKeys + otherKeys + "[[mesh]]\nmesh = \"156-64\"\n",
-			"[[calibration.mesh]]\nmesh = '156-64'\nfactor = 1.3\nerror = 0.03\ncount = 7\n" + newMesh + rack + calibrationA + leastNow + otherKeys + "[[mesh]]\nmesh = \"156-64\"\n",
+			"[[calibration.mesh]]\nmesh = '156-64'\nfactor = 1.3\nerror = 0.03\ncount = 7\nown-error = 0.01\n" + newMesh + rack + calibrationA + leastNow + otherKeys + "[[mesh]]\nmesh = \"156-64\"\n",
 		},
 		{
 			"meshes in a list on lines",
 			calibrationA + leastKeys + otherKeys + "mesh = [\n  # first\n  { mesh = \"355-34\", factor = 1, error = 0.1, count = 3 }, # goes\n  # second\n  { mesh = \"156-64\", factor = 1, error = 0.1, count = 3 }, # stays\n  { mesh = \"305-40\", factor = 1, error = 0.1, count = 3 } # goes too\n]\n",
-			calibrationA + leastNow + otherKeys + "mesh = [\n  # first\n  # second\n  " + inlineNew + ",\n  " + inlineOther + ", # stays\n]\n",
+			calibrationA + leastNow + otherKeys + "mesh = [\n  # first\n  # second\n  " + inlineNew + ",\n  { mesh = \"156-64\", factor = 1.3, error = 0.03, count = 7, own-error = 0.01 }, # stays\n]\n",
 		},
 		{
 			"meshes in a list on one line",

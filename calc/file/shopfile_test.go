@@ -145,7 +145,7 @@ date = 2026-11-02
 		t.Errorf("flash %+v, dryer %+v", f, d)
 	}
 	if want := (job.Calibration{Factor: 1.1, Error: 0.12, Scatter: 0.12, Day: 0.08, Count: 14, Date: job.Date{Year: 2026, Month: 11, Day: 2}, MeanDeg: 15, MeanShoreA: 70,
-		AngleError: 0.0305, HardnessError: 0.04, NextStroke: 0.4, NextStrokeError: 0.202}); !reflect.DeepEqual(*s.Calibration, want) {
+		AngleError: 0.0305, HardnessError: 0.04, NextStroke: 0.4, NextStrokeError: 0.2}); !reflect.DeepEqual(*s.Calibration, want) {
 		t.Errorf("calibration %+v", s.Calibration)
 	}
 }

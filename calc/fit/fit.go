@@ -23,6 +23,7 @@ type MeshFactor struct {
 	Count  int
 	Factor float64 // measured / predicted
 	Error  float64 // relative standard error, at the prints' mean of all terms
+	Own    float64 // relative standard error of what it differs by from the other meshes; 0: as Error
 }
 
 // Outlier is a print that does not agree with the others; it is left out of the terms.
@@ -287,12 +288,15 @@ func (f *fitter) residual(i int) float64 { return f.rows[i].y - f.sol.of(f.rows[
 // leastScatter is what no shop's measurements get below: a comb or a gauge has steps.
 const leastScatter = 0.01
 
-// reweigh takes the scatter from the median of the residuals and weighs those beyond 1.345 of it
-// down.
+// left is the share of a print's scatter that its residual shows: the rest has pulled the terms.
+func (f *fitter) left(i int) float64 { return math.Max(0.05, 1-f.rows[i].w*f.sol.spread(f.rows[i])) }
+
+// reweigh takes the scatter from the median of the residuals, each of which shows only a share of it, and
+// weighs those beyond 1.345 of it down.
 func (f *fitter) reweigh() {
 	abs := make([]float64, len(f.rows))
 	for i := range f.rows {
-		abs[i] = math.Abs(f.residual(i))
+		abs[i] = math.Abs(f.residual(i)) / math.Sqrt(f.left(i))
 	}
 	sorted := slices.Clone(abs)
 	slices.Sort(sorted)
@@ -340,8 +344,8 @@ func (f *fitter) standOut() []int {
 		return nil
 	}
 	var out []int
-	for i, r := range f.rows {
-		left := math.Max(0.05, 1-r.w*f.sol.spread(r))
+	for i := range f.rows {
+		left := f.left(i)
 		if math.Abs(f.residual(i)) > standOutTimes*f.sigma*math.Sqrt(left) && math.Abs(f.residual(i))/left > standOutTimes*f.sigma {
 			out = append(out, i)
 		}
@@ -370,6 +374,7 @@ func (f *fitter) result(out []int) Result {
 			Name: name, Factor: math.Exp(f.sol.term[colShop] + f.sol.term[columns+i]),
 			Error: f.sigma * math.Sqrt(f.sol.spread(mean(columns+i))),
 		}
+		m.Own = f.ownError(i)
 		for _, row := range f.rows {
 			if row.mesh == columns+i && row.w > 0 {
 				m.Count++
@@ -399,6 +404,20 @@ func (f *fitter) result(out []int) Result {
 		r.Outliers = append(r.Outliers, Outlier{Print: f.prints[i], FittedUM: r.FittedUM[i], Index: i})
 	}
 	return r
+}
+
+// ownError is the error of what a mesh differs by from the others: of two meshes, the root of the sum of both
+// squares is the error of their difference.
+func (f *fitter) ownError(mesh int) float64 {
+	at, all := columns+mesh, len(f.meshes)
+	if all == 1 {
+		return f.sigma * math.Sqrt(f.sol.cov[at][at])
+	}
+	sum := 0.0
+	for other := columns; other < columns+all; other++ {
+		sum += f.sol.cov[at][at] + f.sol.cov[other][other] - 2*f.sol.cov[at][other]
+	}
+	return f.sigma * math.Sqrt(sum/2/float64(all-1))
 }
 
 func square(x float64) float64 { return x * x }

@@ -243,7 +243,7 @@ func ExampleShop() {
 	r, err := Shop(prints, Expected())
 	m := r.Meshes[0]
 	fmt.Printf("%.3f ± %.3f, scatter %.1f %%, %v\n", m.Factor, m.Error, 100*r.Scatter, err)
-	// Output: 1.112 ± 0.082, scatter 6.1 %, <nil>
+	// Output: 1.104 ± 0.079, scatter 6.1 %, <nil>
 }
 
 func ExampleNinetyTimes() {
@@ -253,8 +253,8 @@ func ExampleNinetyTimes() {
 }
 
 func ExampleExpected() {
-	fmt.Println(Expected().Shop, Expected().Mesh)
-	// Output: 0.25 0.1
+	fmt.Printf("%.2f %.2f\n", Expected().Shop, Expected().Mesh)
+	// Output: 0.17 0.10
 }
 
 // TestWrongUnit: films of a factor that no shop has are named, with the mesh where only one of them has it; a factor

@@ -1,6 +1,10 @@
 package fit
 
-import "bladecard/calc/film"
+import (
+	"math"
+
+	"bladecard/calc/film"
+)
 
 // Priors are one sigma of what is known of each term before anything is measured, on the
 // logarithm. +Inf holds a term by nothing.
@@ -20,25 +24,34 @@ type Priors struct {
 // NextStroke is the share of a further wet stroke that the predicted films were computed with.
 const NextStroke = film.NextStrokeShare
 
-// What is not known of the effects of angle and hardness, one sigma of the logarithm. Kind: derived for
-// the angle (15 to 45 deg bring +2 to +40 % while the screen still clears, taken as even: width / sqrt 12
-// over three steps); a judgement for the hardness (signs published, no size for textile).
+// ModelBand is the band of the film of one stroke before the shop has measured, as a logarithm to either side:
+// nine of ten films of all shops, meshes and days lie inside (judgement, from the spread of film.Tau and
+// of the published rules).
+const ModelBand = 0.35
+
+// What is not known of each term, one sigma of the logarithm, of the next stroke one sigma of its share. Kind:
+// derived for the angle (15 to 45 deg bring +2 to +40 % while the screen still clears, taken as even:
+// width / sqrt 12 over three steps) and for the next stroke (nine of ten of an even spread from
+// film.LeastNextStroke to film.MostNextStroke, which are from memory, lie inside); a judgement for
+// the hardness (signs published, no size for textile), the mesh (the fit of fabric thickness to
+// five published meshes, and the steps of the published wet-height rule) and the day (from memory:
+// ink, room, blade and hand).
 const (
-	AngleSpread    = 0.0305 // per 10 deg
-	HardnessSpread = 0.04   // per 10 Shore A
+	AngleSpread      = 0.0305 // per 10 deg
+	HardnessSpread   = 0.04   // per 10 Shore A
+	NextStrokeSpread = 0.20
+	MeshSpread       = 0.10
+	DaySpread        = 0.08
 )
 
 // Expected returns the priors for a shop that nothing was measured of.
 //
-// Kind: derived. Shop: the published wet-height rule against the model over seven meshes, -20 to
-// +25 % as extremes of seven draws, and as much again for press and ink. Mesh: the fit of fabric
-// thickness to five published meshes, 6 %, and the rule's own steps. Angle and Hardness: see
-// there. NextStroke: 0.1 to 0.8, even (from memory). Day: a judgement (from memory): ink, room, blade
-// and hand of a day. Scatter: a film comb's
-// step on a film of 50 um, from memory. Range: none is taken.
+// Kind: derived. Shop is what ModelBand leaves when meshes and days have taken their parts. Scatter: a
+// film comb's step on a film of 50 um, from memory. The others: see there. Range: none is taken.
 func Expected() Priors {
+	all := ModelBand / normalNinety
 	return Priors{
-		Shop: 0.25, Mesh: 0.10, Angle: AngleSpread, Hardness: HardnessSpread, NextStroke: 0.202, Day: 0.08,
-		Scatter: 0.10, ScatterWeight: 1,
+		Shop: math.Sqrt(square(all) - square(MeshSpread) - square(DaySpread)), Mesh: MeshSpread, Angle: AngleSpread,
+		Hardness: HardnessSpread, NextStroke: NextStrokeSpread, Day: DaySpread, Scatter: 0.10, ScatterWeight: 1,
 	}
 }

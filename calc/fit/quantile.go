@@ -2,6 +2,9 @@ package fit
 
 import "math"
 
+// normalNinety is how many standard deviations lie to either side of nine in ten of a normal spread.
+const normalNinety = 1.6448536269514722
+
 // NinetyTimes is how many standard errors lie on either side within which nine of ten draws
 // fall: the 0.95 quantile of Student's t for the given degrees of freedom.
 //
@@ -11,7 +14,7 @@ func NinetyTimes(freedom float64) (float64, error) {
 	if !(freedom >= 2) {
 		return 0, within("degrees of freedom", freedom, 2, math.Inf(1), "")
 	}
-	const z = 1.6448536269514722
+	const z = normalNinety
 	z2 := z * z
 	g1 := z * (z2 + 1) / 4
 	g2 := z * ((5*z2+16)*z2 + 3) / 96

@@ -81,6 +81,38 @@ func (t Terms) mesh(name string) MeshFactor {
 	return MeshFactor{Name: name, Factor: t.Shop.Value, Error: t.Shop.Error}
 }
 
+// MeshError is one sigma of what is not known of how a mesh differs from the others, relative.
+//
+// Range: any name; one that was not measured differs by MeshSpread. Kind: derived, see Result.
+func (t Terms) MeshError(name string) float64 {
+	switch m := t.mesh(name); {
+	case m.Count == 0:
+		return MeshSpread
+	case m.Own == 0:
+		return m.Error
+	default:
+		return m.Own
+	}
+}
+
+// NinetyOf is half of the band of nine in ten of a term with an error of which prior was known beforehand. As far
+// as the prints narrowed it, it hangs on their scatter, which is estimated: that part is Student's.
+//
+// Range: errors above 0. Kind: derived.
+func (t Terms) NinetyOf(err, prior float64) float64 {
+	before := math.Min(1, square(err/prior))
+	return err * math.Sqrt(square(normalNinety)*before+square(t.Times())*(1-before))
+}
+
+// Half is half of the band of nine in ten of a print on a new day, as a logarithm: what Error leaves, the scatter
+// of a print or what else moves it (the larger; Student's, as it is estimated), the day, and drift,
+// what is not known beside them.
+//
+// Range: standard deviations of 0 and more. Kind: derived.
+func (t Terms) Half(known, moves, drift float64) float64 {
+	return math.Hypot(t.Times()*math.Max(t.Scatter, moves), normalNinety*math.Sqrt(square(known)+square(t.Day)+square(drift)))
+}
+
 // HasMesh tells whether a mesh was measured.
 //
 // Range: any name. Kind: definition.

@@ -49,8 +49,26 @@ func ExampleResult_Terms() {
 	// Output: 0.9 12
 }
 
+func ExampleTerms_Half() {
+	t := Terms{Count: 400, Scatter: 0.06, Day: 0.08}
+	fmt.Printf("%.2f %.2f\n", t.Half(0.03, 0, 0), t.Half(0.03, 0.10, 0))
+	// Output: 0.17 0.22
+}
+
+func ExampleTerms_MeshError() {
+	t := Terms{Meshes: []MeshFactor{{Name: "156-64", Count: 9, Error: 0.05, Own: 0.03}}}
+	fmt.Println(t.MeshError("156-64"), t.MeshError("230-48"))
+	// Output: 0.03 0.1
+}
+
 func ExampleTerms_Times() {
 	few, many := Terms{Count: 8, Meshes: make([]MeshFactor, 2)}, Terms{Count: 400}
 	fmt.Printf("%.2f %.2f\n", few.Times(), many.Times())
 	// Output: 2.35 1.65
+}
+
+func ExampleTerms_NinetyOf() {
+	t := Terms{Count: 9}
+	fmt.Printf("%.3f %.3f\n", t.NinetyOf(0.10, 0.10), t.NinetyOf(0.02, 0.10))
+	// Output: 0.164 0.039
 }

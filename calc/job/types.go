@@ -271,7 +271,7 @@ type Calibration struct {
 	Hardness        float64 `toml:"hardness" min:"-2" max:"2" default:"0"`
 	HardnessError   float64 `toml:"hardness-error" min:"0" max:"2" default:"0.04"`
 	NextStroke      float64 `toml:"next-stroke" min:"0" max:"0.94" default:"0.4"`
-	NextStrokeError float64 `toml:"next-stroke-error" min:"0" max:"2" default:"0.202"`
+	NextStrokeError float64 `toml:"next-stroke-error" min:"0" max:"2" default:"0.2"`
 
 	Blades []string     `toml:"blades" most:"256"`
 	Meshes []MeshFactor `toml:"mesh" most:"256"`
@@ -282,6 +282,7 @@ type MeshFactor struct {
 	Name   string  `toml:"mesh" need:"true"`
 	Factor float64 `toml:"factor" need:"true" min:"0.1" max:"10"`
 	Error  float64 `toml:"error" need:"true" min:"0" max:"2"`
+	Own    float64 `toml:"own-error" min:"0" max:"2"`
 	Count  int     `toml:"count" need:"true" min:"1" max:"1000000"`
 }
 

@@ -131,6 +131,7 @@ type Screen struct {
 	Moves        Moves        `json:"moves"`          // what the usual errors do to the film
 	MeetsAll     bool         `json:"meets_all"`      // film, cut and steadiness, all that was asked
 	Clears       bool         `json:"clears"`         // the stroke leaves no ink in the openings
+	WaterGM2     float64      `json:"water_g_per_m2"` // in the wet film; 0: an ink without water
 	Flash        Flash        `json:"flash"`
 	Cure         Cure         `json:"cure"`
 	OffContact   OffContact   `json:"off_contact_mm"`
@@ -260,8 +261,10 @@ type Cure struct {
 type OffContact struct {
 	Low       float64  `json:"low"`
 	High      float64  `json:"high"`
-	StretchMM *float64 `json:"stretch_mm"`     // of the image, at the high end; null: frame or image not stated
-	TouchNCM  *float64 `json:"touch_n_per_cm"` // line load that pressing the screen down takes, at mid-frame
+	StretchMM *float64 `json:"stretch_mm"`       // of the image, at the high end; null: frame or image not stated
+	TouchNCM  *float64 `json:"touch_n_per_cm"`   // line load that pressing the screen down takes, at mid-frame
+	FrameMM   float64  `json:"frame_mm"`         // inside of the frame along the stroke; 0: not stated
+	Tension   float64  `json:"tension_n_per_cm"` // 0: not stated
 }
 
 // Station is one station of a press in the order of the print.
@@ -363,8 +366,9 @@ type Correction struct {
 	DeltaPercent  float64  `json:"delta_percent"`
 	SpreadPercent float64  `json:"spread_percent"` // half of DeltaBandUM, of the film before
 	DeltaBandUM   Interval `json:"delta_band_um"`  // nine of ten
+	EdgeAngleDeg  float64  `json:"edge_angle_deg"` // bent, after the change
 	KeepsCut      bool     `json:"keeps_cut"`      // the finest feature still holds
-	Seen          bool     `json:"seen"`           // large enough for a shop to see
+	Seen          bool     `json:"seen"`           // large enough for a scale or a comb to tell
 	Clears        bool     `json:"clears"`         // the stroke leaves no ink in the openings
 	Disturbs      []string `json:"disturbs"`       // detail, clearing, flash, screen: what else it touches
 	Cost          float64  `json:"cost"`           // what the change and its disturbance weigh, in blade steps

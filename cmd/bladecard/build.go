@@ -10,7 +10,7 @@ import (
 	"syscall"
 
 	"bladecard/cmd/bladecard/internal/build"
-	"bladecard/render/page"
+	"bladecard/render/canvas"
 )
 
 var buildCommand = command{
@@ -54,7 +54,7 @@ func buildAll(c *call) int {
 	o.Suffixes = []string{cardsSuffix, sheetSuffix}
 	o.Settings = fmt.Sprintf("%+v lang %q", d, c.lang)
 	o.Force, o.Quiet, o.Stdout, o.Stderr = c.force, c.quiet, c.stdout, c.stderr
-	o.MaxImage = page.MaxImageBytes
+	o.MaxImage = canvas.MaxImageBytes
 	if f, is := terminal(c.stderr); is {
 		o.Bar = f
 	}

@@ -8,7 +8,8 @@ import (
 
 	"bladecard/cmd/bladecard/internal/disk"
 	"bladecard/render/canvas"
-	"bladecard/render/export"
+	"bladecard/render/canvas/png"
+	"bladecard/render/canvas/svg"
 	"bladecard/render/figure"
 )
 
@@ -27,9 +28,9 @@ func chartFlag(f *flags, to *string, what string) {
 // exportChart writes a drawing as the ending of its file says.
 func exportChart(w io.Writer, ext string, high float64, draw func(canvas.Canvas) error) error {
 	if strings.EqualFold(ext, ".png") {
-		return export.PNG(w, chartWidthMM, high, chartDPI, draw)
+		return png.Write(w, chartWidthMM, high, chartDPI, draw)
 	}
-	return export.SVG(w, chartWidthMM, high, draw)
+	return svg.Write(w, chartWidthMM, high, draw)
 }
 
 // writeChart draws a chart to a file of its own. A chart of many lines is higher, so that the label of each

@@ -1,27 +1,96 @@
 package main
 
 import (
+	"errors"
 	"fmt"
+	"slices"
+	"strings"
 
-	"bladecard/calc/choose"
+	"bladecard/calc/job"
 	"bladecard/calc/plan"
+	"bladecard/calc/seen"
 	"bladecard/calc/unit"
+	"bladecard/render/report"
 	"bladecard/render/say"
+	"bladecard/templates"
 )
 
 var correctCommand = command{
-	name: "correct", args: "JOB --screen N --measured FILM",
-	does: "say what to change when a measured film is off",
+	name: "correct", args: "JOB --screen N [--seen WHAT] [--measured FILM]",
+	does: "say what went wrong and what to change, from what is seen or measured",
 	more: `
+WHAT is what you see on the print; several with commas between, or several --seen:
+
+` + wordsHelp() + `
+
 FILM is a cured film with its unit, "38 um" or "1.5 mil"; with --wet, a wet film off the comb. The
 answer comes in the same unit.
-Every change that goes the right way is listed with the film that it should give: those that
-reach the target first, then those that come nearest.`,
+
+For each fault: what to look at first, the smallest changes in order with what this screen would give
+after them, what to measure, and what looks alike. For a film: every change that goes the right way and
+is large enough to measure, those that reach the target first, then those that come nearest.`,
 	run: correct,
+}
+
+// wordsHelp lists the faults with what they mean, for the help.
+func wordsHelp() string {
+	words, err := templates.Language("en")
+	if err != nil {
+		panic("bladecard: " + err.Error()) // embedded: cannot fail at run time
+	}
+	var out []string
+	for _, f := range seen.Faults() {
+		out = append(out, fmt.Sprintf("    %-16s %s", words["seen-word."+f], words["seen-name."+f]))
+	}
+	return strings.Join(out, "\n")
+}
+
+// faultOf is the fault that a word of any language means, with hyphens or spaces, in capitals or not.
+func faultOf(text string) (string, error) {
+	word := strings.ToLower(strings.Join(strings.Fields(strings.ReplaceAll(text, "-", " ")), "-"))
+	means := map[string]string{}
+	var accepted, all []string
+	for _, f := range seen.Faults() {
+		accepted = append(accepted, f)
+		for _, code := range templates.Languages() {
+			words, err := templates.Language(code)
+			if err != nil {
+				return "", err
+			}
+			means[words["seen-word."+f]] = f
+			all = append(all, words["seen-word."+f])
+		}
+	}
+	if f, known := means[word]; known {
+		return f, nil
+	}
+	near := job.Nearest(word, all)
+	if near != "" {
+		near = "did you mean " + near + "? "
+	}
+	return "", errors.New("not known; " + near + "accepted: " + strings.Join(accepted, ", "))
+}
+
+// seenFlag declares --seen.
+func seenFlag(f *flags, to *[]string) {
+	f.words["seen"] = seen.Faults()
+	f.value("seen", "`WHAT` what is seen on the print; several with commas", func(text string) error {
+		for _, part := range strings.Split(text, ",") {
+			what, err := faultOf(part)
+			if err != nil {
+				return err
+			}
+			if !slices.Contains(*to, what) {
+				*to = append(*to, what)
+			}
+		}
+		return nil
+	})
 }
 
 func correct(c *call) int {
 	var o struct {
+		seen        []string
 		measured    string
 		location    int
 		screen      int
@@ -29,7 +98,8 @@ func correct(c *call) int {
 	}
 	if code, ok := c.parse(func(f *flags) {
 		c.jobFlags(f)
-		f.text(&o.measured, "measured", "`FILM` the measured film with its unit, \"38 um\" or \"1.5 mil\" (needed)")
+		seenFlag(f, &o.seen)
+		f.text(&o.measured, "measured", "`FILM` the measured film with its unit, \"38 um\" or \"1.5 mil\"")
 		screenFlags(f, &o.location, &o.screen)
 		f.yes(&o.wet, "wet", "the film was measured wet")
 		f.yes(&o.asJSON, "json", "print JSON, one object per job and line; films in um")
@@ -37,63 +107,66 @@ func correct(c *call) int {
 	}); !ok {
 		return code
 	}
-	if o.measured == "" {
-		return c.wrong("--measured is missing: the film with its unit, \"38 um\" or \"1.5 mil\"")
+	if o.measured == "" && o.seen == nil {
+		return c.wrong("--seen and --measured are missing: what is seen on the print, such as too-thin, or the film with its unit, \"38 um\" or \"1.5 mil\"; or both")
 	}
-	um, err := unit.Parse(o.measured, "um")
-	if err != nil {
-		return c.wrong("--measured: " + err.Error())
+	var um float64
+	if o.measured != "" {
+		var err error
+		if um, err = unit.Parse(o.measured, "um"); err != nil {
+			return c.wrong("--measured: " + err.Error())
+		}
 	}
 	return c.each(func(l loaded) int {
 		c.tellShop(l.use, l.voice)
-		if o.location > len(l.plan.Locations) {
-			return c.wrong(fmt.Sprintf("--location %d: %s has 1 to %d", o.location, l.path, len(l.plan.Locations)))
+		s, code := c.screenOf(l, o.location, o.screen)
+		if code != exitDone {
+			return code
 		}
-		loc := l.plan.Locations[o.location-1]
-		if o.screen > len(loc.Screens) {
-			return c.wrong(fmt.Sprintf("--screen %d: location %q has 1 to %d", o.screen, loc.Name, len(loc.Screens)))
+		var measured *seen.Measurement
+		if o.measured != "" {
+			m, err := seen.Correct(s, um, o.wet)
+			if err != nil {
+				return c.wrong("--measured: " + err.Error())
+			}
+			measured = &m
 		}
-		s := loc.Screens[o.screen-1]
-		m, err := choose.Correct(s, um, o.wet)
+		a, err := seen.Ask(l.plan, o.location, o.screen, o.seen, measured)
 		if err != nil {
-			return c.wrong("--measured: " + err.Error())
+			return c.fail(err)
 		}
+		v := filmVoice(l.voice, o.measured)
+		v.Seen(&a)
 		if o.asJSON {
-			return c.json(m)
+			return c.json(a)
 		}
-		c.outcomes(filmVoice(l.voice, o.measured), s, m)
+		if err := report.Correct(c.stdout, s, a, v, columns(c.stdout)); err != nil {
+			return c.fail(err)
+		}
 		return exitDone
 	})
 }
 
+// screenOf is a screen of a plan, numbered as on the command line.
+func (c *call) screenOf(l loaded, location, screen int) (plan.Screen, int) {
+	if location > len(l.plan.Locations) {
+		return plan.Screen{}, c.wrong(fmt.Sprintf("--location %d: %s has 1 to %d", location, l.path, len(l.plan.Locations)))
+	}
+	loc := l.plan.Locations[location-1]
+	if screen > len(loc.Screens) {
+		return plan.Screen{}, c.wrong(fmt.Sprintf("--screen %d: location %q has 1 to %d", screen, loc.Name, len(loc.Screens)))
+	}
+	return loc.Screens[screen-1], exitDone
+}
+
 // filmVoice is a voice that says films in the unit that a measured film was given in.
 func filmVoice(v *say.Voice, measured string) *say.Voice {
+	if measured == "" {
+		return v
+	}
 	switch u, _ := unit.Of(measured, "um"); u {
 	case "mil", "in", "ft":
 		return v.InMil()
 	}
 	return v
-}
-
-// outcomes prints a judged measurement in words.
-func (c *call) outcomes(v *say.Voice, s plan.Screen, m choose.Measurement) {
-	fmt.Fprintln(c.stdout, v.T("correct.measured", "n", fmt.Sprint(s.Number), "film", v.FilmUM(m.MeasuredUM),
-		"expected", v.FilmUM(m.ExpectedUM.Value), "band", v.FilmRange(m.ExpectedUM.Low, m.ExpectedUM.High), "target", v.FilmRange(s.TargetUM.Low, s.TargetUM.High)))
-	switch {
-	case m.InTarget:
-		fmt.Fprintln(c.stdout, v.T("correct.good"))
-		return
-	case !m.InBand:
-		fmt.Fprintln(c.stdout, v.T("correct.outside"))
-	}
-	if len(m.Outcomes) == 0 {
-		fmt.Fprintln(c.stdout, v.T("correct.none"))
-	}
-	for _, o := range m.Outcomes {
-		key := "correct.reaches"
-		if !o.InRange {
-			key = "correct.misses"
-		}
-		fmt.Fprintln(c.stdout, "  "+v.T(key, "change", v.Change(o.Correction), "film", v.FilmUM(o.FilmUM.Value), "band", v.FilmRange(o.FilmUM.Low, o.FilmUM.High), "off", v.Signed(o.OffUM))+v.Disturbs(o.Correction))
-	}
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"time"
 
+	"bladecard/render/canvas/pdf"
 	"bladecard/render/card"
 	"bladecard/render/page"
 	"bladecard/render/sheet"
@@ -27,7 +28,11 @@ func (d documents) cards(w io.Writer, l loaded) error {
 	if err != nil {
 		return fmt.Errorf("%s: %w", l.path, err)
 	}
-	return page.WriteEach(w, meta(l, "sheet.subject"), sheets)
+	m := meta(l, "sheet.subject")
+	if !d.single {
+		m.Duplex = d.flip.Duplex()
+	}
+	return page.WriteEach(w, m, sheets)
 }
 
 // cardSheets lays the cards of a job out on sheets, while the sheets are taken.
@@ -60,8 +65,8 @@ func (d documents) sheet(w io.Writer, l loaded) error {
 func titleOf(l loaded) string { return strings.TrimSpace(l.plan.Job + " " + l.plan.Title) }
 
 // meta is what a PDF says of itself. Its date is the job's day of delivery, never the clock's.
-func meta(l loaded, subject string) page.Meta {
-	m := page.Meta{Title: titleOf(l), Author: l.plan.Shop, Subject: l.voice.T(subject), Language: l.voice.Code}
+func meta(l loaded, subject string) pdf.Meta {
+	m := pdf.Meta{Title: titleOf(l), Author: l.plan.Shop, Subject: l.voice.T(subject), Language: l.voice.Code}
 	if day, err := time.Parse(time.DateOnly, l.plan.Due); err == nil {
 		m.Date = day
 	}

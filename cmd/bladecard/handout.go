@@ -7,6 +7,7 @@ import (
 
 	"bladecard/calc/job"
 	"bladecard/calc/lesson"
+	"bladecard/render/canvas/pdf"
 	"bladecard/render/handout"
 	"bladecard/render/page"
 )
@@ -23,10 +24,10 @@ the exercises on them.`,
 }
 
 func printHandout(c *call) int {
-	var pdf, paperName string
+	var target, paperName string
 	level := string(handout.Press)
 	if code, ok := c.parse(func(f *flags) {
-		f.text(&pdf, "o", "`FILE` writes the PDF to this file; - is standard output (needed)")
+		f.text(&target, "o", "`FILE` writes the PDF to this file; - is standard output (needed)")
 		paperFlag(f, &paperName)
 		f.word(&level, "level", "a level", "`LEVEL` intro for a new hand, or press, the whole handout (default)", strings.Split(handout.Levels(), ", ")...)
 		c.langFlag(f)
@@ -36,7 +37,7 @@ func printHandout(c *call) int {
 		return code
 	}
 	switch {
-	case pdf == "":
+	case target == "":
 		return c.wrong("-o is missing: the PDF to write")
 	case len(c.args) > 1:
 		return c.wrong(fmt.Sprintf("%d shop files are named; one is accepted", len(c.args)))
@@ -56,8 +57,8 @@ func printHandout(c *call) int {
 	}
 	faces, err := handout.Pages(l, paperOf(paperName, f.shop), f.voice, handout.Options{Logo: logo, Accent: f.shop.Accent, Level: handout.Level(level), Shop: f.voice.Shop(use.from, f.shop.Name, use.file())})
 	if err == nil {
-		err = c.put(c.writer(use.path), pdf, func(w io.Writer) error {
-			return page.Write(w, page.Meta{
+		err = c.put(c.writer(use.path), target, func(w io.Writer) error {
+			return page.Write(w, pdf.Meta{
 				Title: f.voice.T("handout.title"), Author: f.shop.Name, Subject: f.voice.T("handout.subject"), Language: f.voice.Code,
 			}, page.Pages(faces...))
 		})

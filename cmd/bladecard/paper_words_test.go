@@ -174,8 +174,8 @@ func smallEnough(t *testing.T, file string, sheets []page.Sheet) {
 			cards += len(s.Cards)
 		}
 	}
-	start, end := bytes.Index(src, []byte("<</Type /Font /Subtype /Type0")), bytes.LastIndex(src, []byte("xref\n0 "))
-	fonts := end - start // their objects stand together at the end
+	start, end := bytes.Index(src, []byte("/Subtype /Type0")), bytes.LastIndex(src, []byte("xref\n0 "))
+	fonts := end - start // their objects stand together behind the pages
 	if start < 0 || fonts < 10_000 || len(src) > len(sheets)*most {
 		t.Errorf("%d bytes on %d pages, %d of fonts; at most %d a page are accepted", len(src), len(sheets), fonts, most)
 	}

@@ -9,7 +9,7 @@ import (
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
 	"bladecard/cmd/bladecard/internal/disk"
-	"bladecard/render/page"
+	"bladecard/render/canvas"
 	"bladecard/render/say"
 )
 
@@ -23,7 +23,7 @@ type floor struct {
 	err     error  // why the shop cannot be used
 
 	logoRead bool
-	logo     *page.Picture
+	logo     *canvas.Picture
 	logoErr  error
 }
 
@@ -84,7 +84,7 @@ func (c *call) shopArg(named []string, beside string) (*floor, shopUse, error) {
 }
 
 // picture is the shop's logo, read once; nil where it has none.
-func (f *floor) picture() (*page.Picture, error) {
+func (f *floor) picture() (*canvas.Picture, error) {
 	if !f.logoRead {
 		f.logoRead = true
 		f.logo, f.logoErr = readLogo(f.shop)
@@ -102,16 +102,16 @@ func logoPath(shop *job.Shop) string {
 }
 
 // readLogo reads the shop's picture. An error of the picture itself is a job.Errors.
-func readLogo(shop *job.Shop) (*page.Picture, error) {
+func readLogo(shop *job.Shop) (*canvas.Picture, error) {
 	path := logoPath(shop)
 	if path == "" {
 		return nil, nil
 	}
-	data, err := disk.Read(path, page.MaxImageBytes)
+	data, err := disk.Read(path, canvas.MaxImageBytes)
 	if err != nil {
 		return nil, fmt.Errorf("%s: logo: %w", shop.File, err)
 	}
-	p, err := page.ReadPicture(data)
+	p, err := canvas.ReadPicture(data)
 	if err != nil {
 		return nil, job.Errors{{Pos: job.Pos{File: shop.File}, Key: "logo", Wrong: err.Error(), Accepted: "a PNG or JPEG file"}}
 	}

@@ -17,7 +17,7 @@ import (
 func (m *maker) back(r page.Rect) {
 	m.words = m.newText()
 	const gapMM = 2.0
-	row := page.LineHeight(canvas.Font{SizePT: m.grid.notePT})
+	row := canvas.LineHeight(canvas.Font{SizePT: m.grid.notePT})
 	log := 2.4 * row
 	m.note("screen", page.Rect{X: r.X, Y: r.Y, W: r.W, H: row}, m.backHead(), canvas.Bold)
 	m.rule("under the head", r.X, r.Y+row+0.4, r.W, 0)
@@ -268,7 +268,7 @@ func (m *maker) log(r page.Rect) {
 	w := r.W / float64(len(words))
 	for i, key := range words {
 		x := r.X + float64(i)*w
-		m.note(key, page.Rect{X: x + 0.5, Y: r.Y + 0.3, W: w - 1, H: page.LineHeight(m.plain().Font)}, m.say.T(key), canvas.Regular)
+		m.note(key, page.Rect{X: x + 0.5, Y: r.Y + 0.3, W: w - 1, H: canvas.LineHeight(m.plain().Font)}, m.say.T(key), canvas.Regular)
 		if i > 0 {
 			m.rule(key+" edge", x, r.Y+0.5, 0, r.H-1)
 		}

@@ -8,6 +8,7 @@ import (
 	"bladecard/calc/file"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
+	"bladecard/render/canvas/pdf"
 	"bladecard/render/card"
 	"bladecard/render/page"
 	"bladecard/render/say"
@@ -53,7 +54,7 @@ func BenchmarkCards(b *testing.B) {
 				if err != nil {
 					b.Fatal(err)
 				}
-				if err := page.Write(io.Discard, page.Meta{Title: "t"}, sheets); err != nil {
+				if err := page.Write(io.Discard, pdf.Meta{Title: "t"}, sheets); err != nil {
 					b.Fatal(err)
 				}
 			}

@@ -34,7 +34,7 @@ func (m *maker) front(r page.Rect) {
 // head shows the colour and which screen this is.
 func (m *maker) head(r page.Rect) {
 	which, gap := m.say.T("card.of", "n", fmt.Sprint(m.screen.Number), "of", fmt.Sprint(m.screen.Of)), m.grid.mm(3)
-	number := page.Width(which, canvas.Font{Face: canvas.Bold, SizePT: m.grid.factPT}) + 0.1
+	number := canvas.Width(which, canvas.Font{Face: canvas.Bold, SizePT: m.grid.factPT}) + 0.1
 	m.draw("swatch", page.Rect{X: r.X, Y: r.Y, W: r.H, H: r.H}, func(c canvas.Canvas) error {
 		return m.swatch().Draw(c, figure.Rect{W: r.H, H: r.H})
 	})
@@ -144,7 +144,7 @@ func (m *maker) angle(r page.Rect) {
 	set := m.say.Angle(a.Set)
 	left, right := big, big
 	left.X += m.grid.mm(1)
-	left.W = page.Width(set, canvas.Font{Face: canvas.Bold, SizePT: m.grid.factPT}) + 0.1
+	left.W = canvas.Width(set, canvas.Font{Face: canvas.Bold, SizePT: m.grid.factPT}) + 0.1
 	right.X = left.Right() + m.grid.mm(1.2)
 	right.W = big.Right() - right.X
 	m.fact("angle", left, set, page.Left)

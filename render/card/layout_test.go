@@ -12,6 +12,7 @@ import (
 	"bladecard/calc/file"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
+	"bladecard/render/canvas/pdf"
 	"bladecard/render/card"
 	"bladecard/render/internal/plantest"
 	"bladecard/render/page"
@@ -89,7 +90,7 @@ func TestSamples(t *testing.T) {
 					if err != nil {
 						t.Fatal(err)
 					}
-					if err := page.Write(&bytes.Buffer{}, page.Meta{Title: p.Title}, sheets); err != nil {
+					if err := page.Write(&bytes.Buffer{}, pdf.Meta{Title: p.Title}, sheets); err != nil {
 						t.Errorf("%s %s %s %s: %v", f, language, paper.Name, size.Name, err)
 					}
 				}

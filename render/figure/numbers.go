@@ -30,48 +30,33 @@ func (s Section) numbersFit(c canvas.Canvas, b rubber, f canvas.Font) bool {
 	return s.widthInside(c, f) <= b.w && free > 1.6*lineEM*em(f)
 }
 
-// place of a text in a row.
-type place struct {
-	text string
-	x, w float64
-}
-
 // The row below the blade: how far it hangs under the edge, and the gap between its numbers.
 const (
 	rowMM    = 1.6
 	rowGapEM = 0.45
 )
 
-// row spreads the numbers below the blade; nil when there is no room.
-func (s Section) row(c canvas.Canvas, b rubber, f canvas.Font, r Rect) []place {
+// row are the middles of the numbers below the blade, spread so that none overlaps; ok is false
+// when there is no room.
+func (s Section) row(c canvas.Canvas, b rubber, f canvas.Font, r Rect) (at []float64, ok bool) {
 	var want, size []float64
 	gap := rowGapEM * em(f)
 	for i, l := range s.Layers {
-		want = append(want, s.middle(b, i))
-		size = append(size, c.TextWidth(l.Hardness, f)+gap)
+		want, size = append(want, s.middle(b, i)), append(size, c.TextWidth(l.Hardness, f)+gap)
 	}
-	at, ok := spread(want, size, r.X-gap/2, r.Right()+gap/2)
-	if !ok {
-		return nil
-	}
-	out := make([]place, len(at))
-	for i := range at {
-		w := size[i] - gap
-		out[i] = place{s.Layers[i].Hardness, clamp(at[i]-w/2, r.X, r.Right()-w), w}
-	}
-	return out
+	return spread(want, size, r.X-gap/2, r.Right()+gap/2)
 }
 
-// numbersBelow writes the row, each number joined to its layer.
-func (s Section) numbersBelow(c canvas.Canvas, b rubber, f canvas.Font, row []place) {
-	for i, n := range row {
-		if n.text == "" {
+// numbersBelow writes the numbers at the places of row, each joined to its layer.
+func (s Section) numbersBelow(c canvas.Canvas, b rubber, f canvas.Font, at []float64) {
+	for i, l := range s.Layers {
+		if l.Hardness == "" {
 			continue
 		}
 		x := s.middle(b, i)
 		c.Draw(polyline(canvas.Point{X: x, Y: b.edge - 0.8}, canvas.Point{X: x, Y: b.edge + 0.3},
-			canvas.Point{X: n.x + n.w/2, Y: b.edge + rowMM}), nil, ink(0.18))
-		c.Text(n.x, b.edge+rowMM+canvas.Ascent*em(f), n.text, f, canvas.Black, 0)
+			canvas.Point{X: at[i], Y: b.edge + rowMM}), nil, ink(0.18))
+		c.Text(at[i]-c.TextWidth(l.Hardness, f)/2, b.edge+rowMM+canvas.Ascent*em(f), l.Hardness, f, canvas.Black, 0)
 	}
 }
 

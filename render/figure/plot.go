@@ -92,18 +92,20 @@ func (ch Chart) measure(c canvas.Canvas, r Rect) (*plot, error) {
 	}
 	p.columnW = math.Max(p.columnW, markMM+haloMM)
 
-	x, y := ch.span()
 	width := func(s string) float64 { return c.TextWidth(s, f) }
-	var err error
-	p.x, err = newScale(x, ch.X.least(), 12, ch.number, func(t chart.Tick) int {
-		w := width(t.Label)
-		if ch.Top != nil {
-			w = math.Max(w, width(ch.Top.Label(t.Value)))
+	x := scale{least: ch.X.least(), steps: 12, label: ch.number, gap: unitsUp(0.6 * p.em), over: 1, size: func(t chart.Tick) int {
+		if ch.Top == nil {
+			return unitsUp(width(t.Label))
 		}
-		return unitsUp(w + p.em)
-	})
-	if err == nil {
-		p.y, err = newScale(y, ch.Y.least(), 6, ch.number, func(chart.Tick) int { return unitsUp(1.3 * p.em) })
+		return unitsUp(math.Max(width(t.Label), width(ch.Top.Label(t.Value))))
+	}}
+	// Only half a figure stands over the top of y.
+	y := scale{least: ch.Y.least(), steps: 6, label: ch.number, gap: unitsUp(0.08 * p.em), over: capEM / 2 / lineEM,
+		size: func(chart.Tick) int { return unitsUp(lineEM * p.em) }}
+	var err error
+	spanX, spanY := ch.span()
+	if p.x, err = x.on(spanX); err == nil {
+		p.y, err = y.on(spanY)
 	}
 	return p, err
 }
@@ -151,21 +153,12 @@ func (p *plot) chooseLines(h float64) {
 			break
 		}
 	}
-	if b := p.ch.Band; b != nil && b.Label != "" {
-		p.ends = append(p.ends, end{block: label(b.Label, f), at: XY{Y: (b.Low + b.High) / 2}, band: true})
+	if b := p.ch.Band; b != nil {
+		if l := label(b.Label, f); len(l.lines) > 0 {
+			p.ends = append(p.ends, end{block: l, at: XY{Y: (b.Low + b.High) / 2}, band: true})
+		}
 	}
 }
-
-// palette is black on nothing: the paper is the background.
-type palette struct{}
-
-func (palette) BackgroundColor() drawing.Color       { return drawing.Color{} }
-func (palette) BackgroundStrokeColor() drawing.Color { return drawing.Color{} }
-func (palette) CanvasColor() drawing.Color           { return drawing.Color{} }
-func (palette) CanvasStrokeColor() drawing.Color     { return drawing.Color{} }
-func (palette) AxisStrokeColor() drawing.Color       { return drawing.ColorBlack }
-func (palette) TextColor() drawing.Color             { return drawing.ColorBlack }
-func (palette) GetSeriesColor(int) drawing.Color     { return drawing.ColorBlack }
 
 // goChart is the chart as go-chart draws it. The y axis that go-chart calls primary stands on
 // the right: it is hidden, and everything is on the secondary one, on the left.
@@ -177,12 +170,14 @@ func (p *plot) goChart() chart.Chart {
 	}
 	hidden := chart.Hidden()
 	ch := chart.Chart{
-		Width: unitsDown(p.r.W), Height: unitsDown(p.r.H), DPI: dpi, Font: tokenRegular, ColorPalette: palette{},
+		Width: unitsDown(p.r.W), Height: unitsDown(p.r.H), DPI: dpi, Font: tokenRegular,
 		// go-chart keeps room for the tick labels by itself, but for the letters under their
 		// baseline, for what stands over the middle of the highest, and for the width of the y axis.
-		Background: chart.Style{Padding: chart.NewBox(unitsUp(p.topH), unitsUp(axisMM), unitsUp(p.columnW), unitsUp(p.bottomH))},
-		XAxis:      chart.XAxis{Style: axis(tokenBelow), Range: p.x, GridMajorStyle: hidden, GridMinorStyle: hidden},
-		YAxis:      chart.YAxis{Style: hidden, Range: p.y},
+		Background: chart.Style{Padding: chart.NewBox(unitsUp(p.topH), unitsUp(axisMM), unitsUp(p.columnW), unitsUp(p.bottomH)),
+			FillColor: drawing.ColorTransparent}, // the paper is the background
+		Canvas: chart.Style{FillColor: drawing.ColorTransparent},
+		XAxis:  chart.XAxis{Style: axis(tokenBelow), Range: p.x, GridMajorStyle: hidden, GridMinorStyle: hidden},
+		YAxis:  chart.YAxis{Style: hidden, Range: p.y},
 		YAxisSecondary: chart.YAxis{Style: axis(tokenBeside), Range: p.y,
 			GridMajorStyle: hidden, GridMinorStyle: hidden, Zero: chart.GridLine{Style: hidden}},
 		Series:   []chart.Series{layer(p.checkSize), layer(p.drawBand), layer(p.drawGrid), layer(p.drawEdges), layer(p.drawRange)},
@@ -209,7 +204,7 @@ func (p *plot) goChart() chart.Chart {
 
 // render runs go-chart over the renderer of this package.
 func (p *plot) render() error {
-	r := newRenderer(p.c, p.r.X, p.r.Y)
+	r := newRenderer(p.c, p.r)
 	return p.goChart().Render(func(int, int) (chart.Renderer, error) { return r, nil }, io.Discard)
 }
 

@@ -26,7 +26,7 @@ func drawn(t *testing.T, ch Chart, r Rect) (*recorder, *plot, Rect) {
 		a, b := r.point(box.Left, box.Top), r.point(box.Right, box.Bottom)
 		in = Rect{a.X, a.Y, b.X - a.X, b.Y - a.Y}
 	}))
-	own := newRenderer(rec, r.X, r.Y)
+	own := newRenderer(rec, r)
 	if err := g.Render(func(int, int) (chart.Renderer, error) { return own, nil }, io.Discard); err != nil {
 		t.Fatal(err)
 	}
@@ -138,7 +138,7 @@ func TestFontsAreTokens(t *testing.T) {
 		t.Error("a font is not a token")
 	}
 	g.Font, g.XAxis.Style.Font = nil, nil
-	r := newRenderer(p.c, 0, 0)
+	r := newRenderer(p.c, p.r)
 	if err := g.Render(func(int, int) (chart.Renderer, error) { return r, nil }, io.Discard); err == nil {
 		t.Error("go-chart's own font was taken")
 	}

@@ -52,7 +52,7 @@ const belowEM = 1.6
 // at Stroke, Fill or FillStroke. All colors are solid or wholly transparent.
 type renderer struct {
 	c      canvas.Canvas
-	x, y   float64 // of go-chart's origin, mm
+	place  Rect // of the chart; go-chart's origin is its corner
 	path   canvas.Path
 	stroke drawing.Color
 	fill   drawing.Color
@@ -66,16 +66,16 @@ type renderer struct {
 
 var _ chart.Renderer = (*renderer)(nil)
 
-func newRenderer(c canvas.Canvas, x, y float64) *renderer { return &renderer{c: c, x: x, y: y} }
+func newRenderer(c canvas.Canvas, place Rect) *renderer { return &renderer{c: c, place: place} }
 
 func (r *renderer) mm(units int) float64 { return float64(units) / pxPerMM }
 
 func (r *renderer) point(x, y int) canvas.Point {
-	return canvas.Point{X: r.x + r.mm(x), Y: r.y + r.mm(y)}
+	return canvas.Point{X: r.place.X + r.mm(x), Y: r.place.Y + r.mm(y)}
 }
 
 // ResetStyle forgets the style; the path and what went wrong stay.
-func (r *renderer) ResetStyle() { *r = renderer{c: r.c, x: r.x, y: r.y, path: r.path, err: r.err} }
+func (r *renderer) ResetStyle() { *r = renderer{c: r.c, place: r.place, path: r.path, err: r.err} }
 
 func (r *renderer) GetDPI() float64                   { return dpi }
 func (r *renderer) SetDPI(float64)                    { /* goChart asks for dpi, and for no other */ }
@@ -151,11 +151,12 @@ func (r *renderer) SetFont(f *truetype.Font) {
 	}
 }
 
-// Text writes with the left end of the baseline at x, y.
+// Text writes with the left end of the baseline at x, y, or beside it where the text would leave
+// the chart: go-chart measures the first and the last label before it narrows the plot for them.
 func (r *renderer) Text(s string, x, y int) {
 	if s != "" && r.color.A > 0 {
-		p := r.point(x, y)
-		r.c.Text(p.X, p.Y, s, canvas.Font{SizePT: r.size}, opaque(r.color), 0)
+		p, f := r.point(x, y), canvas.Font{SizePT: r.size}
+		r.c.Text(clamp(p.X, r.place.X, r.place.Right()-r.c.TextWidth(s, f)), p.Y, s, f, opaque(r.color), 0)
 	}
 }
 

@@ -15,7 +15,7 @@ func near(a, b float64) bool { return math.Abs(a-b) < 1e-9 }
 
 func TestRendererScalesToMM(t *testing.T) {
 	rec := &recorder{}
-	r := newRenderer(rec, 10, 20)
+	r := newRenderer(rec, Rect{10, 20, 99, 99})
 	r.SetStrokeColor(drawing.ColorBlack)
 	r.SetStrokeWidth(dpi)
 	r.SetStrokeDashArray([]float64{dpi / 2, dpi / 4})
@@ -39,7 +39,7 @@ func TestRendererBuffersThePath(t *testing.T) {
 	for name, end := range ends {
 		t.Run(name, func(t *testing.T) {
 			rec := &recorder{}
-			r := newRenderer(rec, 0, 0)
+			r := newRenderer(rec, Rect{0, 0, 99, 99})
 			r.MoveTo(0, 0)
 			r.LineTo(100, 0)
 			r.SetStrokeColor(drawing.ColorBlack) // style may come after the path
@@ -68,7 +68,7 @@ func TestRendererBuffersThePath(t *testing.T) {
 
 func TestRendererDrawsNothingTransparent(t *testing.T) {
 	rec := &recorder{}
-	r := newRenderer(rec, 0, 0)
+	r := newRenderer(rec, Rect{0, 0, 99, 99})
 	r.SetStrokeColor(drawing.ColorTransparent)
 	r.SetFillColor(drawing.ColorTransparent)
 	r.SetStrokeWidth(3)
@@ -86,7 +86,7 @@ func TestRendererDrawsNothingTransparent(t *testing.T) {
 
 func TestRendererCircle(t *testing.T) {
 	rec := &recorder{}
-	r := newRenderer(rec, 0, 0)
+	r := newRenderer(rec, Rect{0, 0, 99, 99})
 	r.SetFillColor(drawing.ColorBlack)
 	r.Circle(dpi, 2*dpi, 2*dpi)
 	b := rec.paths[0].box()
@@ -97,7 +97,7 @@ func TestRendererCircle(t *testing.T) {
 
 func TestRendererText(t *testing.T) {
 	rec := &recorder{}
-	r := newRenderer(rec, 5, 5)
+	r := newRenderer(rec, Rect{5, 5, 99, 99})
 	r.SetFont(tokenRegular)
 	r.SetFontSize(72)
 	r.SetFontColor(drawing.ColorBlack)
@@ -107,6 +107,10 @@ func TestRendererText(t *testing.T) {
 	r.Text("ab", dpi, dpi)
 	if got := rec.texts[0]; !near(got.x, 30.4) || !near(got.y, 30.4) || got.font != (canvas.Font{SizePT: 72}) || got.angle != 0 {
 		t.Errorf("wrote %+v", got)
+	}
+	r.Text("abcd", 3*dpi, 0)
+	if got := rec.texts[1]; !near(got.x+got.w, 104) {
+		t.Errorf("a text that would leave the chart ends at %v", got.x+got.w)
 	}
 	r.SetFont(tokenBeside)
 	if w := r.MeasureText("ab").Width(); w != dpi+29 {
@@ -125,7 +129,7 @@ func TestRendererRefuses(t *testing.T) {
 		"curve":        func(r *renderer) { r.QuadCurveTo(0, 0, 1, 1) },
 		"turned text":  func(r *renderer) { r.SetTextRotation(1) },
 	} {
-		r := newRenderer(&recorder{}, 0, 0)
+		r := newRenderer(&recorder{}, Rect{0, 0, 99, 99})
 		do(r)
 		r.ResetStyle()
 		if r.Save(io.Discard) == nil {

@@ -15,7 +15,9 @@ type scale struct {
 	least float64                            // step of the ticks that may be
 	steps int                                // as many as may be
 	label func(v float64, digits int) string // writes the label of a tick
-	room  func(chart.Tick) int               // of go-chart's units along the axis that a label needs
+	size  func(chart.Tick) int               // of a label along the axis, in go-chart's units
+	gap   int                                // between two labels
+	over  float64                            // share of a label that both ends of the axis together take from it
 	ticks []chart.Tick                       // that were asked for last
 }
 
@@ -24,12 +26,13 @@ var _ chart.TicksProvider = (*scale)(nil)
 // mostValue is the largest number that an axis takes: beyond, its labels are too long to read.
 const mostValue = 1e9
 
-// newScale is a scale over v.
-func newScale(v Interval, least float64, steps int, label func(float64, int) string, room func(chart.Tick) int) (*scale, error) {
+// on sets the interval of a scale.
+func (s scale) on(v Interval) (*scale, error) {
 	if !(v.Low >= -mostValue && v.High <= mostValue) {
 		return nil, fmt.Errorf("chart: an axis from %v to %v; accepted are numbers up to %g", v.Low, v.High, mostValue)
 	}
-	return &scale{ContinuousRange: chart.ContinuousRange{Min: v.Low, Max: v.High}, least: least, steps: steps, label: label, room: room}, nil
+	s.Min, s.Max = v.Low, v.High
+	return &s, nil
 }
 
 // Translate is the place of a value, in go-chart's units from the start of the axis. It rounds,
@@ -38,23 +41,24 @@ func (s *scale) Translate(v float64) int {
 	return int(math.Round((v - s.Min) / s.GetDelta() * float64(s.Domain)))
 }
 
-// GetTicks makes ticks at round numbers, as close as their labels allow: two at least, the first
-// and the last of closer ones where round numbers further apart would leave only one.
+// GetTicks makes ticks at round numbers, as close as their labels allow. Where round numbers
+// further apart would leave only one, it takes the first and the last of the closest.
 func (s *scale) GetTicks(chart.Renderer, chart.Style, chart.ValueFormatter) []chart.Tick {
-	s.ticks = nil
-	for step := roundStep(math.Max(s.least, s.GetDelta()/float64(s.steps))); ; step = roundStep(1.5 * step) {
-		closer := s.ticks
-		s.ticks = s.multiples(step)
-		if n := len(closer); len(s.ticks) < 2 && n > 1 {
-			if ends := []chart.Tick{closer[0], closer[n-1]}; s.apart(ends) {
-				s.ticks = ends
-			}
-			return s.ticks
-		}
+	step := roundStep(math.Max(s.least, s.GetDelta()/float64(s.steps)))
+	closest := s.multiples(step)
+	for s.ticks = closest; len(s.ticks) > 1; s.ticks = s.multiples(step) {
 		if s.apart(s.ticks) {
 			return s.ticks
 		}
+		step = roundStep(1.5 * step)
 	}
+	if n := len(closest); n > 1 {
+		s.ticks = []chart.Tick{closest[0], closest[n-1]}
+		if !s.apart(s.ticks) {
+			s.ticks = s.ticks[:1]
+		}
+	}
+	return s.ticks
 }
 
 // multiples are ticks at the multiples of a step.
@@ -67,18 +71,18 @@ func (s *scale) multiples(step float64) (out []chart.Tick) {
 	return out
 }
 
-// apart tells whether evenly spaced ticks have room for their labels.
+// apart tells whether evenly spaced ticks have room for their labels, even where go-chart, once
+// the ticks are made, takes from the axis what labels at its ends need.
 func (s *scale) apart(ts []chart.Tick) bool {
 	if len(ts) < 2 {
 		return true
 	}
-	pitch := (ts[1].Value - ts[0].Value) / s.GetDelta() * float64(s.Domain)
+	size := 0
 	for _, t := range ts {
-		if float64(s.room(t)) > pitch {
-			return false
-		}
+		size = max(size, s.size(t))
 	}
-	return true
+	left := float64(s.Domain) - s.over*float64(size)
+	return (ts[1].Value-ts[0].Value)/s.GetDelta()*left >= float64(size+s.gap)
 }
 
 // roundStep is the smallest of 1, 2, 5, 10 ... times a power of ten that is not below step.

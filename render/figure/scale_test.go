@@ -20,7 +20,7 @@ func labels(ts []chart.Tick) string {
 
 // ticks are those of a scale on a length, where a letter takes ten units.
 func ticks(t testing.TB, v Interval, least float64, steps, length int) string {
-	s, err := newScale(v, least, steps, Chart{}.number, func(t chart.Tick) int { return 10 * len(t.Label) })
+	s, err := (scale{least: least, steps: steps, label: Chart{}.number, size: func(t chart.Tick) int { return 10 * len(t.Label) }}).on(v)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -45,7 +45,7 @@ func TestTicks(t *testing.T) {
 		{0, 45, 12, 181, "0 5 10 15 20 25 30 35 40 45"},
 		{0, 45, 12, 179, "0 10 20 30 40"},
 		{0, 45, 12, 46, "0 20 40"},
-		{0, 45, 12, 44, "0 40"},
+		{0, 45, 12, 44, "0 45"},
 		{0, 45, 12, 1, "0"},
 	} {
 		if got := ticks(t, Interval{tt.lo, tt.hi}, 0, tt.steps, tt.length); got != tt.want {
@@ -64,7 +64,7 @@ func TestTicksAreRoundAndApart(t *testing.T) {
 		length := rapid.IntRange(1, 2000).Draw(t, "length")
 		steps := rapid.IntRange(2, 12).Draw(t, "steps")
 		v := Interval{lo, hi}
-		s, err := newScale(v, 0, steps, Chart{}.number, func(t chart.Tick) int { return 10 * len(t.Label) })
+		s, err := (scale{steps: steps, label: Chart{}.number, size: func(t chart.Tick) int { return 10 * len(t.Label) }}).on(v)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -99,7 +99,7 @@ func TestTicksAreRoundAndApart(t *testing.T) {
 
 func TestScaleRefuses(t *testing.T) {
 	for _, v := range []Interval{{0, 1e300}, {-1.7e308, 1}, {math.NaN(), 1}, {0, math.Inf(1)}} {
-		if _, err := newScale(v, 0, 6, Chart{}.number, nil); err == nil {
+		if _, err := (scale{}).on(v); err == nil {
 			t.Errorf("%v is taken", v)
 		}
 	}

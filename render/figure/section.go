@@ -88,9 +88,9 @@ func (s Section) Draw(c canvas.Canvas, r Rect) error {
 		return nil
 	}
 	if b, ok := s.place(r, rowMM+lineEM*em(f), 0); ok {
-		if row := s.row(c, b, f, r); row != nil {
+		if at, ok := s.row(c, b, f, r); ok {
 			s.drawBlade(c, b)
-			s.numbersBelow(c, b, f, row)
+			s.numbersBelow(c, b, f, at)
 			return nil
 		}
 	}

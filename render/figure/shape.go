@@ -8,8 +8,7 @@ import (
 
 // rectPath is the outline of a rectangle.
 func rectPath(x, y, w, h float64) canvas.Path {
-	return polygon(canvas.Point{X: x, Y: y}, canvas.Point{X: x + w, Y: y},
-		canvas.Point{X: x + w, Y: y + h}, canvas.Point{X: x, Y: y + h})
+	return polygon(corners(Rect{x, y, w, h})...)
 }
 
 // polygon is the closed outline through the points.

@@ -209,7 +209,7 @@ func (f *flow) faces(title, shop string) []page.Face {
 			Safe: page.Rect{X: marginMM, Y: topMM, W: f.width(), H: f.paper.H - 2*topMM},
 		}
 		small := canvas.Font{SizePT: FootPT}
-		line := page.LineHeight(small)
+		line := canvas.LineHeight(small)
 		right, _ := page.Cut(shop, small, f.width()/2-2)
 		left, _ := page.Cut(title, small, f.width()/2-2)
 		foot := f.say.T("handout.page", "n", n, "of", fmt.Sprint(len(f.pages)))

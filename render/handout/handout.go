@@ -18,7 +18,7 @@ type maker struct {
 	level  Level
 	number int      // of the last section
 	called []string // what tables, charts and texts call each blade; see call
-	logo   *page.Picture
+	logo   *canvas.Picture
 	shop   string
 
 	chartMM   float64 // how high a chart is, where the page allows
@@ -27,10 +27,10 @@ type maker struct {
 
 // Options are the shop's look and the length of the paper; none of it is needed.
 type Options struct {
-	Logo   *page.Picture // at the head of the first page; nil: none
-	Accent string        // #rrggbb, colour of the rules under the headings; empty: black
-	Level  Level         // empty: Press
-	Shop   string        // whose racks these are, in words; empty: the shop's name
+	Logo   *canvas.Picture // at the head of the first page; nil: none
+	Accent string          // #rrggbb, colour of the rules under the headings; empty: black
+	Level  Level           // empty: Press
+	Shop   string          // whose racks these are, in words; empty: the shop's name
 }
 
 // Pages lays out the handout of a lesson on a paper, in the words of a voice. Of the heights that

@@ -13,6 +13,7 @@ import (
 	"bladecard/calc/job"
 	"bladecard/calc/lesson"
 	"bladecard/render/canvas"
+	"bladecard/render/canvas/pdf"
 	"bladecard/render/handout"
 	"bladecard/render/page"
 	"bladecard/render/say"
@@ -81,13 +82,13 @@ func twelve(t *testing.T) *job.Shop {
 }
 
 // logo is a small picture.
-func logo(t *testing.T) *page.Picture {
+func logo(t *testing.T) *canvas.Picture {
 	t.Helper()
 	var b bytes.Buffer
 	if err := png.Encode(&b, image.NewGray(image.Rect(0, 0, 60, 20))); err != nil {
 		t.Fatal(err)
 	}
-	p, err := page.ReadPicture(b.Bytes())
+	p, err := canvas.ReadPicture(b.Bytes())
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -227,10 +228,10 @@ func same(t *testing.T, faces []page.Face, l *lesson.Lesson, v *say.Voice, paper
 		t.Fatal(err)
 	}
 	var a, b bytes.Buffer
-	if err := page.Write(&a, page.Meta{Title: "t"}, page.Pages(faces...)); err != nil {
+	if err := page.Write(&a, pdf.Meta{Title: "t"}, page.Pages(faces...)); err != nil {
 		t.Fatal(err)
 	}
-	if err := page.Write(&b, page.Meta{Title: "t"}, page.Pages(again...)); err != nil {
+	if err := page.Write(&b, pdf.Meta{Title: "t"}, page.Pages(again...)); err != nil {
 		t.Fatal(err)
 	}
 	if !bytes.Equal(a.Bytes(), b.Bytes()) {

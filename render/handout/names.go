@@ -3,8 +3,8 @@ package handout
 import (
 	"bladecard/calc/lesson"
 	"bladecard/calc/plan"
+	"bladecard/render/canvas"
 	"bladecard/render/figure"
-	"bladecard/render/page"
 )
 
 // wideMM is the widest name of a blade that leaves room for figures beside it.
@@ -17,7 +17,7 @@ func call(blades []lesson.Blade) []string {
 	count := map[string]int{}
 	for i, b := range blades {
 		out[i] = b.Name
-		if page.Width(b.Name, plainFont) > wideMM {
+		if canvas.Width(b.Name, plainFont) > wideMM {
 			out[i] = b.Layup
 		}
 		count[out[i]]++
@@ -69,7 +69,7 @@ func (m *maker) short(s plan.Blade) string {
 			return m.called[i]
 		}
 	}
-	if page.Width(s.Name, plainFont) > wideMM {
+	if canvas.Width(s.Name, plainFont) > wideMM {
 		return s.Layup
 	}
 	return s.Name

@@ -57,7 +57,7 @@ func (t *table) fit(w float64) {
 				font = boldFont
 			}
 			least[i] = max(least[i], widestWord(r[i], font))
-			want[i] = max(want[i], min(page.Width(r[i], font)+0.05, cellMM))
+			want[i] = max(want[i], min(canvas.Width(r[i], font)+0.05, cellMM))
 		}
 		want[i] = max(want[i], least[i])
 	}
@@ -96,7 +96,7 @@ func (t *table) fit(w float64) {
 func widestWord(s string, f canvas.Font) float64 {
 	w := 0.0
 	for _, word := range strings.Split(s, " ") {
-		w = max(w, min(page.Width(word, f)+0.05, wordMM))
+		w = max(w, min(canvas.Width(word, f)+0.05, wordMM))
 	}
 	return w
 }
@@ -104,10 +104,10 @@ func widestWord(s string, f canvas.Font) float64 {
 // twoLines is the width in which a head takes two lines at most.
 func twoLines(s string) float64 {
 	parts := strings.Split(s, " ")
-	least := page.Width(s, boldFont)
+	least := canvas.Width(s, boldFont)
 	for i := 1; i < len(parts); i++ {
 		a, b := strings.Join(parts[:i], " "), strings.Join(parts[i:], " ")
-		least = min(least, max(page.Width(a, boldFont), page.Width(b, boldFont)))
+		least = min(least, max(canvas.Width(a, boldFont), canvas.Width(b, boldFont)))
 	}
 	return least + 0.05
 }
@@ -125,7 +125,7 @@ func lines(s string, f canvas.Font, w float64, most int) []string {
 // row sets one row of cells; each cell wraps to at most so many lines. The rule under it begins
 // at column from.
 func (f *flow) row(t table, x, w float64, cells []string, font canvas.Font, pen canvas.Pen, most, from int) block {
-	line := page.LineHeight(font)
+	line := canvas.LineHeight(font)
 	name := f.name("row")
 	var out block
 	at, start := x, x

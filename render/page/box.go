@@ -1,6 +1,10 @@
 package page
 
-import "bladecard/render/canvas"
+import (
+	"math"
+
+	"bladecard/render/canvas"
+)
 
 // Rect is a rectangle in mm from the top left corner, y downward.
 type Rect struct{ X, Y, W, H float64 }
@@ -51,9 +55,9 @@ type Box struct {
 	Color canvas.Color  // KindText: of the type
 	Fill  *canvas.Color // KindFill: nil is no fill
 	Pen   canvas.Pen    // KindRule: the line; KindFill: the outline, width 0 is none
-	Art   Art           // KindDrawing
+	Art   canvas.Art    // KindDrawing
 
-	Picture *Picture // KindImage
+	Picture *canvas.Picture // KindImage
 }
 
 // Face is one side of a card, or one page.
@@ -67,7 +71,7 @@ type Face struct {
 // Text is a box that holds one line of text; its height is that of the type if h is 0.
 func Text(name string, x, y, w, h float64, s string, f canvas.Font, c canvas.Color, a Align) Box {
 	if h == 0 {
-		h = LineHeight(f)
+		h = canvas.LineHeight(f)
 	}
 	return Box{Name: name, Kind: KindText, Rect: Rect{x, y, w, h}, Text: s, Font: f, Color: c, Align: a}
 }
@@ -84,13 +88,21 @@ func Fill(name string, x, y, w, h float64, fill *canvas.Color, outline canvas.Pe
 
 // Drawing records what draw draws, with 0, 0 at the box's top left corner.
 func Drawing(name string, x, y, w, h float64, draw func(canvas.Canvas)) Box {
-	return Box{Name: name, Kind: KindDrawing, Rect: Rect{x, y, w, h}, Art: Record(draw)}
+	return Box{Name: name, Kind: KindDrawing, Rect: Rect{x, y, w, h}, Art: canvas.Record(draw)}
+}
+
+// Image is a box with a picture, as large as r takes it without a change of its proportions, at
+// r's top right corner.
+func Image(name string, r Rect, p *canvas.Picture) Box {
+	scale := math.Min(r.W/float64(p.Wide), r.H/float64(p.High))
+	w, h := float64(p.Wide)*scale, float64(p.High)*scale
+	return Box{Name: name, Kind: KindImage, Rect: Rect{X: r.Right() - w, Y: r.Y, W: w, H: h}, Picture: p}
 }
 
 // baseline is the place of the first letter's left end on the face, in mm.
 func (b Box) baseline() canvas.Point {
 	x := b.X
-	switch free := b.W - Width(b.Text, b.Font); b.Align {
+	switch free := b.W - canvas.Width(b.Text, b.Font); b.Align {
 	case Center:
 		x += free / 2
 	case Right:
@@ -117,9 +129,11 @@ func (b Box) draw(c canvas.Canvas) {
 	case KindFill:
 		c.Draw(rectPath(b.Rect), b.Fill, b.Pen)
 	case KindDrawing:
-		b.Art.Play(At(c, b.X, b.Y))
+		b.Art.Play(canvas.At(c, b.X, b.Y))
 	case KindImage:
-		b.drawImage(c)
+		if on, ok := c.(canvas.Pictures); ok {
+			on.Picture(b.X, b.Y, b.W, b.H, b.Picture)
+		}
 	}
 }
 

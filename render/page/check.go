@@ -1,6 +1,10 @@
 package page
 
-import "fmt"
+import (
+	"fmt"
+
+	"bladecard/render/canvas"
+)
 
 // slack is what two boxes may overlap, or one may reach out, before Check speaks, in mm:
 // less than a hair line.
@@ -84,11 +88,11 @@ func (c *checker) text(b Box) {
 	if b.Font.SizePT < smallest-0.001 {
 		c.say(b.Name, "text %q is %.4g pt; %.4g pt and more is accepted", b.Text, b.Font.SizePT, smallest)
 	}
-	if w := Width(b.Text, b.Font); w > b.W+slack {
+	if w := canvas.Width(b.Text, b.Font); w > b.W+slack {
 		c.say(b.Name, "text %q is %.2f mm wide; the box takes %.2f mm", b.Text, w, b.W)
 	}
 	p := b.baseline()
-	above, below := ink(b.Text, b.Font)
+	above, below := canvas.Ink(b.Text, b.Font)
 	if by := max(b.Y-(p.Y-above), p.Y+below-b.Bottom()); by > slack {
 		c.say(b.Name, "text %q reaches %.2f mm above or below its box", b.Text, by)
 	}
@@ -96,7 +100,7 @@ func (c *checker) text(b Box) {
 
 func (c *checker) drawing(b Box) {
 	inside := Rect{0, 0, b.W, b.H}
-	var texts []PlacedText
+	var texts []canvas.PlacedText
 	for _, op := range b.Art {
 		if op.Text == nil {
 			if r, ok := pathBounds(op.Path, op.Pen); ok && (op.Fill != nil || op.Pen.WidthMM > 0) {

@@ -72,7 +72,7 @@ func TestPlantedFaults(t *testing.T) {
 			c.Draw(path(0, 2, 2, 3, 2), nil, canvas.Pen{WidthMM: 1, DashMM: []float64{0, 0}})
 		})}, "chart", "add up to nothing"},
 		{"text on the label of a ground", []Box{
-			{Name: "ground", Kind: KindDrawing, Rect: Rect{6, 76, 40, 14}, Under: true, Art: Record(func(c canvas.Canvas) { c.Text(2, 8, "label", small, canvas.Black, 0) })},
+			{Name: "ground", Kind: KindDrawing, Rect: Rect{6, 76, 40, 14}, Under: true, Art: canvas.Record(func(c canvas.Canvas) { c.Text(2, 8, "label", small, canvas.Black, 0) })},
 			line("on", 8, 80, 20, "on", small)}, "on", `on label "label" of box "ground"`},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -1,5 +1,4 @@
-// Package page is the paper: the document's fonts, placed boxes, text fitting, imposition with
-// crop marks, and the PDF. It is the only package that knows the PDF library.
+// Package page is the paper: placed boxes, text fitting, checks and imposition with crop marks.
 //
 // The way of a card, everything in millimetres from the top left corner, y downward:
 //
@@ -12,7 +11,7 @@
 // A Box is data. A drawing is recorded when its box is made: Drawing runs the function once on
 // a recording canvas with its own corner at 0, 0 and keeps the pieces in Box.Art. Check walks
 // those pieces, so that a label inside a chart answers for its size and place as any text does,
-// and Write plays them on the PDF.
+// and Write plays them on the PDF of render/canvas/pdf.
 //
 // Check tells of two boxes that overlap, unless one of them is marked Under (a panel, a swatch,
 // a frame that others lie on); of texts and drawings outside Face.Safe; of any box outside the
@@ -22,15 +21,11 @@
 //
 // Text is normalised to NFC. A rune that either face lacks, a rune above U+FFFF, a control
 // character, a combining mark that has no composed form and invalid UTF-8 are errors, in Check
-// and again in Write: they never become an empty box on paper. Missing lists them.
+// and again in Write: they never become an empty box on paper. canvas.Missing lists them.
 //
 // Impose puts cards on sheets as data. Pages alternate front sheet, back sheet. On the back the
 // columns are reversed and the rows kept, so that the back of a card lies behind its front with
 // the same edge up. When the chosen flip edge turns the sheet about its horizontal axis, the
 // whole back page is turned by half a turn (Sheet.Turned); rectangles in Sheet are always those
 // of the printed page. Single pages are never turned.
-//
-// Write gives the same bytes for the same input: its dates come from Meta.Date, never from the
-// clock. It may be called from many goroutines at once; each document works on its own copy of
-// the font bytes.
 package page

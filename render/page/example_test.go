@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"bladecard/render/canvas"
+	"bladecard/render/canvas/pdf"
 	"bladecard/render/page"
 )
 
@@ -31,7 +32,7 @@ func Example() {
 		return
 	}
 	var out bytes.Buffer
-	err = page.Write(&out, page.Meta{Title: "one card", Language: "en"}, sheets)
+	err = page.Write(&out, pdf.Meta{Title: "one card", Language: "en"}, sheets)
 	fmt.Println(len(sheets), "pages", out.Len() > 0, err)
 	// Output:
 	// front of 1 []

@@ -41,7 +41,7 @@ func Fit(name string, r Rect, s string, st Style, smallestPT float64) Fitted {
 		}
 	}
 	f := canvas.Font{Face: st.Font.Face, SizePT: smallestPT}
-	rows := max(1, min(2, int((r.H+0.001)/LineHeight(f))))
+	rows := max(1, min(2, int((r.H+0.001)/canvas.LineHeight(f))))
 	lines := Wrap(s, f, r.W)
 	cut := len(lines) > rows
 	if cut {
@@ -65,12 +65,12 @@ func FitSizes(name string, r Rect, s string, st Style, sizesPT ...float64) Fitte
 	)
 	for _, size := range sizesPT {
 		f = canvas.Font{Face: st.Font.Face, SizePT: size}
-		rows = max(1, int((r.H+0.001)/LineHeight(f)))
+		rows = max(1, int((r.H+0.001)/canvas.LineHeight(f)))
 		if lines = Wrap(s, f, r.W); len(lines) > rows || !wholeWords(s, f, r.W) {
 			continue
 		}
 		if len(lines) == 2 { // as even as they come
-			if a, b := halve(s, f); Width(a, f) <= r.W && Width(b, f) <= r.W {
+			if a, b := halve(s, f); canvas.Width(a, f) <= r.W && canvas.Width(b, f) <= r.W {
 				lines = []string{a, b}
 			}
 		}
@@ -86,7 +86,7 @@ func FitSizes(name string, r Rect, s string, st Style, sizesPT ...float64) Fitte
 // wholeWords tells whether no word of s is wider than w.
 func wholeWords(s string, f canvas.Font, w float64) bool {
 	for _, word := range words(s) {
-		if Width(word, f) > w {
+		if canvas.Width(word, f) > w {
 			return false
 		}
 	}
@@ -104,7 +104,7 @@ func Paragraph(name string, x, y, w float64, s string, st Style, maxRows int) Fi
 	if cut {
 		lines = cutRows(lines, maxRows, st.Font, w)
 	}
-	h := float64(len(lines)) * LineHeight(st.Font)
+	h := float64(len(lines)) * canvas.LineHeight(st.Font)
 	return stack(name, Rect{x, y, w, h}, lines, st, st.Font.SizePT, cut)
 }
 
@@ -113,30 +113,30 @@ func Paragraph(name string, x, y, w float64, s string, st Style, maxRows int) Fi
 func Wrap(s string, f canvas.Font, w float64) []string {
 	s = squash(s)
 	var lines []string
-	space := mille(" ", f.Face)
-	start, end := 0, 0 // of the line so far
-	at := milles(0)    // its width
+	space := canvas.Advance(" ", f.Face)
+	start, end := 0, 0     // of the line so far
+	at := canvas.Milles(0) // its width
 	for next := 0; next < len(s); {
 		word := s[next:]
 		if n := strings.IndexByte(word, ' '); n >= 0 {
 			word = word[:n]
 		}
-		wide := mille(word, f.Face)
-		if end > start && (at+space+wide).mm(f) <= w {
+		wide := canvas.Advance(word, f.Face)
+		if end > start && (at+space+wide).MM(f.SizePT) <= w {
 			end, at = next+len(word), at+space+wide
 		} else {
 			if end > start {
 				lines = append(lines, s[start:end])
 			}
 			start, end, at = next, next+len(word), wide
-			for at.mm(f) > w {
+			for at.MM(f.SizePT) > w {
 				head := longestPrefix(s[start:end], "", f, w)
 				if len(head) == end-start {
 					break
 				}
 				lines = append(lines, head)
 				start += len(head)
-				at = mille(s[start:end], f.Face)
+				at = canvas.Advance(s[start:end], f.Face)
 			}
 		}
 		next += len(word) + 1
@@ -149,8 +149,8 @@ func Wrap(s string, f canvas.Font, w float64) []string {
 
 // Cut shortens s to w mm with an ellipsis at its end, and tells whether it had to.
 func Cut(s string, f canvas.Font, w float64) (string, bool) {
-	s = nfc(s)
-	if Width(s, f) <= w {
+	s = canvas.NFC(s)
+	if canvas.Width(s, f) <= w {
 		return s, false
 	}
 	return strings.TrimRight(longestPrefix(s, "…", f, w), " ") + "…", true
@@ -160,11 +160,11 @@ func Cut(s string, f canvas.Font, w float64) (string, bool) {
 // than w.
 func longestPrefix(s, tail string, f canvas.Font, w float64) string {
 	end := 0
-	at := mille(tail, f.Face)
+	at := canvas.Advance(tail, f.Face)
 	for i, r := range s {
 		next := min(i+len(string(r)), len(s)) // an invalid byte reads as a longer rune
-		at += mille(s[i:next], f.Face)
-		if end > 0 && at.mm(f) > w {
+		at += canvas.Advance(s[i:next], f.Face)
+		if end > 0 && at.MM(f.SizePT) > w {
 			break
 		}
 		end = next
@@ -176,7 +176,7 @@ func longestPrefix(s, tail string, f canvas.Font, w float64) string {
 func cutRows(lines []string, rows int, f canvas.Font, w float64) []string {
 	out := append([]string(nil), lines[:rows]...)
 	last := out[rows-1]
-	if Width(last+"…", f) <= w {
+	if canvas.Width(last+"…", f) <= w {
 		out[rows-1] = last + "…"
 	} else {
 		out[rows-1] = strings.TrimRight(longestPrefix(last, "…", f, w), " ") + "…"
@@ -191,7 +191,7 @@ func halve(s string, f canvas.Font) (a, b string) {
 		if r != ' ' {
 			continue
 		}
-		if w := max(Width(s[:i], f), Width(s[i+1:], f)); w < best {
+		if w := max(canvas.Width(s[:i], f), canvas.Width(s[i+1:], f)); w < best {
 			best, a, b = w, s[:i], s[i+1:]
 		}
 	}
@@ -202,7 +202,7 @@ func halve(s string, f canvas.Font) (a, b string) {
 // than h, in steps of 0.1 pt.
 func sizeFor(f canvas.Font, h float64, rows int, w float64, s string) float64 {
 	size := min(f.SizePT, h/float64(rows)/(canvas.Ascent+canvas.Descent)/canvas.MMPerPT)
-	if at := Width(s, f); at > 0 {
+	if at := canvas.Width(s, f); at > 0 {
 		size = min(size, f.SizePT*w/at)
 	}
 	return math.Floor(size*10+1e-9) / 10
@@ -210,7 +210,7 @@ func sizeFor(f canvas.Font, h float64, rows int, w float64, s string) float64 {
 
 // squash sets single spaces between the words of s.
 func squash(s string) string {
-	s = nfc(s)
+	s = canvas.NFC(s)
 	if !unspaced(s) {
 		s = strings.Join(words(s), " ")
 	}
@@ -233,7 +233,7 @@ func unspaced(s string) bool {
 // words splits s at spaces, tabs and newlines, not at no-break spaces: those keep a figure and
 // its unit on one line.
 func words(s string) []string {
-	return strings.FieldsFunc(nfc(s), func(r rune) bool {
+	return strings.FieldsFunc(canvas.NFC(s), func(r rune) bool {
 		return r == ' ' || r == '\t' || r == '\n' || r == '\r'
 	})
 }
@@ -241,7 +241,7 @@ func words(s string) []string {
 // stack places lines under each other in the middle of r's height, a box a line.
 func stack(name string, r Rect, lines []string, st Style, sizePT float64, cut bool) Fitted {
 	f := canvas.Font{Face: st.Font.Face, SizePT: sizePT}
-	h := LineHeight(f)
+	h := canvas.LineHeight(f)
 	y := r.Y + (r.H-float64(len(lines))*h)/2
 	out := Fitted{SizePT: sizePT, Bottom: y + float64(len(lines))*h, Cut: cut, Boxes: make([]Box, 0, len(lines))}
 	for _, s := range lines {

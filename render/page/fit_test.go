@@ -76,7 +76,7 @@ func TestWrapKeepsEveryLetter(t *testing.T) {
 		w := rapid.Float64Range(8, 80).Draw(t, "w")
 		lines := Wrap(s, small, w)
 		for _, l := range lines {
-			if Width(l, small) > w+1e-9 {
+			if canvas.Width(l, small) > w+1e-9 {
 				t.Fatalf("line %q is wider than %v", l, w)
 			}
 		}
@@ -97,14 +97,14 @@ func TestWrapEnds(t *testing.T) {
 }
 
 func TestNoBreakSpaceKeepsFigureAndUnit(t *testing.T) {
-	w := Width("the film stays 45", small)
+	w := canvas.Width("the film stays 45", small)
 	if got := Wrap("the film stays 45\u00a0µm", small, w); strings.Join(got, "|") != "the film stays|45\u00a0µm" {
 		t.Errorf("got %q", got)
 	}
 	if got := Wrap("the film stays 45 µm", small, w); strings.Join(got, "|") != "the film stays 45|µm" {
 		t.Errorf("got %q", got)
 	}
-	if bad := Missing("45\u00a0µm 1\u202f000"); len(bad) > 0 {
+	if bad := canvas.Missing("45\u00a0µm 1\u202f000"); len(bad) > 0 {
 		t.Errorf("missing %U", bad)
 	}
 }
@@ -126,7 +126,7 @@ func TestParagraph(t *testing.T) {
 		t.Errorf("bottom %v", whole.Bottom)
 	}
 	short := Paragraph("p", 5, 10, 50, "one two three four five six seven eight nine", st, 1)
-	if got := texts(short); len(got) != 1 || !strings.HasSuffix(got[0], "…") || !short.Cut || Width(got[0], small) > 50 {
+	if got := texts(short); len(got) != 1 || !strings.HasSuffix(got[0], "…") || !short.Cut || canvas.Width(got[0], small) > 50 {
 		t.Errorf("lines %q, cut %v", got, short.Cut)
 	}
 }
@@ -135,8 +135,8 @@ func TestCut(t *testing.T) {
 	if s, cut := Cut("regatta", small, 50); s != "regatta" || cut {
 		t.Errorf("got %q, %v", s, cut)
 	}
-	if s, cut := Cut("regatta crew", small, 12); !cut || !strings.HasSuffix(s, "…") || Width(s, small) > 12 {
-		t.Errorf("got %q, %v, %v mm", s, cut, Width(s, small))
+	if s, cut := Cut("regatta crew", small, 12); !cut || !strings.HasSuffix(s, "…") || canvas.Width(s, small) > 12 {
+		t.Errorf("got %q, %v, %v mm", s, cut, canvas.Width(s, small))
 	}
 }
 
@@ -166,7 +166,7 @@ func TestFitSizes(t *testing.T) {
 				t.Errorf("%g pt, cut %v; want %g, %v", got.SizePT, got.Cut, c.size, c.cut)
 			}
 			for _, b := range got.Boxes {
-				if b.beyond(r) > slack || Width(b.Text, b.Font) > b.W+slack {
+				if b.beyond(r) > slack || canvas.Width(b.Text, b.Font) > b.W+slack {
 					t.Errorf("%q leaves its place", b.Text)
 				}
 			}

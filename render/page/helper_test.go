@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"bladecard/render/canvas"
+	"bladecard/render/canvas/pdf"
 )
 
 var (
@@ -47,7 +48,7 @@ func dummies(size Size, n int) []Card {
 	return cards
 }
 
-func mustWrite(t *testing.T, m Meta, sheets []Sheet) []byte {
+func mustWrite(t *testing.T, m pdf.Meta, sheets []Sheet) []byte {
 	t.Helper()
 	var out bytes.Buffer
 	if err := Write(&out, m, sheets); err != nil {

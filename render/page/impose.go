@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"iter"
 	"strings"
+
+	"bladecard/render/canvas/pdf"
 )
 
 // Paper is a sheet in the office printer, upright.
@@ -48,6 +50,14 @@ const (
 	LongEdge Flip = iota
 	ShortEdge
 )
+
+// Duplex is what a document says of the flip to the printer.
+func (f Flip) Duplex() pdf.Duplex {
+	if f == ShortEdge {
+		return pdf.FlipShortEdge
+	}
+	return pdf.FlipLongEdge
+}
 
 // EdgeMM is the strip along the sheet's edges that office printers leave white (common
 // practice: 4.2 mm, with some to spare).

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"bladecard/render/canvas"
+	"bladecard/render/canvas/pdf"
 )
 
 var papers = []Paper{A4, Letter}
@@ -143,7 +144,7 @@ func TestMarksAndNotes(t *testing.T) {
 									t.Errorf("%s %s page %d: %s lies on a mark", p.Name, size.Name, i+1, n.Name)
 								}
 							}
-							if Width(n.Text, n.Font) > n.W {
+							if canvas.Width(n.Text, n.Font) > n.W {
 								t.Errorf("%s is wider than its place", n.Name)
 							}
 							things = append(things, r)
@@ -267,7 +268,7 @@ func TestCardsAreTakenWithTheirSheet(t *testing.T) {
 		t.Fatal(err)
 	}
 	var out bytes.Buffer
-	if err := WriteEach(&out, Meta{}, sheets); err == nil || !strings.Contains(err.Error(), "page 3: no ink") || out.Len() > 0 {
+	if err := WriteEach(&out, pdf.Meta{}, sheets); err == nil || !strings.Contains(err.Error(), "page 3: no ink") || out.Len() > 0 {
 		t.Errorf("%v, and %d bytes are written", err, out.Len())
 	}
 	if taken != 6 {

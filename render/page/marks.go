@@ -63,7 +63,7 @@ func (g grid) notes(block Rect, o Options, back bool, n, of int) []Box {
 	}
 	foot := joinNonEmpty(" · ", side, fmt.Sprintf("%d/%d", n, of), o.FlipNote, o.ShopNote)
 	f := canvas.Font{SizePT: notePT}
-	h := LineHeight(f)
+	h := canvas.LineHeight(f)
 	x := max(block.X+2, EdgeMM)
 	w := min(block.X+g.size.W-2, g.w-EdgeMM) - x
 	var out []Box

@@ -10,9 +10,9 @@ import (
 type quad [4]canvas.Point
 
 // textQuad is the ink of a placed text.
-func textQuad(t PlacedText) quad {
-	above, below := ink(t.Text, t.Font)
-	w := Width(t.Text, t.Font)
+func textQuad(t canvas.PlacedText) quad {
+	above, below := canvas.Ink(t.Text, t.Font)
+	w := canvas.Width(t.Text, t.Font)
 	sin, cos := math.Sincos(t.AngleDeg * math.Pi / 180)
 	at := func(along, up float64) canvas.Point { // y points down on paper
 		return canvas.Point{X: t.At.X + along*cos - up*sin, Y: t.At.Y - along*sin - up*cos}

@@ -3,29 +3,15 @@ package page
 import (
 	"fmt"
 	"io"
-	"regexp"
-	"time"
+	"strings"
 
 	"bladecard/render/canvas"
-
-	"github.com/go-pdf/fpdf"
-)
-
-// Meta is what a document says of itself.
-type Meta struct {
-	Title, Author, Subject string
-	Language               string    // "en", "en-GB"; empty: not stated
-	Date                   time.Time // of creation; zero: 1 January 2000
-}
-
-var (
-	epoch   = time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)
-	langTag = regexp.MustCompile(`^[A-Za-z]{2,8}(-[A-Za-z0-9]{1,8})*$`)
+	"bladecard/render/canvas/pdf"
 )
 
 // Write draws the sheets, a page each, and writes the PDF. Nothing is written if anything is
 // wrong; the error names the face and the box.
-func Write(w io.Writer, m Meta, sheets []Sheet) error {
+func Write(w io.Writer, m pdf.Meta, sheets []Sheet) error {
 	return WriteEach(w, m, func(yield func(Sheet, error) bool) {
 		for _, s := range sheets {
 			if !yield(s, nil) {
@@ -37,54 +23,53 @@ func Write(w io.Writer, m Meta, sheets []Sheet) error {
 
 // WriteEach is Write for sheets that are laid out one after the other. Each is drawn before the next
 // is taken.
-func WriteEach(w io.Writer, m Meta, sheets Sheets) error {
-	doc, err := newDocument(m)
-	if err != nil {
-		return err
-	}
-	pages := 0
-	for s, err := range sheets {
-		pages++
-		if err == nil {
-			err = checkSheet(s)
+func WriteEach(w io.Writer, m pdf.Meta, sheets Sheets) error {
+	return pdf.Write(w, m, func(yield func(pdf.Page, error) bool) {
+		for s, err := range sheets {
+			if err == nil {
+				err = checkSheet(s)
+			}
+			if !yield(pdf.Page{Name: s.faces(), W: s.W, H: s.H, Turned: s.Turned, Draw: s.draw}, err) {
+				return
+			}
 		}
-		if err == nil {
-			err = drawSheet(doc, s)
-		}
-		if err != nil {
-			return fmt.Errorf("page %d: %w", pages, err)
-		}
-	}
-	if pages == 0 {
-		return fmt.Errorf("document %q has no page", m.Title)
-	}
-	var out taken
-	if err := guard(fmt.Sprintf("document %q", m.Title), func() error { return doc.Output(&out) }); err != nil {
-		return err
-	}
-	faces := map[canvas.Face]*embedded{}
-	for _, f := range faceOrder {
-		used := &doc.used[faceIndex(f)]
-		if *used == (runeSet{}) {
-			continue
-		}
-		if faces[f], err = embed(f, used); err != nil {
-			return err
-		}
-	}
-	return pack(w, out, faces)
+	})
 }
 
-// taken takes what is written without a copy where it comes at once.
-type taken []byte
-
-func (t *taken) Write(b []byte) (int, error) {
-	if *t == nil {
-		*t = b
-	} else {
-		*t = append(*t, b...)
+// faces names what is on the sheet, for error texts.
+func (s Sheet) faces() string {
+	var names []string
+	for _, p := range s.Cards {
+		names = append(names, p.Face.Name)
 	}
-	return len(b), nil
+	return fmt.Sprintf("faces %q", strings.Join(names, ", "))
+}
+
+// draw draws the sheet upright. Cards and marks of a turned page are placed on the printed page, so
+// that they are turned back here.
+func (s Sheet) draw(c canvas.Canvas) {
+	for _, k := range s.Marks {
+		if s.Turned {
+			k = Mark{s.W - k.X1, s.H - k.Y1, s.W - k.X2, s.H - k.Y2}
+		}
+		var p canvas.Path
+		p.Move(k.X1, k.Y1)
+		p.Line(k.X2, k.Y2)
+		c.Draw(p, nil, canvas.Pen{Color: canvas.Black, WidthMM: markPenMM})
+	}
+	for _, p := range s.Cards {
+		at := p.Trim
+		if s.Turned {
+			at.X, at.Y = s.W-at.Right(), s.H-at.Bottom()
+		}
+		on := canvas.At(c, at.X, at.Y)
+		for _, b := range p.Face.Boxes {
+			b.draw(on)
+		}
+	}
+	for _, b := range s.Notes {
+		b.draw(c)
+	}
 }
 
 // checkSheet finds what a page cannot hold, before anything of it is drawn.
@@ -111,104 +96,6 @@ func checkSheet(s Sheet) error {
 				return fmt.Errorf("face %q: box %q: %w", p.Face.Name, b.Name, err)
 			}
 		}
-	}
-	return nil
-}
-
-// newDocument starts a document with pinned dates and sorted catalogue.
-func newDocument(m Meta) (*document, error) {
-	for _, s := range []*string{&m.Title, &m.Author, &m.Subject} {
-		clean, err := Clean(*s)
-		if err != nil {
-			return nil, fmt.Errorf("document properties: %w", err)
-		}
-		*s = clean
-	}
-	if m.Language != "" && !langTag.MatchString(m.Language) {
-		return nil, fmt.Errorf("document language is %q; a language tag such as en or en-GB is accepted", m.Language)
-	}
-	if m.Date.IsZero() {
-		m.Date = epoch
-	}
-	pdf := fpdf.New("P", "mm", "A4", "")
-	pdf.SetCatalogSort(true)
-	pdf.SetCompression(false) // see pack
-	pdf.SetCreationDate(m.Date.UTC())
-	pdf.SetModificationDate(m.Date.UTC())
-	pdf.SetAutoPageBreak(false, 0)
-	pdf.SetMargins(0, 0, 0)
-	pdf.SetProducer("bladecard", true)
-	pdf.SetTitle(m.Title, true)
-	pdf.SetAuthor(m.Author, true)
-	pdf.SetSubject(m.Subject, true)
-	pdf.SetLang(m.Language)
-	pdf.SetLineJoinStyle("round")
-	return &document{Fpdf: pdf}, pdf.Error()
-}
-
-// drawSheet draws one page. A turned page is drawn upright inside half a turn.
-func drawSheet(doc *document, s Sheet) error {
-	c := &pdfCanvas{doc: doc, content: content{highMM: s.H, out: doc.room[:0]}}
-	err := guard("sheet", func() error {
-		doc.AddPageFormat("P", fpdf.SizeType{Wd: s.W, Ht: s.H})
-		for _, k := range s.Marks {
-			var p canvas.Path
-			p.Move(k.X1, k.Y1)
-			p.Line(k.X2, k.Y2)
-			c.Draw(p, nil, canvas.Pen{Color: canvas.Black, WidthMM: markPenMM})
-		}
-		return doc.Error()
-	})
-	if err != nil {
-		return err
-	}
-	if s.Turned {
-		c.out = append(c.out, "q -1 0 0 -1 "...)
-		c.fine(s.W * perMM)
-		c.fine(s.H * perMM)
-		c.op("cm")
-	}
-	for _, p := range s.Cards {
-		at := p.Trim
-		if s.Turned {
-			at.X, at.Y = s.W-at.Right(), s.H-at.Bottom()
-		}
-		on := At(c, at.X, at.Y)
-		err := guard(fmt.Sprintf("face %q", p.Face.Name), func() error {
-			for _, b := range p.Face.Boxes {
-				b.draw(on)
-				if err := doc.Error(); err != nil {
-					return fmt.Errorf("box %q: %w", b.Name, err)
-				}
-			}
-			return nil
-		})
-		if err != nil {
-			return err
-		}
-	}
-	return guard("sheet notes", func() error {
-		for _, b := range s.Notes {
-			b.draw(c)
-		}
-		if s.Turned {
-			c.op("Q")
-		}
-		c.flush()
-		doc.room = c.out
-		return doc.Error()
-	})
-}
-
-// guard turns a panic of the library into an error that says where.
-func guard(where string, do func() error) (err error) {
-	defer func() {
-		if p := recover(); p != nil {
-			err = fmt.Errorf("%s: the PDF library gave up: %v", where, p)
-		}
-	}()
-	if err := do(); err != nil {
-		return fmt.Errorf("%s: %w", where, err)
 	}
 	return nil
 }

@@ -344,7 +344,9 @@ func (v *Voice) Figure(name string, x float64) string {
 	case "c":
 		return v.Temperature(x)
 	case "s":
-		return v.Number(x, 0) + nbsp + "s"
+		return v.Seconds(x)
+	case "g":
+		return v.Mass(x)
 	case "mpm":
 		return v.BeltSpeed(x, x)
 	case "kwm2":

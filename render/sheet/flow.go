@@ -81,9 +81,9 @@ func (f *flow) ensure(h float64) {
 func (f *flow) paragraph(name, s string, font canvas.Font) {
 	for _, run := range strings.Split(s, "\n") {
 		for i, line := range page.Wrap(run, font, f.width()-f.side) {
-			f.ensure(page.LineHeight(font))
+			f.ensure(canvas.LineHeight(font))
 			f.add(page.Text(fmt.Sprintf("%s %d", name, i+1), f.left(), f.y, f.width()-f.side, 0, line, font, canvas.Black, page.Left))
-			f.y += page.LineHeight(font)
+			f.y += canvas.LineHeight(font)
 		}
 	}
 }
@@ -92,7 +92,7 @@ func (f *flow) paragraph(name, s string, font canvas.Font) {
 func (f *flow) heading(name, s string, keep float64) {
 	f.space(gapMM)
 	font := canvas.Font{Face: canvas.Bold, SizePT: headPT}
-	f.ensure(page.LineHeight(font) + keep)
+	f.ensure(canvas.LineHeight(font) + keep)
 	f.paragraph(name, s, font)
 	f.y += 0.8
 }
@@ -109,7 +109,7 @@ func (f *flow) number(text func(n, of int) string) {
 	font := canvas.Font{SizePT: bodyPT}
 	for i := range f.pages {
 		p := &f.pages[i]
-		p.Boxes = append(p.Boxes, page.Text("page number", f.left(), f.paper.H-marginMM-page.LineHeight(font), f.width(), 0,
+		p.Boxes = append(p.Boxes, page.Text("page number", f.left(), f.paper.H-marginMM-canvas.LineHeight(font), f.width(), 0,
 			text(i+1, len(f.pages)), font, canvas.Black, page.Right))
 	}
 }

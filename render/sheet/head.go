@@ -88,11 +88,11 @@ func (m *maker) facts(row int, facts [][2]string) {
 		name := fmt.Sprintf("fact %d", row+i+1)
 		m.add(page.Text(name+" label", x, m.y, label, 0, f[0], regular(bodyPT), canvas.Black, page.Left))
 		for k, line := range page.Wrap(f[1], bold(bodyPT), half-label) {
-			m.add(page.Text(name, x+label, m.y+float64(k)*page.LineHeight(bold(bodyPT)), half-label, 0, line, bold(bodyPT), canvas.Black, page.Left))
+			m.add(page.Text(name, x+label, m.y+float64(k)*canvas.LineHeight(bold(bodyPT)), half-label, 0, line, bold(bodyPT), canvas.Black, page.Left))
 			rows = max(rows, k+1)
 		}
 	}
-	m.y += float64(rows) * page.LineHeight(bold(bodyPT))
+	m.y += float64(rows) * canvas.LineHeight(bold(bodyPT))
 }
 
 // labelWidth is that of the widest label.
@@ -100,7 +100,7 @@ func (m *maker) labelWidth() float64 {
 	w, v := 0.0, m.say
 	for _, s := range []string{v.T("sheet-doc.job"), v.T("sheet-doc.customer"), v.T("sheet-doc.quantity"), v.T("sheet-doc.due"),
 		v.T("sheet-doc.stock"), v.T("sheet-doc.shop"), v.T("sheet-doc.press")} {
-		w = max(w, page.Width(s, regular(bodyPT)))
+		w = max(w, canvas.Width(s, regular(bodyPT)))
 	}
 	return w + 3
 }

@@ -7,7 +7,7 @@ import (
 	"strings"
 
 	"bladecard/calc/plan"
-	"bladecard/render/page"
+	"bladecard/render/canvas"
 )
 
 // held is what another shop must hold, and within what it is free.
@@ -64,7 +64,7 @@ func (m *maker) equivalents(l plan.Location) {
 		}
 	}
 	if len(t.rows) == 0 {
-		m.heading("equivalents heading", v.T("sheet-doc.equivalents"), page.LineHeight(regular(bodyPT)))
+		m.heading("equivalents heading", v.T("sheet-doc.equivalents"), canvas.LineHeight(regular(bodyPT)))
 		m.paragraph("no equivalents", v.T("sheet-doc.none"), regular(bodyPT))
 		return
 	}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"bladecard/calc/plan"
+	"bladecard/render/canvas"
 	"bladecard/render/page"
 )
 
@@ -115,7 +116,7 @@ func (m *maker) cautions() {
 		texts = append(texts, v.T("caution."+c))
 	}
 	all := strings.Join(texts, " ")
-	m.heading("cautions heading", v.T("sheet-doc.cautions"), float64(len(page.Wrap(all, regular(bodyPT), m.width())))*page.LineHeight(regular(bodyPT))+page.LineHeight(bold(bodyPT))+1)
+	m.heading("cautions heading", v.T("sheet-doc.cautions"), float64(len(page.Wrap(all, regular(bodyPT), m.width())))*canvas.LineHeight(regular(bodyPT))+canvas.LineHeight(bold(bodyPT))+1)
 	if all != "" {
 		m.paragraph("cautions", all, regular(bodyPT))
 	}

@@ -120,7 +120,7 @@ func (m *maker) placedHeight(p placed, w float64) float64 {
 	h := 0.0
 	_, fonts := m.words(p, w)
 	for _, f := range fonts {
-		h += page.LineHeight(f)
+		h += canvas.LineHeight(f)
 	}
 	if p.draw != nil {
 		h = max(h, garmentH)
@@ -140,6 +140,6 @@ func (m *maker) place(n int, p placed, x, w float64) {
 	y := m.y
 	for i, line := range lines {
 		m.add(page.Text(fmt.Sprintf("placement %d.%d", n, i+1), x, y, w, 0, line, fonts[i], canvas.Black, page.Left))
-		y += page.LineHeight(fonts[i])
+		y += canvas.LineHeight(fonts[i])
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"bladecard/calc/plan"
+	"bladecard/render/canvas"
 	"bladecard/render/figure"
 	"bladecard/render/page"
 	"bladecard/render/say"
@@ -12,9 +13,9 @@ import (
 
 // Options are what a sheet may leave out.
 type Options struct {
-	NoCustomer bool          // the customer's name is not printed
-	Logo       *page.Picture // the shop's picture, at the top of the first page; nil: none
-	Accent     string        // #rrggbb, colour of the rules of the head; empty: black
+	NoCustomer bool            // the customer's name is not printed
+	Logo       *canvas.Picture // the shop's picture, at the top of the first page; nil: none
+	Accent     string          // #rrggbb, colour of the rules of the head; empty: black
 }
 
 // maker lays out one sheet.
@@ -73,7 +74,7 @@ func lay(p *plan.Plan, paper page.Paper, v *say.Voice, o Options, open float64) 
 // location is all that is said of one print position.
 func (m *maker) location(l plan.Location) {
 	m.space(gapMM)
-	m.ensure(2*page.LineHeight(bold(12)) + stationH + 10)
+	m.ensure(2*canvas.LineHeight(bold(12)) + stationH + 10)
 	m.paragraph("location", m.title(l), bold(12))
 	m.order(l)
 	m.screens(l)

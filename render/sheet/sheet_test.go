@@ -10,6 +10,8 @@ import (
 	"testing"
 
 	"bladecard/calc/plan"
+	"bladecard/render/canvas"
+	"bladecard/render/canvas/pdf"
 	"bladecard/render/internal/plantest"
 	"bladecard/render/page"
 	"bladecard/render/say"
@@ -55,7 +57,7 @@ func sound(t *testing.T, p *plan.Plan, v *say.Voice, o sheet.Options) [][]string
 		}
 		var a, b bytes.Buffer
 		for _, w := range []*bytes.Buffer{&a, &b} {
-			if err := page.Write(w, page.Meta{Title: "t"}, page.Pages(faces...)); err != nil {
+			if err := page.Write(w, pdf.Meta{Title: "t"}, page.Pages(faces...)); err != nil {
 				t.Fatal(err)
 			}
 		}
@@ -208,7 +210,7 @@ func TestLogo(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	logo, err := page.ReadPicture(data)
+	logo, err := canvas.ReadPicture(data)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -85,9 +85,9 @@ func (t *table) widths(whole float64) []float64 {
 				least[i] = max(least[i], patchMM+2*padMM)
 			}
 			for _, run := range strings.Split(c.text, "\n") {
-				want[i] = max(want[i], min(page.Width(run, c.font())+2*padMM, mostMM))
+				want[i] = max(want[i], min(canvas.Width(run, c.font())+2*padMM, mostMM))
 				for _, w := range strings.Split(run, " ") {
-					if ww := page.Width(w, c.font()) + 2*padMM; ww <= 24 {
+					if ww := canvas.Width(w, c.font()) + 2*padMM; ww <= 24 {
 						least[i] = max(least[i], ww)
 					}
 				}
@@ -101,10 +101,10 @@ func (t *table) widths(whole float64) []float64 {
 // twoLines is the least width in which a header takes two lines, or one if it is one word.
 func twoLines(s string) float64 {
 	words := strings.Fields(s)
-	least := page.Width(s, bold(SmallPT))
+	least := canvas.Width(s, bold(SmallPT))
 	for i := 1; i < len(words); i++ {
 		a, b := strings.Join(words[:i], " "), strings.Join(words[i:], " ")
-		least = min(least, max(page.Width(a, bold(SmallPT)), page.Width(b, bold(SmallPT))))
+		least = min(least, max(canvas.Width(a, bold(SmallPT)), canvas.Width(b, bold(SmallPT))))
 	}
 	return least
 }
@@ -188,7 +188,7 @@ func (f *flow) part(name, title, note string, t table) {
 	widths := filled.widths(f.width())
 	start := f.headHeight(filled, widths) + 2
 	if note != "" {
-		start += float64(len(page.Wrap(note, regular(bodyPT), f.width())))*page.LineHeight(regular(bodyPT)) + 0.8
+		start += float64(len(page.Wrap(note, regular(bodyPT), f.width())))*canvas.LineHeight(regular(bodyPT)) + 0.8
 	}
 	whole := start
 	for i := range filled.rows {
@@ -224,7 +224,7 @@ func (f *flow) headHeight(t table, widths []float64) float64 {
 	for i, h := range t.header {
 		n = max(n, len(f.lines(cell{text: h, strong: true}, widths[i])))
 	}
-	return float64(n)*page.LineHeight(bold(SmallPT)) + 2*riseMM
+	return float64(n)*canvas.LineHeight(bold(SmallPT)) + 2*riseMM
 }
 
 func (f *flow) rowHeight(t table, i int, widths []float64) float64 {
@@ -233,7 +233,7 @@ func (f *flow) rowHeight(t table, i int, widths []float64) float64 {
 		if c.patch != nil {
 			h = max(h, patchMM)
 		}
-		h = max(h, float64(len(f.lines(c, widths[k])))*page.LineHeight(c.font()))
+		h = max(h, float64(len(f.lines(c, widths[k])))*canvas.LineHeight(c.font()))
 	}
 	return h + 2*f.rise(t, i)
 }
@@ -274,7 +274,7 @@ func (f *flow) cells(name string, r []cell, widths []float64, rise float64, stro
 		}
 		for _, line := range f.lines(c, widths[i]) {
 			f.add(page.Text(where, x+padMM, y, widths[i]-2*padMM, 0, line, c.font(), canvas.Black, page.Left))
-			y += page.LineHeight(c.font())
+			y += canvas.LineHeight(c.font())
 		}
 		x += widths[i]
 	}

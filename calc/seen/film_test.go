@@ -1,22 +1,22 @@
-package choose_test
+package seen_test
 
 import (
 	"math"
 	"testing"
 
-	"bladecard/calc/choose"
+	"bladecard/calc/seen"
 )
 
 // TestCorrect: a measured film gets the changes that go the right way, scaled to it, those that
 // reach the target first; a change put into the job then gives the same ratio.
 func TestCorrect(t *testing.T) {
 	const keys = "ink = \"plastisol\"\nmesh = \"156-64\"\neom = \"12 um\"\nblade = \"70\"\nangle = 15\nhits = 1\n"
-	s := screenOf(t, one("", keys+"strokes = 1\nfilm = \"36..48 um\""))
-	thin, err := choose.Correct(s, 30, false)
+	s := screenOf(t, keys+"strokes = 1\nfilm = \"36..48 um\"")
+	thin, err := seen.Correct(s, 30, false)
 	if err != nil || thin.InTarget || thin.OffUM != -6 || len(thin.Outcomes) == 0 {
 		t.Fatalf("%+v, %v", thin, err)
 	}
-	two := screenOf(t, one("", keys+"strokes = 2\nfilm = \"36..48 um\""))
+	two := screenOf(t, keys+"strokes = 2\nfilm = \"36..48 um\"")
 	reached := true
 	for i, o := range thin.Outcomes {
 		if !(o.FilmUM.Value > 30 && o.FilmUM.Low <= o.FilmUM.Value+1e-9 && o.FilmUM.Value <= o.FilmUM.High) {
@@ -35,7 +35,7 @@ func TestCorrect(t *testing.T) {
 			}
 		}
 	}
-	heavy, err := choose.Correct(s, 60, false)
+	heavy, err := seen.Correct(s, 60, false)
 	if err != nil || heavy.OffUM != 12 {
 		t.Fatalf("%+v, %v", heavy, err)
 	}
@@ -44,17 +44,17 @@ func TestCorrect(t *testing.T) {
 			t.Errorf("%s %s thickens a film that is too heavy", o.Kind, o.To)
 		}
 	}
-	if good, err := choose.Correct(s, 40, false); err != nil || !good.InTarget || len(good.Outcomes) != 0 {
+	if good, err := seen.Correct(s, 40, false); err != nil || !good.InTarget || len(good.Outcomes) != 0 {
 		t.Errorf("40 um: %+v, %v", good, err)
 	}
 	for _, um := range []float64{0, -3, 1e6, math.NaN(), math.Inf(1)} {
-		if _, err := choose.Correct(s, um, false); err == nil {
+		if _, err := seen.Correct(s, um, false); err == nil {
 			t.Errorf("%g um is taken", um)
 		}
 	}
-	water := screenOf(t, one("", "ink = \"water-based\"\nmesh = \"156-64\"\n"))
+	water := screenOf(t, "ink = \"water-based\"\nmesh = \"156-64\"\n")
 	solids := water.CuredUM.Value / water.WetUM.Value
-	if m, err := choose.Correct(water, 40, true); err != nil || math.Abs(m.MeasuredUM-40*solids) > 1e-9 {
+	if m, err := seen.Correct(water, 40, true); err != nil || math.Abs(m.MeasuredUM-40*solids) > 1e-9 {
 		t.Errorf("40 um wet is %g um cured; %g is wanted (%v)", m.MeasuredUM, 40*solids, err)
 	}
 }

@@ -43,7 +43,7 @@ func checkFont(f canvas.Font) error {
 }
 
 // checkOp tells what cannot be drawn in one piece of a drawing.
-func checkOp(op Op) error {
+func checkOp(op canvas.Op) error {
 	if t := op.Text; t != nil {
 		if err := checkNumbers("text place", t.At.X, t.At.Y, t.AngleDeg); err != nil {
 			return fmt.Errorf("text %q: %w", t.Text, err)
@@ -51,7 +51,7 @@ func checkOp(op Op) error {
 		if err := checkFont(t.Font); err != nil {
 			return fmt.Errorf("text %q: %w", t.Text, err)
 		}
-		_, err := Clean(t.Text)
+		_, err := canvas.Clean(t.Text)
 		return err
 	}
 	for i, q := range op.Path.Pieces {
@@ -83,7 +83,7 @@ func checkBox(b Box) error {
 		if err := checkFont(b.Font); err != nil {
 			return err
 		}
-		_, err := Clean(b.Text)
+		_, err := canvas.Clean(b.Text)
 		return err
 	case KindRule, KindFill:
 		return checkPen(b.Pen)

@@ -1,28 +1,25 @@
-package page
+package canvas
 
 import (
 	"fmt"
 	"strings"
 	"unicode/utf8"
 
-	"bladecard/render/canvas"
-
 	"golang.org/x/text/unicode/norm"
 )
 
 // missingWidth is what an unprintable rune counts for in Width, in 1/1000 of the type size, so
-// that a layout goes on until Check names the rune.
+// that a layout goes on until a check names the rune.
 const missingWidth = 600
 
 // Missing lists the runes of s, each once, that cannot be printed in both faces: no glyph,
 // above U+FFFF, control or format characters, combining marks without a composed form.
 // Invalid UTF-8 counts as U+FFFD. s is normalised to NFC first.
 func Missing(s string) []rune {
-	set := fonts()
 	var out []rune
-	seen := map[rune]bool{}
-	for _, r := range nfc(s) {
-		if _, ok := set.glyph(canvas.Regular, r); (!ok || r == utf8.RuneError) && !seen[r] {
+	seen, face := map[rune]bool{}, typefaceOf(Regular)
+	for _, r := range NFC(s) {
+		if _, ok := face.glyph(r); (!ok || r == utf8.RuneError) && !seen[r] {
 			seen[r] = true
 			out = append(out, r)
 		}
@@ -32,19 +29,15 @@ func Missing(s string) []rune {
 
 // Clean returns s normalised to NFC, or an error that names what cannot be printed.
 func Clean(s string) (string, error) {
-	if err := fonts().err; err != nil {
-		return "", err
-	}
 	if !utf8.ValidString(s) {
 		return "", fmt.Errorf("text %q is not valid UTF-8", s)
 	}
-	s = nfc(s)
+	s = NFC(s)
 	if allPrintable(s) {
 		return s, nil
 	}
-	bad := Missing(s)
 	var names []string
-	for _, r := range bad {
+	for _, r := range Missing(s) {
 		names = append(names, fmt.Sprintf("U+%04X %q", r, r))
 	}
 	return "", fmt.Errorf("text %q has runes that the document's font cannot print: %s; accepted are letters and signs of Latin, Greek and Cyrillic script on one line",
@@ -52,17 +45,17 @@ func Clean(s string) (string, error) {
 }
 
 func allPrintable(s string) bool {
-	set := fonts()
+	face := typefaceOf(Regular)
 	for _, r := range s {
-		if _, ok := set.glyph(canvas.Regular, r); !ok {
+		if _, ok := face.glyph(r); !ok {
 			return false
 		}
 	}
 	return true
 }
 
-// nfc normalises s to NFC; most texts hold nothing that could be otherwise.
-func nfc(s string) string {
+// NFC normalises s to NFC; most texts hold nothing that could be otherwise.
+func NFC(s string) string {
 	for _, r := range s {
 		if r >= 0x300 && !(r >= 0x2010 && r <= 0x2027) && !(r >= 0x2190 && r <= 0x21FF) {
 			return norm.NFC.String(s)
@@ -71,41 +64,39 @@ func nfc(s string) string {
 	return s
 }
 
-// Width is the width of s in mm, as the PDF advances. There is no kerning.
-func Width(s string, f canvas.Font) float64 { return mille(nfc(s), f.Face).mm(f) }
+// Width is the width of s in mm, as a PDF advances. There is no kerning.
+func Width(s string, f Font) float64 { return Advance(NFC(s), f.Face).MM(f.SizePT) }
 
-// milles is a width in 1/1000 of the type size.
-type milles int
+// Milles is a width in 1/1000 of the type size. Widths of parts add up to that of the whole.
+type Milles int
 
-// mille is the width of s, which is NFC. Widths of parts add up to that of the whole.
-func mille(s string, f canvas.Face) milles {
-	set := fonts()
+// MM is the width in mm at a type size.
+func (m Milles) MM(sizePT float64) float64 { return float64(m) / 1000 * sizePT * MMPerPT }
+
+// Advance is the width of s, which is NFC.
+func Advance(s string, f Face) Milles {
+	face := typefaceOf(f)
 	total := 0
 	for _, r := range s {
-		if g, ok := set.glyph(f, r); ok {
+		if g, ok := face.glyph(r); ok {
 			total += g.width
 		} else {
 			total += missingWidth
 		}
 	}
-	return milles(total)
+	return Milles(total)
 }
-
-func (m milles) mm(f canvas.Font) float64 { return float64(m) / 1000 * f.SizePT * canvas.MMPerPT }
 
 // LineHeight is the height of one row of type in mm, accents on capitals included.
-func LineHeight(f canvas.Font) float64 {
-	return (canvas.Ascent + canvas.Descent) * f.SizePT * canvas.MMPerPT
-}
+func LineHeight(f Font) float64 { return (Ascent + Descent) * f.SizePT * MMPerPT }
 
-// ink is how far s reaches above and below its baseline, in mm.
-func ink(s string, f canvas.Font) (above, below float64) {
-	set := fonts()
-	hi, lo := 0, 0
+// Ink is how far s reaches above and below its baseline, in mm.
+func Ink(s string, f Font) (above, below float64) {
+	face := typefaceOf(f.Face)
+	top, low := 0, 0
 	for _, r := range s {
-		g, _ := set.glyph(f.Face, r)
-		hi, lo = max(hi, g.yMax), min(lo, g.yMin)
+		g, _ := face.glyph(r)
+		top, low = max(top, g.top), min(low, g.low)
 	}
-	mm := f.SizePT * canvas.MMPerPT / 1000
-	return float64(hi) * mm, -float64(lo) * mm
+	return Milles(top).MM(f.SizePT), Milles(-low).MM(f.SizePT)
 }

@@ -1,18 +1,15 @@
-package export
+package png
 
 import (
 	"bytes"
-	"encoding/xml"
 	"errors"
 	"image/color"
 	"image/png"
 	"io"
 	"math"
-	"strings"
 	"testing"
 
 	"bladecard/render/canvas"
-	"bladecard/render/page"
 )
 
 // sketch draws a filled square, a dashed line and a text.
@@ -31,29 +28,9 @@ func sketch(c canvas.Canvas) error {
 	return nil
 }
 
-func TestSVG(t *testing.T) {
+func TestWrite(t *testing.T) {
 	var b bytes.Buffer
-	if err := SVG(&b, 50, 30, sketch); err != nil {
-		t.Fatal(err)
-	}
-	dec := xml.NewDecoder(bytes.NewReader(b.Bytes()))
-	for {
-		if _, err := dec.Token(); err == io.EOF {
-			break
-		} else if err != nil {
-			t.Fatalf("not XML: %v\n%s", err, b.String())
-		}
-	}
-	for _, want := range []string{`viewBox="0 0 50 30"`, `d="M5 5L15 5L15 15L5 15Z" fill="#c80000"`, `stroke-dasharray="4 4"`, "50 µm &lt;&amp;&gt;"} {
-		if !strings.Contains(b.String(), want) {
-			t.Errorf("no %s in\n%s", want, b.String())
-		}
-	}
-}
-
-func TestPNG(t *testing.T) {
-	var b bytes.Buffer
-	if err := PNG(&b, 50, 30, 254, sketch); err != nil { // ten pixels a mm
+	if err := Write(&b, 50, 30, 254, sketch); err != nil { // ten pixels a mm
 		t.Fatal(err)
 	}
 	img, err := png.Decode(&b)
@@ -79,7 +56,7 @@ func TestPNG(t *testing.T) {
 		}
 	}
 	// the text inks what its width says, and nothing past it
-	width := page.Width("50 µm <&>", canvas.Font{SizePT: 12})
+	width := canvas.Width("50 µm <&>", canvas.Font{SizePT: 12})
 	dark := func(from, to float64) int {
 		n := 0
 		for x := int(from * 10); x < int(to*10); x++ {
@@ -98,18 +75,18 @@ func TestPNG(t *testing.T) {
 		t.Errorf("%d dark pixels past the text", n)
 	}
 	for _, dpi := range []float64{math.NaN(), 1, 5000} {
-		if err := PNG(io.Discard, 50, 30, dpi, sketch); err == nil {
+		if err := Write(io.Discard, 50, 30, dpi, sketch); err == nil {
 			t.Errorf("%g dpi is taken", dpi)
 		}
 	}
-	if err := PNG(io.Discard, 1e6, 1e6, 300, sketch); err == nil {
+	if err := Write(io.Discard, 1e6, 1e6, 300, sketch); err == nil {
 		t.Error("a kilometre of pixels is taken")
 	}
 	broken := errors.New("broken")
-	if err := PNG(io.Discard, 50, 30, 100, func(canvas.Canvas) error { return broken }); !errors.Is(err, broken) {
+	if err := Write(io.Discard, 50, 30, 100, func(canvas.Canvas) error { return broken }); !errors.Is(err, broken) {
 		t.Errorf("error of the drawing: %v", err)
 	}
-	if err := PNG(io.Discard, 50, 30, 100, func(c canvas.Canvas) error {
+	if err := Write(io.Discard, 50, 30, 100, func(c canvas.Canvas) error {
 		c.Text(1, 1, "\U0001F600", canvas.Font{SizePT: 9}, canvas.Black, 0)
 		return nil
 	}); err == nil {

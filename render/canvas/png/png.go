@@ -1,4 +1,4 @@
-package export
+package png
 
 import (
 	"fmt"
@@ -10,7 +10,6 @@ import (
 	"math"
 
 	"bladecard/render/canvas"
-	"bladecard/render/page"
 
 	"github.com/golang/freetype/raster"
 	"golang.org/x/image/math/fixed"
@@ -19,8 +18,8 @@ import (
 // mostPixels bounds an image, so that a slip of the resolution does not eat the memory.
 const mostPixels = 60_000_000
 
-// PNG writes what draw draws as a PNG image of w by h mm at a resolution in dots per inch.
-func PNG(out io.Writer, w, h, dpi float64, paint func(canvas.Canvas) error) error {
+// Write writes what draw draws as a PNG image of w by h mm at a resolution in dots per inch.
+func Write(out io.Writer, w, h, dpi float64, paint func(canvas.Canvas) error) error {
 	if !(dpi >= 36 && dpi <= 1200) {
 		return fmt.Errorf("resolution %g dpi is out of range; 36 to 1200 is accepted", dpi)
 	}
@@ -98,7 +97,7 @@ func (p *pixels) run(points []canvas.Point, closed bool) raster.Path {
 
 // Text fills the outlines of the document's font.
 func (p *pixels) Text(x, y float64, text string, f canvas.Font, c canvas.Color, angleDeg float64) {
-	outline, err := page.Outline(text, f)
+	outline, err := canvas.Outline(text, f)
 	if err != nil && p.err == nil {
 		p.err = err
 		return
@@ -115,4 +114,4 @@ func (p *pixels) Text(x, y float64, text string, f canvas.Font, c canvas.Color, 
 }
 
 // TextWidth is that of the document's font.
-func (p *pixels) TextWidth(text string, f canvas.Font) float64 { return page.Width(text, f) }
+func (p *pixels) TextWidth(text string, f canvas.Font) float64 { return canvas.Width(text, f) }

@@ -1,16 +1,11 @@
-package page
+package canvas
 
 import (
-	"bytes"
-	"math"
 	"slices"
 	"strings"
 	"testing"
 
 	"bladecard/calc/file"
-	"bladecard/render/canvas"
-
-	"github.com/go-pdf/fpdf"
 )
 
 func TestMissing(t *testing.T) {
@@ -49,43 +44,10 @@ func TestMissing(t *testing.T) {
 	}
 }
 
-// Layout and PDF must advance alike: the library's own widths are the reference, rune by rune.
-func TestWidthIsThatOfThePDF(t *testing.T) {
-	set := fonts()
-	if set.err != nil {
-		t.Fatal(set.err)
-	}
-	for i, style := range []string{"", "B"} {
-		pdf := fpdf.New("P", "mm", "A4", "")
-		pdf.AddUTF8FontFromBytes("text", style, bytes.Clone(set.ttf[i]))
-		pdf.SetFont("text", style, 10)
-		f := canvas.Font{Face: canvas.Face(i == 1), SizePT: 10}
-		n := 0
-		for r := range rune(tableEnd) {
-			g, has := set.glyph(f.Face, r)
-			if !has {
-				continue
-			}
-			n++
-			mine := float64(g.width) / 1000 * f.SizePT * canvas.MMPerPT
-			if theirs := pdf.GetStringWidth(string(r)); math.Abs(mine-theirs) > 1e-9 {
-				t.Fatalf("face %d: %U is %v mm here, %v mm in the PDF", i, r, mine, theirs)
-			}
-		}
-		if n < 1500 {
-			t.Errorf("face %d has %d runes only", i, n)
-		}
-		if err := pdf.Error(); err != nil {
-			t.Fatal(err)
-		}
-	}
-}
-
 func TestBothFacesHaveTheSameRunes(t *testing.T) {
-	set := fonts()
 	for r := range rune(tableEnd) {
-		_, regular := set.glyph(canvas.Regular, r)
-		if _, bold := set.glyph(canvas.Bold, r); regular != bold {
+		_, regular := typefaceOf(Regular).glyph(r)
+		if _, bold := typefaceOf(Bold).glyph(r); regular != bold {
 			t.Errorf("%U: in the regular face %v, in the bold one %v", r, regular, bold)
 		}
 	}
@@ -93,11 +55,11 @@ func TestBothFacesHaveTheSameRunes(t *testing.T) {
 
 // The rows of type must hold accents on capitals: Ascent and Descent are promises about the font.
 func TestInkStaysInTheRow(t *testing.T) {
-	for _, face := range []canvas.Face{canvas.Regular, canvas.Bold} {
-		f := canvas.Font{Face: face, SizePT: 100}
-		above, below := ink("ÁÂÑŻÖÅÇĘgjpqyQ|", f)
-		em := f.SizePT * canvas.MMPerPT
-		if above > canvas.Ascent*em || below > canvas.Descent*em {
+	for _, face := range []Face{Regular, Bold} {
+		f := Font{Face: face, SizePT: 100}
+		above, below := Ink("ÁÂÑŻÖÅÇĘgjpqyQ|", f)
+		em := f.SizePT * MMPerPT
+		if above > Ascent*em || below > Descent*em {
 			t.Errorf("face %v: ink %.3f above, %.3f below, of an em", face, above/em, below/em)
 		}
 		if above < 0.85*em || below < 0.2*em {
@@ -106,18 +68,9 @@ func TestInkStaysInTheRow(t *testing.T) {
 	}
 }
 
-func TestReadMetricsRefusesDamage(t *testing.T) {
-	whole := fonts().ttf[0]
-	for _, cut := range []int{0, 3, 11, 40, 200, len(whole) / 2} {
-		if _, err := readMetrics(bytes.Clone(whole[:cut]), file.Printable); err == nil {
-			t.Errorf("a font cut at byte %d is read without an error", cut)
-		}
-	}
-}
-
 // TestOutline: the shape of a text stays within its width and height, and a bold one differs.
 func TestOutline(t *testing.T) {
-	f := canvas.Font{SizePT: 12}
+	f := Font{SizePT: 12}
 	p, err := Outline("Äg 50 µm", f)
 	if err != nil {
 		t.Fatal(err)
@@ -128,11 +81,11 @@ func TestOutline(t *testing.T) {
 			low, high, right = max(low, q.P.Y), min(high, q.P.Y), max(right, q.P.X)
 		}
 	}
-	size := f.SizePT * canvas.MMPerPT
+	size := f.SizePT * MMPerPT
 	if !(right > 0.9*Width("Äg 50 µm", f) && right <= Width("Äg 50 µm", f)) {
 		t.Errorf("outline to %g mm, width %g mm", right, Width("Äg 50 µm", f))
 	}
-	if !(low > 0.1*size && low <= canvas.Descent*size && -high > 0.7*size && -high <= canvas.Ascent*size) {
+	if !(low > 0.1*size && low <= Descent*size && -high > 0.7*size && -high <= Ascent*size) {
 		t.Errorf("outline from %g to %g mm at %g mm", high, low, size)
 	}
 	if _, err := Outline("\n", f); err == nil {
@@ -142,10 +95,9 @@ func TestOutline(t *testing.T) {
 
 // Whatever a text of a file may hold has a glyph in both faces, and the other way round.
 func TestPrintableIsTheFont(t *testing.T) {
-	set := fonts()
 	for r := range rune(0x3000) {
-		_, regular := set.glyph(canvas.Regular, r)
-		_, bold := set.glyph(canvas.Bold, r)
+		_, regular := typefaceOf(Regular).glyph(r)
+		_, bold := typefaceOf(Bold).glyph(r)
 		if want := file.Printable(r); regular != want || bold != want {
 			t.Errorf("%U: printable %v, a glyph in the regular face %v, in the bold one %v", r, want, regular, bold)
 		}

@@ -1,4 +1,4 @@
-package export
+package png
 
 import (
 	"math"

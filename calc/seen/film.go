@@ -1,4 +1,4 @@
-package choose
+package seen
 
 import (
 	"fmt"
@@ -22,7 +22,7 @@ type Measurement struct {
 	MeasuredUM float64   `json:"measured_um"` // cured
 	ExpectedUM plan.Band `json:"expected_um"`
 	InBand     bool      `json:"in_band"`   // the measurement is one that the plan expected
-	InTarget   bool      `json:"in_target"` // nothing need be changed
+	InTarget   bool      `json:"in_target"` // with InBand: nothing need be changed
 	OffUM      float64   `json:"off_um"`    // from the nearer end of the target; negative: too thin
 	Outcomes   []Outcome `json:"outcomes"`  // changes the right way, the most fitting first
 }
@@ -47,8 +47,8 @@ func Correct(s plan.Screen, measuredUM float64, wet bool) (Measurement, error) {
 		return m, nil
 	}
 	for _, c := range s.Corrections {
-		if c.DeltaUM*m.OffUM >= 0 {
-			continue // the wrong way, or nothing
+		if c.DeltaUM*m.OffUM >= 0 || !c.Seen {
+			continue // the wrong way, or nothing that could be measured
 		}
 		scale := measuredUM / s.CuredUM.Value
 		um := scale * c.CuredUM

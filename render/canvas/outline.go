@@ -1,49 +1,28 @@
-package page
+package canvas
 
 import (
-	"sync"
-
-	"bladecard/render/canvas"
-
-	"github.com/go-fonts/dejavu/dejavusanscondensed"
-	"github.com/go-fonts/dejavu/dejavusanscondensedbold"
 	"golang.org/x/image/font/sfnt"
 	"golang.org/x/image/math/fixed"
 )
 
-// outlines are the two faces with their glyphs' shapes, parsed once a run.
-var outlines = sync.OnceValues(func() (faces [2]*sfnt.Font, err error) {
-	for i, ttf := range [2][]byte{dejavusanscondensed.TTF, dejavusanscondensedbold.TTF} {
-		if faces[i], err = sfnt.Parse(ttf); err != nil {
-			return faces, err
-		}
-	}
-	return faces, nil
-})
-
 // Outline is the shape of a line of text as a path, its baseline's left end at 0, 0: for a
 // canvas that has no fonts of its own. Advances are those of Width.
-func Outline(s string, f canvas.Font) (canvas.Path, error) {
-	var out canvas.Path
+func Outline(s string, f Font) (Path, error) {
+	var out Path
 	s, err := Clean(s)
 	if err != nil {
 		return out, err
 	}
-	faces, err := outlines()
-	if err != nil {
-		return out, err
-	}
-	face := faces[faceIndex(f.Face)]
+	face := typefaceOf(f.Face).outlines
 	var buf sfnt.Buffer
-	const ppem = 2048 // the font's own grid: nothing is rounded
-	scale := f.SizePT * canvas.MMPerPT / ppem
+	scale := f.SizePT * MMPerPT / unitsPerEM
 	x := 0.0
 	for _, r := range s {
 		g, err := face.GlyphIndex(&buf, r)
 		if err != nil {
 			return out, err
 		}
-		segments, err := face.LoadGlyph(&buf, g, fixed.I(ppem), nil)
+		segments, err := face.LoadGlyph(&buf, g, fixed.I(unitsPerEM), nil)
 		if err != nil {
 			return out, err
 		}

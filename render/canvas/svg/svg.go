@@ -1,4 +1,4 @@
-package export
+package svg
 
 import (
 	"bytes"
@@ -9,11 +9,10 @@ import (
 	"strings"
 
 	"bladecard/render/canvas"
-	"bladecard/render/page"
 )
 
-// SVG writes what draw draws as an SVG image of w by h mm.
-func SVG(out io.Writer, w, h float64, draw func(canvas.Canvas) error) error {
+// Write writes what draw draws as an SVG image of w by h mm.
+func Write(out io.Writer, w, h float64, draw func(canvas.Canvas) error) error {
 	s := &svg{}
 	fmt.Fprintf(&s.b, `<svg xmlns="http://www.w3.org/2000/svg" width="%smm" height="%smm" viewBox="0 0 %[1]s %[2]s">`+"\n", mm(w), mm(h))
 	fmt.Fprintf(&s.b, `<rect width="%s" height="%s" fill="#ffffff"/>`+"\n", mm(w), mm(h))
@@ -93,4 +92,4 @@ func (s *svg) Text(x, y float64, text string, f canvas.Font, c canvas.Color, ang
 }
 
 // TextWidth is that of the document's font.
-func (s *svg) TextWidth(text string, f canvas.Font) float64 { return page.Width(text, f) }
+func (s *svg) TextWidth(text string, f canvas.Font) float64 { return canvas.Width(text, f) }

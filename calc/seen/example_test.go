@@ -1,0 +1,41 @@
+package seen_test
+
+import (
+	"fmt"
+
+	"bladecard/calc/choose"
+	"bladecard/calc/file"
+	"bladecard/calc/job"
+	"bladecard/calc/plan"
+	"bladecard/calc/seen"
+)
+
+// plain is the plan of one halftone on the built-in shop.
+func plain() *plan.Plan {
+	const src = "title = \"t\"\n[[location]]\n[[location.screen]]\nuse = \"halftone\"\nmesh = \"230-48\"\nhalftone = { lines = \"55 lpi\" }\n"
+	j, _ := file.DecodeJob("job.toml", []byte(src))
+	shop := file.BuiltInShop()
+	job.Resolve(j, shop)
+	p, _ := choose.Make(j, shop)
+	return p
+}
+
+func ExampleAsk() {
+	p := plain()
+	m, _ := seen.Correct(p.Locations[0].Screens[0], 60, false)
+	a, err := seen.Ask(p, 1, 1, []string{seen.DotsLost}, &m)
+	fmt.Println(a.Findings[0].Against[0].Code, a.Means[0].Code, err)
+	// Output: off-lost means-dots-heavy <nil>
+}
+
+func ExampleCorrect() {
+	s := plain().Locations[0].Screens[0]
+	m, err := seen.Correct(s, 60, false)
+	fmt.Println(m.InBand, m.InTarget, m.OffUM > 0, m.Outcomes[0].DeltaUM < 0, err)
+	// Output: false false true true <nil>
+}
+
+func ExampleFaults() {
+	fmt.Println(len(seen.Faults()), seen.Faults()[:2])
+	// Output: 14 [too-thin too-heavy]
+}

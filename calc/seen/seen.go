@@ -1,0 +1,194 @@
+package seen
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"sort"
+	"strings"
+
+	"bladecard/calc/plan"
+)
+
+// Line is a sentence as a code with its figures; Text is the same in words.
+type Line = plan.Warning
+
+// Change is something to do otherwise. One that changes the film carries the plan's correction, and its
+// figures are those after the change: film, bent edge, flash.
+type Change struct {
+	Line
+	Correction *plan.Correction `json:"correction,omitempty"`
+}
+
+// Finding is the answer to one fault.
+type Finding struct {
+	Seen     string   `json:"seen"`
+	Shows    bool     `json:"shows"`   // false: this screen cannot have the fault, and Instead says what it is
+	Instead  []Line   `json:"instead"` //
+	Look     []Line   `json:"look"`    // first, in seconds
+	Against  []Line   `json:"against"` // where the measured film speaks against the fault
+	Changes  []Change `json:"changes"` // the smallest first
+	Measure  []Line   `json:"measure"`
+	Not      []Line   `json:"not"` // what looks alike
+	Cautions []Line   `json:"cautions"`
+}
+
+// Answer is what a printer saw and measured of a screen, judged.
+type Answer struct {
+	Screen int `json:"screen"`
+	*Measurement
+	Means    []Line    `json:"means,omitempty"` // of a film outside the expected band
+	Findings []Finding `json:"findings,omitempty"`
+	Opposed  []Line    `json:"opposed,omitempty"` // faults that one place cannot have both
+}
+
+// eyeSeesShare is the change of a film that an eye sees on the print (judgement); a change for a fault that
+// was seen and not measured has to be as large, where the shop has one. mostFilms is how many are told.
+const (
+	eyeSeesShare = 0.10
+	mostFilms    = 4
+)
+
+// Faults are the codes of all faults that Ask answers, in the order of a help page.
+func Faults() []string {
+	var out []string
+	for _, r := range table {
+		out = append(out, r.what)
+	}
+	return out
+}
+
+// Ask answers what was seen of a screen, numbered from 1 within its location, and what was measured, nil where
+// nothing was. It is an error where the screen is not in the plan or a fault is not known.
+func Ask(p *plan.Plan, location, screen int, faults []string, measured *Measurement) (Answer, error) {
+	if location < 1 || location > len(p.Locations) || screen < 1 || screen > len(p.Locations[location-1].Screens) {
+		return Answer{}, fmt.Errorf("location %d, screen %d is not in the plan", location, screen)
+	}
+	l := p.Locations[location-1]
+	a := asked{plan: p, location: l, screen: l.Screens[screen-1], measured: measured}
+	f, err := a.facts()
+	if err != nil {
+		return Answer{}, err
+	}
+	out := Answer{Screen: screen, Measurement: measured}
+	if measured != nil && !measured.InBand {
+		out.Means = f.lines(means)
+	}
+	for _, what := range faults {
+		i := slices.IndexFunc(table, func(r row) bool { return r.what == what })
+		if i < 0 {
+			return Answer{}, fmt.Errorf("%q is not known; %v are accepted", what, Faults())
+		}
+		found, err := a.find(table[i], f)
+		if err != nil {
+			return Answer{}, err
+		}
+		out.Findings = append(out.Findings, found)
+	}
+	for _, pair := range opposed {
+		if slices.Contains(faults, pair[0]) && slices.Contains(faults, pair[1]) {
+			out.Opposed = append(out.Opposed, Line{Code: "opposed", Names: map[string]string{"one": pair[0], "other": pair[1]}})
+		}
+	}
+	return out, nil
+}
+
+// find answers one fault.
+func (a asked) find(r row, f facts) (Finding, error) {
+	out := Finding{Seen: r.what, Shows: f.any(r.shows), Instead: []Line{}, Look: []Line{}, Against: []Line{}, Changes: []Change{}, Measure: []Line{}, Not: []Line{}, Cautions: []Line{}}
+	if !out.Shows {
+		out.Instead = f.lines(r.instead)
+		return out, nil
+	}
+	out.Look, out.Against = f.lines(r.look), f.lines(r.off)
+	out.Measure, out.Not, out.Cautions = f.lines(r.measure), f.lines(r.not), f.lines(r.caution)
+	for _, l := range r.changes {
+		if l.code == "film" && len(out.Against) > 0 {
+			continue // the film is not what is wrong
+		}
+		if l.code == "film" {
+			films, err := a.films(r.films)
+			if err != nil {
+				return out, err
+			}
+			out.Changes = append(out.Changes, films...)
+			continue
+		}
+		if made, holds := f.line(l); holds {
+			out.Changes = append(out.Changes, Change{Line: made})
+		}
+	}
+	return out, nil
+}
+
+// films are the corrections of the plan that mend a fault, the smallest first, each with the film, the edge
+// and the flash after it. A change that cannot be measured is none.
+func (a asked) films(w want) ([]Change, error) {
+	s := a.screen
+	var fit []plan.Correction
+	for _, c := range s.Corrections {
+		lean := c.EdgeAngleDeg - s.EdgeAngleDeg
+		switch {
+		case w == more && c.DeltaUM > 0 && c.Clears && c.Seen,
+			w == less && c.DeltaUM < 0 && c.Seen,
+			w == finer && c.DeltaUM < 0 && c.Seen && lean <= 1e-9,
+			w == upright && lean <= -leanSeenDeg && c.Clears && keepsFilm(s, c):
+			fit = append(fit, c)
+		}
+	}
+	if w != upright {
+		if plain := slices.DeleteFunc(slices.Clone(fit), func(c plan.Correction) bool { return math.Abs(c.DeltaPercent) < 100*eyeSeesShare }); len(plain) > 0 {
+			fit = plain
+		}
+	}
+	sort.SliceStable(fit, func(i, j int) bool { return fit[i].Cost < fit[j].Cost })
+	out := []Change{}
+	for _, c := range fit[:min(len(fit), mostFilms)] {
+		made, err := a.film(c)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, made)
+	}
+	return out, nil
+}
+
+// leanSeenDeg is the change of a bent edge from which an edge prints otherwise (judgement).
+const leanSeenDeg = 1.0
+
+// keepsFilm tells whether a change that is made for the edge keeps the film of the screen in its target,
+// where it is there before.
+func keepsFilm(s plan.Screen, c plan.Correction) bool {
+	in := func(um float64) bool { return um >= s.TargetUM.Low && um <= s.TargetUM.High }
+	return in(c.CuredUM) || !in(s.CuredUM.Value) && math.Abs(c.DeltaPercent) < 100*eyeSeesShare
+}
+
+// film is a correction laid on the film that is there.
+func (a asked) film(c plan.Correction) (Change, error) {
+	scale := a.filmUM() / a.screen.CuredUM.Value
+	values := map[string]float64{
+		"film_um": scale * c.CuredUM, "film_low_um": a.filmUM() + scale*c.DeltaBandUM.Low, "film_high_um": a.filmUM() + scale*c.DeltaBandUM.High,
+		"edge_deg": c.EdgeAngleDeg,
+	}
+	if h := a.screen.Halftone; h != nil {
+		values["film_of_dot_percent"] = 100 * scale * c.CuredUM / h.DotUM
+	}
+	s, known, err := a.flashS(scale * c.CuredUM)
+	if known && c.Kind != "hits" { // each hit has its own flash
+		values["flash_s"] = s
+	}
+	return Change{Line: Line{Code: "film", Values: values}, Correction: &c}, err
+}
+
+// any tells whether one of some facts holds; of none, it does.
+func (f facts) any(needs string) bool {
+	if needs == "" {
+		return true
+	}
+	for _, need := range strings.Fields(needs) {
+		if _, holds := f.line(line{needs: need}); holds {
+			return true
+		}
+	}
+	return false
+}
