@@ -36,18 +36,28 @@ func Run(stop context.Context, paths []string, cores int, o Options) int {
 }
 
 func newBuild(o Options, out *disk.Folder, paths []string) (*build, error) {
-	self, err := os.Executable()
-	if err != nil {
-		return nil, err
-	}
-	data, err := os.ReadFile(self)
+	program, err := sumOfProgram()
 	if err != nil {
 		return nil, err
 	}
 	return &build{
-		Options: o, out: out, program: disk.Sum(data),
+		Options: o, out: out, program: program,
 		inputs: sync.OnceValue(func() []disk.Input { return allInputs(paths, o.NewMaker()) }),
 	}, nil
+}
+
+// sumOfProgram is the sum of this very program, which holds the templates too.
+func sumOfProgram() (string, error) {
+	self, err := os.Executable()
+	if err != nil {
+		return "", err
+	}
+	f, err := os.Open(self)
+	if err != nil {
+		return "", err
+	}
+	defer f.Close()
+	return disk.SumOf(f)
 }
 
 // allInputs are the jobs under the paths, their shops and logos.

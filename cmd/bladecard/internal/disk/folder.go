@@ -278,9 +278,16 @@ func (f *Folder) Sum(name string) (string, error) {
 		return "", Named(f.Path(name), err)
 	}
 	defer in.Close()
-	sum := sha256.New()
-	if _, err := io.Copy(sum, in); err != nil {
+	sum, err := SumOf(in)
+	if err != nil {
 		return "", Named(f.Path(name), err)
 	}
-	return hex.EncodeToString(sum.Sum(nil)), nil
+	return sum, nil
+}
+
+// SumOf is the sum of all that can be read, without keeping it.
+func SumOf(r io.Reader) (string, error) {
+	sum := sha256.New()
+	_, err := io.Copy(sum, r)
+	return hex.EncodeToString(sum.Sum(nil)), err
 }
