@@ -18,6 +18,7 @@ zpty -w shell 'compadd() {
 zpty -w shell "LISTMAX=999; print REA''DY"
 zpty -r shell seen '*READY*'
 zpty -w -n shell "$2"$'\t'
+sleep 0.1 # a key that is there already makes zsh drop the completion
 zpty -w -n shell $'\C-u'
 zpty -w shell "print DO''NE"
 zpty -r shell seen '*DONE*'
