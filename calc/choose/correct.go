@@ -51,7 +51,6 @@ func (c chooser) correction(t, n trial, ch change) (plan.Correction, error) {
 		DeltaUM: n.curedUM - t.curedUM, DeltaPercent: 100 * (ratio - 1),
 		DeltaBandUM:  plan.Interval{Low: t.curedUM * math.Expm1(low), High: t.curedUM * math.Expm1(high)},
 		EdgeAngleDeg: n.edgeDeg, KeepsCut: n.miss.cut == 0, Clears: n.clears,
-		Seen:     math.Abs(ratio-1) >= filmSeenShare || math.Abs(n.wetUM-t.wetUM) >= combReadsUM,
 		Disturbs: []string{}, Cost: ch.cost,
 	}
 	out.SpreadPercent = 100 * (out.DeltaBandUM.High - out.DeltaBandUM.Low) / 2 / t.curedUM
@@ -76,6 +75,16 @@ func disturb(c *plan.Correction, what string, cost float64) {
 func rank(list []plan.Correction) {
 	worth := func(c plan.Correction) float64 { return math.Abs(math.Log1p(c.DeltaPercent/100)) / c.Cost }
 	sort.SliceStable(list, func(i, j int) bool { return worth(list[i]) > worth(list[j]) })
+}
+
+// tellsUM is the smallest change of a screen's cured film that a shop can measure: with the comb, or by weighing
+// where the size of the print is stated.
+func tellsUM(sc plan.Screen) float64 {
+	wetUM := combStepUM
+	if sc.InkGPerPrint != nil {
+		wetUM = math.Min(wetUM, scaleStepG / *sc.InkGPerPrint * (sc.WetUM.Value+sc.SinksUM))
+	}
+	return wetUM * sc.CuredUM.Value / sc.WetUM.Value
 }
 
 // flashFeels marks the corrections of a flashed screen whose film takes a longer flash.

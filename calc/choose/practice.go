@@ -111,9 +111,12 @@ const filmStepUM = 50.0
 // tolerance of hardness moves the film by more (common practice, from Elliot's 5 Shore A).
 const filmSeenShare = 0.02
 
-// combReadsUM is the change of a wet film that a film comb tells (common practice: the step of its teeth).
-// With filmSeenShare, which a scale tells by weight, it decides what a correction can show.
-const combReadsUM = 5.0
+// What a shop's instruments tell apart (from memory): the steps of a film comb, um of wet film, and of a scale on
+// which a garment takes up and loses moisture, g.
+const (
+	combStepUM = 5.0
+	scaleStepG = 0.1
+)
 
 // cutLimit is the bent edge angle up to which a feature of the given size still prints whole.
 type cutLimit struct{ finestMM, edgeDeg float64 }

@@ -1,6 +1,8 @@
 package choose
 
 import (
+	"math"
+
 	"bladecard/calc/blade"
 	"bladecard/calc/ink"
 	"bladecard/calc/mesh"
@@ -84,6 +86,10 @@ func (m maker) screenPlan(c chooser, ch choice) (plan.Screen, error) {
 	}
 	if sc.Corrections, err = c.corrections(t, nextMeshes(b, others)); err != nil {
 		return plan.Screen{}, err
+	}
+	sc.TellsUM = tellsUM(sc)
+	for i := range sc.Corrections {
+		sc.Corrections[i].Seen = math.Abs(sc.Corrections[i].DeltaUM) >= sc.TellsUM
 	}
 	if sc.Equivalents, err = c.equivalents(ch, others); err != nil {
 		return plan.Screen{}, err

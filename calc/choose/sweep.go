@@ -3,6 +3,7 @@ package choose
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"bladecard/calc/job"
@@ -19,12 +20,18 @@ type Variable struct {
 	What, Unit string
 	Low, High  float64
 	Step       float64 // between values where none is stated
+	Unsure     bool    // which way it moves a film is not sure
 }
 
 // Variables are the things that a sweep can vary.
 var Variables = []Variable{
-	{"angle", "deg", 0, 60, 2.5}, {"hardness", "Shore A", 45, 90, 2.5}, {"load", "N/cm", 0.5, 20, 0.5}, {"strokes", "", 1, 6, 1},
-	{"eom", "um", 1, 400, 5}, {"free-height", "mm", 5, 80, 2.5}, {"speed", "m/s", 0.05, 2, 0.05},
+	{What: "angle", Unit: "deg", Low: 0, High: 60, Step: 2.5},
+	{What: "hardness", Unit: "Shore A", Low: 45, High: 90, Step: 2.5},
+	{What: "load", Unit: "N/cm", Low: 0.5, High: 20, Step: 0.5, Unsure: true},
+	{What: "strokes", Low: 1, High: 6, Step: 1},
+	{What: "eom", Unit: "um", Low: 1, High: 400, Step: 5},
+	{What: "free-height", Unit: "mm", Low: 5, High: 80, Step: 2.5},
+	{What: "speed", Unit: "m/s", Low: 0.05, High: 2, Step: 0.05, Unsure: true},
 }
 
 // VariableOf finds a variable by its name; the error lists all.
@@ -56,27 +63,8 @@ const MostSwept = 100_000
 // screen counted from 1), all else held, and computes the film of each combination; the last axis
 // runs fastest.
 func Sweep(j *job.Job, shop *job.Shop, location, screen int, axes []Axis) ([]Swept, error) {
-	if len(axes) < 1 || len(axes) > 2 {
-		return nil, fmt.Errorf("%d things are varied; one or two are accepted", len(axes))
-	}
-	n := 1
-	for _, a := range axes {
-		v, err := VariableOf(a.What)
-		if err != nil {
-			return nil, err
-		}
-		if len(a.Values) == 0 {
-			return nil, fmt.Errorf("%s has no values", a.What)
-		}
-		for _, x := range a.Values {
-			if !(x >= v.Low && x <= v.High) || v.What == "strokes" && x != math.Trunc(x) {
-				return nil, fmt.Errorf("%s %g is out of range; %g to %g %s is accepted", a.What, x, v.Low, v.High, v.Unit)
-			}
-		}
-		n *= len(a.Values)
-	}
-	if n > MostSwept {
-		return nil, fmt.Errorf("too many points: the sweep has %d; at most %d are accepted", n, MostSwept)
+	if err := checkAxes(axes); err != nil {
+		return nil, err
 	}
 	m, err := makerOf(j, shop, location, screen)
 	if err != nil {
@@ -90,31 +78,65 @@ func Sweep(j *job.Job, shop *job.Shop, location, screen int, axes []Axis) ([]Swe
 	if fail != nil {
 		return nil, fail
 	}
-	var out []Swept
-	second := []float64{math.NaN()}
-	if len(axes) == 2 {
-		second = axes[1].Values
+	out := []Swept{{}} // the combinations, an axis longer each round
+	for _, a := range axes {
+		var longer []Swept
+		for _, p := range out {
+			for _, x := range a.Values {
+				longer = append(longer, Swept{At: append(slices.Clone(p.At), x)})
+			}
+		}
+		out = longer
 	}
-	for _, x := range axes[0].Values {
-		for _, y := range second {
-			b, s := vary(c.bench, ch.best.setup, axes[0].What, x)
-			at := []float64{x}
-			if len(axes) == 2 {
-				b, s = vary(b, s, axes[1].What, y)
-				at = append(at, y)
-			}
-			o, err := b.try(s, slip{})
-			if err != nil {
-				return nil, err
-			}
-			p := Swept{At: at, EdgeDeg: o.edgeDeg, Clears: o.clears, Fault: string(o.fault)}
-			if o.fault == "" {
-				p.WetUM, p.CuredUM = o.wetUM, o.curedUM
-			}
-			out = append(out, p)
+	for i := range out {
+		if err := out[i].compute(c.bench, ch.best.setup, axes); err != nil {
+			return nil, err
 		}
 	}
 	return out, nil
+}
+
+// checkAxes tells what is wrong with the axes of a sweep.
+func checkAxes(axes []Axis) error {
+	if len(axes) < 1 || len(axes) > 2 {
+		return fmt.Errorf("%d things are varied; one or two are accepted", len(axes))
+	}
+	n := 1
+	for _, a := range axes {
+		v, err := VariableOf(a.What)
+		if err != nil {
+			return err
+		}
+		if len(a.Values) == 0 {
+			return fmt.Errorf("%s has no values", a.What)
+		}
+		for _, x := range a.Values {
+			if !(x >= v.Low && x <= v.High) || v.What == "strokes" && x != math.Trunc(x) {
+				return fmt.Errorf("%s %g is out of range; %g to %g %s is accepted", a.What, x, v.Low, v.High, v.Unit)
+			}
+		}
+		n *= len(a.Values)
+	}
+	if n > MostSwept {
+		return fmt.Errorf("too many points: the sweep has %d; at most %d are accepted", n, MostSwept)
+	}
+	return nil
+}
+
+// compute fills in what the setup does with the point's values.
+func (p *Swept) compute(b bench, s setup, axes []Axis) error {
+	for i, a := range axes {
+		b, s = vary(b, s, a.What, p.At[i])
+	}
+	o, err := b.try(s, slip{})
+	if err != nil {
+		return err
+	}
+	p.EdgeDeg, p.Clears, p.Fault = o.edgeDeg, o.clears, string(o.fault)
+	if o.fault == "" {
+		p.WetUM, p.CuredUM = o.wetUM, o.curedUM
+	}
+	return nil
 }
 
 // makerOf is the maker of one screen of a resolved job.

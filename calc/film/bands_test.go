@@ -150,7 +150,7 @@ func TestFloats(t *testing.T) {
 	if d.TotalUM != 0 || Clears(d) || !(floats.LiftRatio > FloatRatio) {
 		t.Errorf("got %+v, %+v", d, floats)
 	}
-	want := fmt.Sprintf("the blade floats on the ink: at an edge angle of %.0f°, 5 N/cm and 0.3 m/s the ink carries %.0f %% of the load (more than 80 %%) and the screen will not clear; a more upright angle, a harder blade, more load or a slower stroke is needed", s.EdgeAngleDeg, 100*floats.LiftRatio)
+	want := fmt.Sprintf("the blade floats on the ink: at an edge angle of %.0f°, 5 N/cm and 0.3 m/s the ink carries %.0f %% of the load (more than 80 %%) and the screen will not clear; a more upright angle, a harder blade or more load is needed", s.EdgeAngleDeg, 100*floats.LiftRatio)
 	if err.Error() != want {
 		t.Errorf("the words are\n%s\nwant\n%s", err, want)
 	}

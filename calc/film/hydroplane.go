@@ -22,7 +22,7 @@ type ErrFloats struct {
 
 // Error tells a printer what happens and what would mend it.
 func (e ErrFloats) Error() string {
-	return fmt.Sprintf("the blade floats on the ink: at an edge angle of %.0f°, %g N/cm and %g m/s the ink carries %.0f %% of the load (more than %.0f %%) and the screen will not clear; a more upright angle, a harder blade, more load or a slower stroke is needed",
+	return fmt.Sprintf("the blade floats on the ink: at an edge angle of %.0f°, %g N/cm and %g m/s the ink carries %.0f %% of the load (more than %.0f %%) and the screen will not clear; a more upright angle, a harder blade or more load is needed",
 		e.EdgeAngleDeg, e.LoadNPerCM, e.SpeedMPerS, 100*e.LiftRatio, 100*FloatRatio)
 }
 

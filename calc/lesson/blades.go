@@ -41,8 +41,8 @@ type Bent struct{ SetDeg, EdgeDeg float64 }
 
 // Loaded is a blade under a line load at the usual angle.
 type Loaded struct {
-	EdgeDeg *float64
-	CuredUM *float64
+	EdgeDeg *float64 // nil: folds over
+	Floats  bool
 	Clears  bool
 }
 

@@ -164,8 +164,9 @@ func (m *maker) load() error {
 			s := fixed(m.bench)
 			s.LoadNCM = w
 			if sc := m.screen(s, m.blades[i], m.bench); sc != nil {
-				um := sc.CuredUM.Value
-				l.CuredUM, l.Clears = &um, sc.Clears
+				l.Clears = sc.Clears
+			} else {
+				l.Floats = l.EdgeDeg != nil
 			}
 			b.Loaded = append(b.Loaded, l)
 		}

@@ -144,6 +144,7 @@ type Screen struct {
 	Charts       Charts       `json:"charts"`      // the curves that the card draws
 	Reasons      []Reason     `json:"reasons"`     // the path from the workhorse to this setup
 	Lost         []Lost       `json:"lost"`        // the other blades of the rack and what they lost on
+	TellsUM      float64      `json:"tells_um"`    // smallest change of the cured film that a comb or a scale tells
 	Corrections  []Correction `json:"corrections"` // single changes, the quickest to make first
 	Equivalents  []Equivalent `json:"equivalents"` // other blades and meshes that meet the same demands
 	HidesUM      *float64     `json:"hides_um"`    // cured film that hides the cloth, what sinks in included; null: not asked, or not known
@@ -298,7 +299,7 @@ type Band struct {
 type Moves struct {
 	Angle    Move    `json:"angle"`    // 5 deg more and less
 	Hardness Move    `json:"hardness"` // 5 Shore A more and less
-	Load     Move    `json:"load"`     // 25 % more and less
+	Load     Move    `json:"load"`     // 25 % more and less; which way it moves a film is not sure, so no paper says it
 	Together float64 `json:"together"` // root sum of squares of angle and hardness
 }
 
@@ -368,7 +369,7 @@ type Correction struct {
 	DeltaBandUM   Interval `json:"delta_band_um"`  // nine of ten
 	EdgeAngleDeg  float64  `json:"edge_angle_deg"` // bent, after the change
 	KeepsCut      bool     `json:"keeps_cut"`      // the finest feature still holds
-	Seen          bool     `json:"seen"`           // large enough for a scale or a comb to tell
+	Seen          bool     `json:"seen"`           // as large as TellsUM
 	Clears        bool     `json:"clears"`         // the stroke leaves no ink in the openings
 	Disturbs      []string `json:"disturbs"`       // detail, clearing, flash, screen: what else it touches
 	Cost          float64  `json:"cost"`           // what the change and its disturbance weigh, in blade steps

@@ -46,11 +46,11 @@ func Correct(s plan.Screen, measuredUM float64, wet bool) (Measurement, error) {
 	if m.InTarget = m.OffUM == 0; m.InTarget {
 		return m, nil
 	}
+	scale := measuredUM / s.CuredUM.Value
 	for _, c := range s.Corrections {
-		if c.DeltaUM*m.OffUM >= 0 || !c.Seen {
+		if c.DeltaUM*m.OffUM >= 0 || math.Abs(scale*c.DeltaUM) < s.TellsUM {
 			continue // the wrong way, or nothing that could be measured
 		}
-		scale := measuredUM / s.CuredUM.Value
 		um := scale * c.CuredUM
 		m.Outcomes = append(m.Outcomes, Outcome{
 			Correction: c, InRange: off(um) == 0, OffUM: off(um),

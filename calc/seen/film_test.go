@@ -4,7 +4,9 @@ import (
 	"math"
 	"testing"
 
+	"bladecard/calc/file"
 	"bladecard/calc/seen"
+	"bladecard/samples/bench"
 )
 
 // TestCorrect: a measured film gets the changes that go the right way, scaled to it, those that
@@ -56,5 +58,36 @@ func TestCorrect(t *testing.T) {
 	solids := water.CuredUM.Value / water.WetUM.Value
 	if m, err := seen.Correct(water, 40, true); err != nil || math.Abs(m.MeasuredUM-40*solids) > 1e-9 {
 		t.Errorf("40 um wet is %g um cured; %g is wanted (%v)", m.MeasuredUM, 40*solids, err)
+	}
+}
+
+// TestOutcomesCanBeMeasured: no change is offered whose effect neither a comb of 5 um nor a scale of 0.1 g tells.
+func TestOutcomesCanBeMeasured(t *testing.T) {
+	offered := 0
+	for n := range 100 {
+		for _, l := range made(t, bench.Job(n, 4, ""), file.BuiltInShop()).Locations {
+			for _, s := range l.Screens {
+				for _, um := range []float64{s.TargetUM.Low / 2, s.TargetUM.High * 1.5} {
+					got, err := seen.Correct(s, um, false)
+					if err != nil {
+						t.Fatal(err)
+					}
+					for _, o := range got.Outcomes {
+						offered++
+						wet := math.Abs(o.FilmUM.Value-um) * s.WetUM.Value / s.CuredUM.Value
+						grams := 0.0
+						if s.InkGPerPrint != nil {
+							grams = *s.InkGPerPrint * wet / (s.WetUM.Value + s.SinksUM)
+						}
+						if wet < 5-1e-9 && grams < 0.1-1e-9 {
+							t.Errorf("%s %s: %.1f um wet and %.2f g", o.Kind, o.To, wet, grams)
+						}
+					}
+				}
+			}
+		}
+	}
+	if offered < 500 {
+		t.Errorf("only %d changes were offered", offered)
 	}
 }

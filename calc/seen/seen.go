@@ -122,16 +122,17 @@ func (a asked) find(r row, f facts) (Finding, error) {
 }
 
 // films are the corrections of the plan that mend a fault, the smallest first, each with the film, the edge
-// and the flash after it. A change that cannot be measured is none.
+// and the flash after it. A change that neither a gauge nor an eye tells is none.
 func (a asked) films(w want) ([]Change, error) {
 	s := a.screen
 	var fit []plan.Correction
 	for _, c := range s.Corrections {
 		lean := c.EdgeAngleDeg - s.EdgeAngleDeg
+		told := math.Abs(c.DeltaUM)*a.filmUM()/s.CuredUM.Value >= s.TellsUM || math.Abs(c.DeltaPercent) >= 100*eyeSeesShare
 		switch {
-		case w == more && c.DeltaUM > 0 && c.Clears && c.Seen,
-			w == less && c.DeltaUM < 0 && c.Seen,
-			w == finer && c.DeltaUM < 0 && c.Seen && lean <= 1e-9,
+		case w == more && c.DeltaUM > 0 && c.Clears && told,
+			w == less && c.DeltaUM < 0 && told,
+			w == finer && c.DeltaUM < 0 && told && lean <= 1e-9,
 			w == upright && lean <= -leanSeenDeg && c.Clears && keepsFilm(s, c):
 			fit = append(fit, c)
 		}

@@ -83,7 +83,7 @@ func fitShop(c *call) int {
 	to := c.writer(c.args[0], use.path)
 	if chart != "" {
 		ch, some := fitChart(prints, r, f.voice)
-		c.noteDrawn(some)
+		c.noteText(some)
 		if err := writeChart(to, chart, ch); err != nil {
 			return c.fail(err)
 		}

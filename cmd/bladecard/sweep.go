@@ -53,6 +53,11 @@ func sweep(c *call) int {
 	}
 	return c.each(func(l loaded) int {
 		c.tellShop(l.use, l.voice)
+		for _, a := range o.axes {
+			if v, _ := choose.VariableOf(a.What); v.Unsure {
+				c.noteText(l.voice.T("sweep.unsure", "what", l.voice.T("sweep."+a.What)))
+			}
+		}
 		points, err := choose.Sweep(l.job, l.shop, o.location, o.screen, o.axes)
 		if err != nil {
 			return c.wrong(err.Error())
@@ -60,7 +65,7 @@ func sweep(c *call) int {
 		to := c.writer(c.args...)
 		if o.chart != "" {
 			chart, some := sweepChart(o.axes, points, l.voice)
-			c.noteDrawn(some)
+			c.noteText(some)
 			err = writeChart(to, o.chart, chart)
 		}
 		if err == nil {

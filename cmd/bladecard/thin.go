@@ -26,8 +26,8 @@ func drawn(v *say.Voice, key string, count, most int) string {
 	return v.T(key, "n", fmt.Sprint(most), "all", fmt.Sprint(count))
 }
 
-// noteDrawn tells beside a chart that it draws a choice.
-func (c *call) noteDrawn(text string) {
+// noteText tells beside the figures what must be known of them; nothing where the text is empty.
+func (c *call) noteText(text string) {
 	if text != "" && !c.quiet {
 		fmt.Fprintf(c.stderr, "note: %s\n", text)
 	}

@@ -93,41 +93,34 @@ func (m *maker) most(v plan.Move) string {
 	return m.share(x)
 }
 
-// load: what light, medium and firm do.
+// load: what light, medium and firm do to the edge. What they do to the film is not said: not even its sign is sure.
 func (m *maker) load() {
 	m.section(m.t("load.head"))
 	l := m.lesson
 	m.paras(m.t("load.text"), m.t("load.least"))
 	t := table{even: true, columns: []column{{m.t("rack.blade"), false}}, strong: l.Workhorse + 1}
 	for _, w := range l.LoadsNPerCM {
-		t.columns = append(t.columns,
-			column{m.t("load.edge", "load", m.say.Load(w)), true},
-			column{m.t("load.film", "load", m.say.Load(w)), true})
+		t.columns = append(t.columns, column{m.t("load.edge", "load", m.say.Load(w)), true})
 	}
+	stars := false
 	for i, b := range l.Blades {
 		r := []string{m.called[i]}
 		for _, x := range b.Loaded {
-			um := m.t("load.floats")
+			text := m.edge(x.EdgeDeg)
 			switch {
-			case x.EdgeDeg == nil:
-				um = "–"
-			case x.CuredUM != nil && x.Clears:
-				um = m.say.FilmUM(*x.CuredUM)
-			case x.CuredUM != nil:
-				um = m.say.FilmUM(*x.CuredUM) + "*"
+			case x.Floats:
+				text += ", " + m.t("load.floats")
+			case x.EdgeDeg != nil && !x.Clears:
+				text += "*"
+				stars = true
 			}
-			r = append(r, m.edge(x.EdgeDeg), um)
+			r = append(r, text)
 		}
 		t.rows = append(t.rows, r)
 	}
-	m.long(m.t("load.table", "mesh", l.Film.Mesh), t)
-	for _, b := range l.Blades {
-		for _, x := range b.Loaded {
-			if x.CuredUM != nil && !x.Clears {
-				m.paras(m.t("load.star"))
-				return
-			}
-		}
+	m.long(m.t("load.table"), t)
+	if stars {
+		m.paras(m.t("load.star"))
 	}
 }
 

@@ -59,7 +59,7 @@ func moves(m plan.Moves, v *say.Voice) []string {
 	for _, of := range []struct {
 		key string
 		plan.Move
-	}{{"angle", m.Angle}, {"hardness", m.Hardness}, {"load", m.Load}} {
+	}{{"angle", m.Angle}, {"hardness", m.Hardness}} {
 		if prints(of.Less, v) || prints(of.More, v) {
 			out = append(out, v.T("show.move-"+of.key, "move", side(of.Less, v)+" / "+side(of.More, v)))
 		}

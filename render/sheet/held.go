@@ -14,7 +14,7 @@ import (
 func (m *maker) held(l plan.Location) {
 	v := m.say
 	t := table{name: "held", header: []string{"#", "", v.T("sheet-doc.film-held"), v.T("sheet-doc.finest"), v.T("sheet-doc.cut-limit"), v.T("sheet-doc.cure"),
-		v.T("sheet-doc.may-angle"), v.T("sheet-doc.move-angle"), v.T("sheet-doc.move-hardness"), v.T("sheet-doc.move-load")}}
+		v.T("sheet-doc.may-angle"), v.T("sheet-doc.move-angle"), v.T("sheet-doc.move-hardness")}}
 	for _, s := range l.Screens {
 		cut := v.T("sheet-doc.cut-none")
 		if s.EdgeLimitDeg != nil {
@@ -25,7 +25,7 @@ func (m *maker) held(l plan.Location) {
 			finest = v.Length(s.FinestMM)
 		}
 		t.row(append([]cell{number(s), patch(s)}, plain(v.FilmRange(s.TargetUM.Low, s.TargetUM.High), finest, cut, cureTemperature(m, s.Cure),
-			v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High), m.move(s.Moves.Angle), m.move(s.Moves.Hardness), m.move(s.Moves.Load))...)...)
+			v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High), m.move(s.Moves.Angle), m.move(s.Moves.Hardness))...)...)
 	}
 	m.part("held", v.T("sheet-doc.held"), v.T("sheet-doc.held-note"), t)
 }
