@@ -190,7 +190,7 @@ const (
 const halftoneFeatureMM = 1.0
 
 // Mesh count against line count where the job leaves the mesh open: 3.5 is the least that the
-// published tables take (Coudray, Apr 2003), 4.5 sits inside their 3.5 to 5.
+// trade recommends, 4.5 sits inside the usual 3.5 to 5 (common practice).
 const (
 	meshPerLineLeast = 3.5
 	meshPerLineUsual = 4.5

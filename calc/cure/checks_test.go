@@ -94,7 +94,7 @@ func semiInfiniteRise(q, k, alpha, x, t float64) float64 {
 
 // TestTextbook runs the solver on worked examples.
 func TestTextbook(t *testing.T) {
-	// Holman 5th ed. ex. 4.2 (published): 35 C, 3.2e5 W/m2, k 45, a 1.4e-5, x 25 mm, 30 s -> 79.3 C
+	// Holman 5th ed. ex. 4.2, as a verification guide carries it (see textbook_test.go): 35 C, 3.2e5 W/m2, k 45, a 1.4e-5, x 25 mm, 30 s -> 79.3 C
 	if got := 35 + semiInfiniteRise(3.2e5, 45, 1.4e-5, 0.025, 30); math.Abs(got-79.3) > 0.1 {
 		t.Errorf("Holman 4.2, closed form: %g C; 79.3 is published", got)
 	}
@@ -113,7 +113,7 @@ func TestTextbook(t *testing.T) {
 	if got := at(h, 0.025, 0.3/600); math.Abs(got-79.3) > 0.15 {
 		t.Errorf("Holman 4.2, solver: %g C; 79.3 is published", got)
 	}
-	// Incropera and DeWitt ex. 5.10 (published): copper 20 C, 3e5 W/m2, k 401, a 117e-6, 120 s ->
+	// Incropera and DeWitt ex. 5.10, as solved in a notebook (see textbook_test.go): copper 20 C, 3e5 W/m2, k 401, a 117e-6, 120 s ->
 	// 120.0 C at the surface (inputs published, value from memory), 45.4 C at 150 mm (published)
 	h = thickSlab(401, 117e-6, 20, 1.5, 600)
 	march(h, 3e5, 120, 0.05)

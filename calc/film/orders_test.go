@@ -3,6 +3,7 @@ package film
 import (
 	"errors"
 	"math"
+	"math/rand/v2"
 	"testing"
 
 	"bladecard/calc/blade"
@@ -168,4 +169,61 @@ func TestWornEdgeLaysMore(t *testing.T) {
 		}
 	})
 	n.enough(t, 150, 0.08)
+}
+
+// TestThickerThread: at equal count a thicker thread lays more on a wide solid, although the cloth is less open, as
+// its volume goes with the thickness of the fabric (derived). That holds up to a thread of 0.30 of the pitch.
+// Beyond, the openings close faster than the fabric grows, in the published pair of 225-40 and 225-48
+// too (25 and 24 cm3/m2, 0.35 and 0.43 of the pitch); on narrow features, where the stencil counts, it turns
+// earlier.
+func TestThickerThread(t *testing.T) {
+	rnd := rand.New(rand.NewPCG(9, 11))
+	between := func(low, high float64) float64 { return low + (high-low)*rnd.Float64() }
+	compared := 0
+	for range 2000 {
+		const share = 0.035 // of a solid of 50 mm
+		count, thread, eom := between(60, 355), between(0.20, 0.29), between(0.05, 0.20)
+		p := press{set: between(10, 30), load: between(2, 8), free: between(15, 30), thickness: 9.5, edge: []float64{0.15, 0.30, 0.45}[rnd.IntN(3)], shore: layups[rnd.IntN(len(layups))]}
+		at := func(ofPitch float64) (float64, bool) {
+			c := cloth(t, count, mesh.UMPerInch/count*ofPitch)
+			return lays(t, c, eom*c.FabricUM, share, p)
+		}
+		thin, ok1 := at(thread)
+		thick, ok2 := at(between(thread+0.01, 0.30))
+		if !ok1 || !ok2 || math.IsInf(thick, 1) {
+			continue
+		}
+		if compared++; !(thick > thin) {
+			t.Errorf("%.0f per inch, thread %.2f of the pitch, %+v: %g um, a thicker one %g", count, thread, p, thin, thick)
+		}
+	}
+	if compared < 1800 {
+		t.Errorf("only %d setups were compared", compared)
+	}
+	pair := func(threadUM float64) float64 {
+		c := cloth(t, 225, threadUM)
+		return c.VolumeUM
+	}
+	if !(pair(48) < pair(40)) {
+		t.Errorf("225-48 holds %g um, 225-40 %g; the published pair has 24 and 25", pair(48), pair(40))
+	}
+}
+
+// TestWornEdgeSize: a worn edge lays 3 to 15 % more than a new one, and the less the harder the edge is (signs
+// published: Coatings 2014, 4, 356; the size is a judgement).
+func TestWornEdgeSize(t *testing.T) {
+	for _, m := range [][2]float64{{110, 80}, {156, 64}, {230, 48}, {305, 40}} {
+		c, last := cloth(t, m[0], m[1]), 0.0
+		for _, shore := range []float64{80, 70, 60} {
+			p := press{set: 15, load: 5, free: 25, thickness: 9.5, edge: 0.15, shore: []float64{shore}}
+			fresh, _ := lays(t, c, 10, 0.1, p)
+			p.edge = 0.45
+			worn, ok := lays(t, c, 10, 0.1, p)
+			more := 100 * (worn/fresh - 1)
+			if !ok || more < 3 || more > 15 || more <= last {
+				t.Errorf("%g-%g, %g Shore A: a worn edge lays %+.1f %%, a harder one %+.1f %%", m[0], m[1], shore, more, last)
+			}
+			last = more
+		}
+	}
 }

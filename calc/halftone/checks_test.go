@@ -26,8 +26,8 @@ func TestCheckValues(t *testing.T) {
 		got, want, tol float64
 		kind, source   string
 	}{
-		{"mesh for 65 lines at 3.5", ok(MeshForRatio(65, 3.5)), 227.5, 1e-12, "published", "Coudray, Screen Printing, April 2003 (printed as 230)"},
-		{"mesh for 65 lines at 4", ok(MeshForRatio(65, 4)), 260, 1e-12, "published", "Coudray, Screen Printing, April 2003 (printed as 255 to 265)"},
+		{"mesh for 65 lines at 3.5", ok(MeshForRatio(65, 3.5)), 227.5, 1e-12, "arithmetic", "the rule as Coudray, April 2003, quotes it, who argues against it (printed as 230)"},
+		{"mesh for 65 lines at 4", ok(MeshForRatio(65, 4)), 260, 1e-12, "arithmetic", "the same (printed as 255 to 265)"},
 		{"lines/cm on 150/cm at 3.75", ok(LinesForRatio(150*cmPerInch, 3.75)) / cmPerInch, 40, 1e-9, "published", "weavers' guidance"},
 		{"lines/cm on 150/cm at 5", ok(LinesForRatio(150*cmPerInch, 5)) / cmPerInch, 30, 1e-9, "published", "weavers' guidance"},
 		{"ratio 305/65", ok(MeshRatio(305, 65)), 305.0 / 65, 0, "derived", "quotient"},

@@ -1,7 +1,8 @@
 package halftone
 
-// Range of mesh count to line count that holds a halftone (published: Coudray 2003, 3.5 and 4;
-// weavers' guidance, 3.75 and 5).
+// Range of mesh count to line count that holds a halftone (common practice; weavers' guidance prints 2.5,
+// 3.75 and 5). Coudray, Screen Printing, April 2003, quotes 3.5 and 4 as what is most often recommended, to
+// argue that no such ratio predicts moire: that is what the beat of MoireBeat is for.
 const (
 	MinRatio = 3.5
 	MaxRatio = 5.0
@@ -17,8 +18,7 @@ func UsualAnglesDeg() [4]float64 { return [4]float64{7.5, 22.5, 52.5, 82.5} }
 // MeshRatio is mesh count over line count, both per inch. MinRatio to MaxRatio is the usual
 // range.
 //
-// Range: mesh 2 to 1000, lines 1 to 1000 per inch; an error outside. Source: Coudray, Screen
-// Printing, April 2003 (published).
+// Range: mesh 2 to 1000, lines 1 to 1000 per inch; an error outside. Kind: definition.
 func MeshRatio(countPerInch, linesPerInch float64) (float64, error) {
 	if err := first(checkMesh(countPerInch), checkLines(linesPerInch)); err != nil {
 		return 0, err
@@ -29,8 +29,8 @@ func MeshRatio(countPerInch, linesPerInch float64) (float64, error) {
 // MeshForRatio is the mesh count per inch that gives the ratio to a line count per inch:
 // 65 lines at 3.5 and 4 ask for 227.5 and 260 threads per inch.
 //
-// Range: lines 1 to 1000 per inch, ratio 0.5 to 20; an error outside. Source: Coudray, Screen
-// Printing, April 2003 (published).
+// Range: lines 1 to 1000 per inch, ratio 0.5 to 20; an error outside. Kind: definition; 3.5 and 4 are
+// the common recommendation as Coudray quotes it (Screen Printing, April 2003), who argues against it.
 func MeshForRatio(linesPerInch, ratio float64) (float64, error) {
 	if err := first(checkLines(linesPerInch), within("mesh to line ratio", ratio, 0.5, 20, "(a ratio)")); err != nil {
 		return 0, err

@@ -58,13 +58,6 @@ func TestPublishedTable(t *testing.T) {
 				near("count per inch", PerInch(perCM), perInch, 0.02*perInch)
 			}
 		}
-		if perInch, has := num("count_inch"); has && hasPitch {
-			got, err := PitchUM(perInch)
-			if err != nil {
-				t.Fatal(err)
-			}
-			near("pitch", got, pitch, 0.06)
-		}
 		if hasOpening && hasThread && hasPitch {
 			got, err := OpeningUM(pitch, thread)
 			if err != nil {
@@ -110,7 +103,8 @@ func TestPublishedTable(t *testing.T) {
 			near("thickness", got, thickness, 0.06*thickness)
 		}
 	}
-	if len(rows) != 15 || compared < 28 {
-		t.Errorf("%d rows and %d comparisons; the table has 14 cloths and 28 figures to compare", len(rows)-1, compared)
+	t.Logf("%d cloths, %d figures", len(rows)-1, compared)
+	if len(rows) != 9 || compared < 16 {
+		t.Errorf("%d rows and %d comparisons; the table has 8 cloths and 16 figures to compare", len(rows)-1, compared)
 	}
 }
