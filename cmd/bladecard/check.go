@@ -41,6 +41,7 @@ type checked struct {
 	err   error
 	use   shopUse
 	voice *say.Voice
+	told  []string // the warnings in words, each once
 }
 
 // fault is an error of a file as JSON.
@@ -59,8 +60,6 @@ type warning struct {
 	Location string `json:"location,omitempty"`
 	Screen   int    `json:"screen,omitempty"`
 	Text     string `json:"text"`
-
-	place string // in words
 }
 
 func check(c *call) int {
@@ -126,29 +125,38 @@ func (c *call) check(path string) checked {
 		if err != nil {
 			err = &shopFault{at: job.Pos{File: k.File}, use: l.use, err: err}
 		}
-		k.Warnings = warningsOf(l.plan, l.voice)
+		k.Warnings = warningsOf(l.plan)
+		for _, w := range say.Tell(l.plan.Warnings, l.plan.Locations...) {
+			k.told = append(k.told, l.voice.Tell(w, l.called))
+		}
 	}
 	k.err = err
 	return k
 }
 
-// warningsOf are all warnings of a plan, with their places.
-func warningsOf(p *plan.Plan, v *say.Voice) []warning {
-	out := []warning{}
-	add := func(location string, screen int, place string, list []plan.Warning) {
-		for _, w := range list {
-			out = append(out, warning{w.Code, location, screen, w.Text, place})
+// called names a location as the errors of files do.
+func (l loaded) called(location string) string {
+	for i, x := range l.job.Locations {
+		if x.Name == location && x.Name == job.Unnamed(i) {
+			return location
 		}
 	}
-	add("", 0, "", p.Warnings)
-	for i, l := range p.Locations {
-		called := l.Name
-		if called != job.Unnamed(i) {
-			called = v.T("check.location", "location", l.Name)
+	return l.voice.T("check.location", "location", location)
+}
+
+// warningsOf are all warnings of a plan, with their places.
+func warningsOf(p *plan.Plan) []warning {
+	out := []warning{}
+	add := func(location string, screen int, list []plan.Warning) {
+		for _, w := range list {
+			out = append(out, warning{w.Code, location, screen, w.Text})
 		}
-		add(l.Name, 0, called+": ", l.Warnings)
+	}
+	add("", 0, p.Warnings)
+	for _, l := range p.Locations {
+		add(l.Name, 0, l.Warnings)
 		for _, s := range l.Screens {
-			add(l.Name, s.Number, v.T("check.place", "location", called, "n", fmt.Sprint(s.Number))+": ", s.Warnings)
+			add(l.Name, s.Number, s.Warnings)
 		}
 	}
 	return out
@@ -160,8 +168,8 @@ func (c *call) tellChecked(k checked) int {
 		return c.failed(k.err)
 	}
 	v := k.voice
-	for _, w := range k.Warnings {
-		fmt.Fprintf(c.stdout, "%s: %s%s\n", k.File, w.place, w.Text)
+	for _, text := range k.told {
+		fmt.Fprintf(c.stdout, "%s: %s\n", k.File, text)
 	}
 	switch {
 	case c.quiet:
@@ -169,7 +177,7 @@ func (c *call) tellChecked(k checked) int {
 		fmt.Fprintln(c.stdout, v.T("check.shop", "file", k.File))
 	default:
 		c.tellShop(k.use, v)
-		fmt.Fprintln(c.stdout, v.Many("check.ok", len(k.Warnings), "file", k.File))
+		fmt.Fprintln(c.stdout, v.Many("check.ok", len(k.told), "file", k.File))
 	}
 	return exitDone
 }

@@ -178,13 +178,14 @@ func (t *table) location(l plan.Location) {
 	for _, w := range l.Warnings {
 		t.text(2, v.T("show.warning", "text", w.Text))
 	}
-	for _, s := range l.Screens {
-		if t.Why {
+	if t.Why {
+		for _, s := range l.Screens {
 			t.why(s)
 		}
-		for _, w := range s.Warnings {
-			t.text(2, v.T("show.of-screen", "n", fmt.Sprint(s.Number), "text", v.T("show.warning", "text", w.Text)))
-		}
+	}
+	l.Warnings = nil
+	for _, w := range say.Tell(nil, l) {
+		t.text(2, v.T("show.of-screens", "screens", v.Screens(w.At[0].Screens), "text", v.T("show.warning", "text", w.Text)))
 	}
 }
 
