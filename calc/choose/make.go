@@ -139,6 +139,7 @@ func (m maker) finish(loc *plan.Location) *job.Error {
 	if fail := m.order(loc); fail != nil {
 		return fail
 	}
+	loc.Base = underAll(loc.Screens)
 	return m.heat(loc)
 }
 

@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 	"fmt"
+	"io"
 	"os"
 
 	"bladecard/calc/file"
@@ -19,8 +20,9 @@ var checkCommand = command{
 A PATH is a job file, a shop file, or a folder, in which all .toml files are checked, each as what
 it is. What the other commands would refuse is an error here: check also reads the shop's logo.
 With --json an object a line: file, kind (job or shop), errors with line, column, where, key, wrong
-and accepted, warnings with code, location, screen and text. PATH may be -, which reads standard
-input.`,
+and accepted, warnings with code, location, screen and text. With --fix the base that a location
+lacks is printed as a block to paste into the job file, with its place; all else goes to standard
+error then, and nothing is written. PATH may be -, which reads standard input.`,
 	run: check,
 }
 
@@ -42,6 +44,8 @@ type checked struct {
 	use   shopUse
 	voice *say.Voice
 	told  []string // the warnings in words, each once
+	src   []byte   // of a job
+	job   loaded
 }
 
 // fault is an error of a file as JSON.
@@ -63,13 +67,21 @@ type warning struct {
 }
 
 func check(c *call) int {
-	var asJSON bool
+	var asJSON, fix bool
 	if code, ok := c.parse(func(f *flags) {
 		c.jobFlags(f)
 		f.yes(&asJSON, "json", "print JSON, one object per file and line")
+		f.yes(&fix, "fix", "print the bases that are lacking as blocks for the job file")
 		c.quietFlag(f)
 	}); !ok {
 		return code
+	}
+	if fix && asJSON {
+		return c.wrong("--fix and --json together; one of them is accepted")
+	}
+	out := c.stdout
+	if fix {
+		out = c.stderr
 	}
 	if len(c.args) == 0 {
 		return c.wrong("no file or folder is named")
@@ -84,7 +96,10 @@ func check(c *call) int {
 		if asJSON {
 			worst = max(worst, exitOf(k.err), c.json(k.withFaults()))
 		} else {
-			worst = max(worst, c.tellChecked(k))
+			worst = max(worst, c.tellChecked(out, k))
+		}
+		if fix && k.err == nil && k.Kind == kindJob {
+			c.tellFix(k.File, k.src, k.job)
 		}
 		return true
 	}
@@ -119,7 +134,7 @@ func (c *call) check(path string) checked {
 	}
 	k.Kind = kindJob
 	l, err := c.plan(k.File, src)
-	k.use, k.voice, k.Shop = l.use, l.voice, l.use.path
+	k.use, k.voice, k.Shop, k.src, k.job = l.use, l.voice, l.use.path, src, l
 	if err == nil {
 		_, err = l.floor.picture()
 		if err != nil {
@@ -163,21 +178,21 @@ func warningsOf(p *plan.Plan) []warning {
 }
 
 // tellChecked prints in words what is wrong with a file.
-func (c *call) tellChecked(k checked) int {
+func (c *call) tellChecked(out io.Writer, k checked) int {
 	if k.err != nil {
 		return c.failed(k.err)
 	}
 	v := k.voice
 	for _, text := range k.told {
-		fmt.Fprintf(c.stdout, "%s: %s\n", k.File, text)
+		fmt.Fprintf(out, "%s: %s\n", k.File, text)
 	}
 	switch {
 	case c.quiet:
 	case k.Kind == kindShop:
-		fmt.Fprintln(c.stdout, v.T("check.shop", "file", k.File))
+		fmt.Fprintln(out, v.T("check.shop", "file", k.File))
 	default:
 		c.tellShop(k.use, v)
-		fmt.Fprintln(c.stdout, v.Many("check.ok", len(k.told), "file", k.File))
+		fmt.Fprintln(out, v.Many("check.ok", len(k.told), "file", k.File))
 	}
 	return exitDone
 }

@@ -178,6 +178,9 @@ func (t *table) location(l plan.Location) {
 	for _, w := range l.Warnings {
 		t.text(2, v.T("show.warning", "text", w.Text))
 	}
+	if text := v.Base(l.Base); text != "" {
+		t.text(2, text)
+	}
 	if t.Why {
 		for _, s := range l.Screens {
 			t.why(s)

@@ -77,6 +77,9 @@ func (m *maker) location(l plan.Location) {
 	m.ensure(2*canvas.LineHeight(bold(12)) + stationH + 10)
 	m.paragraph("location", m.title(l), bold(12))
 	m.order(l)
+	if text := m.say.Base(l.Base); text != "" {
+		m.paragraph("base", text, regular(bodyPT))
+	}
 	m.screens(l)
 	m.strokes(l)
 	m.film(l)
