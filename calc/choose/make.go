@@ -85,6 +85,7 @@ func (pl *Planner) Make(j *job.Job) (*plan.Plan, job.Errors) {
 		return nil, job.Errors{*fail}
 	}
 	p.Mix = mix(p.Locations)
+	p.Time = jobTime(p.Locations)
 	return p, nil
 }
 
@@ -140,7 +141,10 @@ func (m maker) finish(loc *plan.Location) *job.Error {
 		return fail
 	}
 	loc.Base = underAll(loc.Screens)
-	return m.heat(loc)
+	if fail := m.heat(loc); fail != nil {
+		return fail
+	}
+	return m.pressTime(loc)
 }
 
 // maker makes the plan of one screen.

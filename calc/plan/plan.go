@@ -19,6 +19,7 @@ type Plan struct {
 	Locations   []Location  `json:"locations"`
 	Calibration *Calibrated `json:"calibration"` // null: nothing was measured, the bands are the model's
 	Mix         []Mix       `json:"mix"`         // the ink of all locations together
+	Time        *JobTime    `json:"press_time"`  // of all locations; null: not known of one, or no quantity
 	Warnings    []Warning   `json:"warnings"`
 }
 
@@ -88,6 +89,7 @@ type Location struct {
 	Presses      []string `json:"presses"`
 	// Base is the one base for all screens that need one; null: none needs one, or the shop has no white for it.
 	Base     *LocationBase `json:"base"`
+	Time     *PressTime    `json:"press_time"` // null: a flash has no known time
 	Warnings []Warning     `json:"warnings"`
 }
 
