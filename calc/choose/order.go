@@ -25,7 +25,7 @@ func (m maker) order(loc *plan.Location) *job.Error {
 			Hits: sc.Hits, Forbidden: s.FlashWish == job.FlashNo,
 			Forced: s.FlashWish == job.FlashYes || s.FlashWish == job.FlashDry,
 		}
-		if l, known := lightness(s); known {
+		if l, known := inkLightness(s); known {
 			screens[i].Lightness = &l
 		}
 		if m.onSheet() {

@@ -200,6 +200,10 @@ type Press struct {
 	StrokeMPerS float64 `toml:"stroke-speed" unit:"m/s" min:"0.01" max:"3" default:"0.3 m/s"`
 	LoadNPerCM  float64 `toml:"load" unit:"N/cm" min:"0.5" max:"20" default:"5 N/cm"`
 	Flood       *bool   `toml:"flood" default:"true"`
+	IndexS      float64 `toml:"index" example:"2 s" unit:"s" min:"0.2" max:"120"`
+	LoadS       float64 `toml:"load-time" example:"6 s" unit:"s" min:"0.5" max:"600"`
+	CoolS       float64 `toml:"cool-down" unit:"s" min:"0.5" max:"120" default:"4 s"`
+	SetupS      float64 `toml:"setup" unit:"s" min:"1" max:"7200" default:"5 min"`
 }
 
 // Flash is a flash unit. Its flux is stated, or solved from one timed flash, or a default.

@@ -36,6 +36,9 @@ func Table(w io.Writer, p *plan.Plan, v *say.Voice, o Options) error {
 		t.line("")
 		t.text(0, v.T("show.mix", "list", strings.Join(mix, "; ")))
 	}
+	if text := v.JobTime(p); text != "" {
+		t.text(0, text)
+	}
 	return t.err
 }
 
@@ -178,13 +181,19 @@ func (t *table) location(l plan.Location) {
 	for _, w := range l.Warnings {
 		t.text(2, v.T("show.warning", "text", w.Text))
 	}
-	for _, s := range l.Screens {
-		if t.Why {
+	for _, text := range []string{v.PressTime(l.Time), v.Base(l.Base)} {
+		if text != "" {
+			t.text(2, text)
+		}
+	}
+	if t.Why {
+		for _, s := range l.Screens {
 			t.why(s)
 		}
-		for _, w := range s.Warnings {
-			t.text(2, v.T("show.of-screen", "n", fmt.Sprint(s.Number), "text", v.T("show.warning", "text", w.Text)))
-		}
+	}
+	l.Warnings = nil
+	for _, w := range say.Tell(nil, l) {
+		t.text(2, v.T("show.of-screens", "screens", v.Screens(w.At[0].Screens), "text", v.T("show.warning", "text", w.Text)))
 	}
 }
 
