@@ -54,7 +54,7 @@ func Prints(file string, src []byte, shop *job.Shop) (prints []fit.Print, last j
 type setting struct {
 	mesh, blade, ink, press             string
 	eomUM, featureMM, angleDeg, loadNCM float64 // an EOM of NaN: that of the test patch
-	strokes, hits                       int // hits: 0 is 1
+	strokes, hits                       int     // hits: 0 is 1
 }
 
 // foretold is a prediction, or why there is none.
