@@ -55,6 +55,7 @@ func (m maker) order(loc *plan.Location) *job.Error {
 	for _, n := range press.Advice(screens) {
 		loc.Warnings = append(loc.Warnings, warn("order-"+n.Code, vals{"screen": float64(n.Screen + 1), "earlier": float64(n.Earlier + 1)}))
 	}
+	loc.Warnings = append(loc.Warnings, m.unflashed(screens)...)
 	return m.presses(loc, screens, stations)
 }
 
