@@ -2,6 +2,7 @@ package choose
 
 import (
 	"math"
+	"slices"
 
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
@@ -57,6 +58,11 @@ func (m maker) whiteInk() *job.Ink {
 		return over
 	}
 	return nil
+}
+
+// onWhite tells whether a highlight lies on a white of the same location: it is printed on top by intent.
+func (m maker) onWhite() bool {
+	return use(m.screen) == "highlight" && slices.ContainsFunc(m.location.Screens[:m.number-1], isWhite)
 }
 
 // curesWithAll tells whether an ink shares a cure temperature with all inks of the job: a garment goes through

@@ -24,7 +24,7 @@ const whiteScattersPerMM = 80.0
 // a blocker lies under the screen or the ink takes the dye out.
 func (m maker) hides() (um float64, known bool, err error) {
 	g, s := m.ground(), m.screen
-	if g.hard || g.based || g.shade == "" || s.Ink.ScatterPerMM == 0 || use(s) == "blocker" || takesDyeOut(s) {
+	if g.hard || g.based || g.shade == "" || s.Ink.ScatterPerMM == 0 || use(s) == "blocker" || takesDyeOut(s) || m.onWhite() {
 		return 0, false, nil
 	}
 	cloth, err := ink.ClothReflectance(g.shade)

@@ -86,6 +86,7 @@ type Location struct {
 	// printed more than once in one turn.
 	Turns        int      `json:"turns"`
 	ExtraScreens int      `json:"extra_screens"`
+	TurnScreens  [][]int  `json:"turn_screens,omitempty"` // the screens that print in each of several turns
 	Presses      []string `json:"presses"`
 	// Base is the one base for all screens that need one; null: none needs one, or the shop has no white for it.
 	Base     *LocationBase `json:"base"`

@@ -51,8 +51,8 @@ func StrokeS(imageMM, speedMPS float64) (float64, error) {
 //	manual     one pair of hands: the sum of all, and an index before each station
 //	flatbed    a pass for each print: the sum of strokes and loading; nothing is flashed or cooled there
 //
-// Range: the three kinds, the ranges of StrokeS, 1 to 6 strokes, times 0 to 600 s, setup 0 to 7200 s, 1 to 6
-// turns; an error outside, or for a station of a screen that Pace does not know. Kind: derived from the layout;
+// Range: the three kinds, the ranges of StrokeS, 1 to 6 strokes, times 0 to 600 s, setup 0 to 7200 s, 1 to
+// 400 turns; an error outside, or for a station of a screen that Pace does not know. Kind: derived from the layout;
 // the times themselves are the shop's, or common practice.
 func TimeOf(stations []Station, p Pace) (Time, error) {
 	stroke, err := StrokeS(p.ImageMM, p.StrokeMPS)
@@ -64,7 +64,7 @@ func TimeOf(stations []Station, p Pace) (Time, error) {
 		within("loading time", p.LoadS, 0, 600, "s"),
 		within("cool-down", p.CoolS, 0, 600, "s"),
 		within("setup of a screen", p.SetupS, 0, 7200, "s"),
-		within("turns", float64(p.Turns), 1, 6, "turns"),
+		within("turns", float64(p.Turns), 1, 400, "turns"),
 	} {
 		if err != nil {
 			return Time{}, err

@@ -32,7 +32,7 @@ func TestTimeOf(t *testing.T) {
 		"automatic, slow flash":                     {row, pace("automatic", func(p *Pace) { p.FlashSOf[0] = 12 }), 14, Flash},
 		"automatic, long cool-down":                 {row, pace("automatic", func(p *Pace) { p.CoolS = 9 }), 11, Cool},
 		"automatic, twice on two screens":           {Stations(twice), pace("automatic", func(p *Pace) { p.StrokesOf[0] = 1 }), 8, "load"},
-		"automatic, twice in two turns":             {again, pace("automatic", func(p *Pace) { p.StrokesOf[0], p.Turns = 1, turns }), 16, "load"},
+		"automatic, twice in two turns":             {again, pace("automatic", func(p *Pace) { p.StrokesOf[0], p.Turns = 1, len(turns) }), 16, "load"},
 		"manual":                                    {row, pace("manual", nil), 6 + 6 + 5 + 4 + 3 + 3 + 5*2, "load"},
 		"manual, two hits":                          {Stations(twice), pace("manual", func(p *Pace) { p.StrokesOf[0] = 1 }), 6 + 3 + 5 + 4 + 3 + 4*2, "load"},
 		"flatbed, a pass each":                      {Stations(base[1:]), pace("flatbed", nil), 6 + 6 + 3 + 6, "load"},

@@ -19,7 +19,7 @@ type Options struct {
 
 // Table writes the setups of a plan for a terminal.
 func Table(w io.Writer, p *plan.Plan, v *say.Voice, o Options) error {
-	t := &table{Options: o, v: v, w: w, calibration: p.Calibration}
+	t := &table{Options: o, v: v, w: w, calibration: p.Calibration, press: p.Press.Kind}
 	t.head(p)
 	for _, l := range p.Locations {
 		t.location(l)
@@ -49,6 +49,7 @@ type table struct {
 	err error
 
 	calibration *plan.Calibrated
+	press       string // its kind
 }
 
 func (t *table) line(text string) {
@@ -181,7 +182,7 @@ func (t *table) location(l plan.Location) {
 	for _, w := range l.Warnings {
 		t.text(2, v.T("show.warning", "text", w.Text))
 	}
-	for _, text := range []string{v.PressTime(l.Time), v.Base(l.Base)} {
+	for _, text := range []string{v.Rounds(t.press, l), v.PressTime(l.Time), v.Base(l.Base)} {
 		if text != "" {
 			t.text(2, text)
 		}

@@ -78,6 +78,7 @@ func (m *maker) location(l plan.Location) {
 	m.Ensure(2*canvas.LineHeight(flow.Bold(12)) + stationH + 10)
 	m.Paragraph("location", m.title(l), flow.Bold(12))
 	m.order(l)
+	m.note("rounds", m.say.Rounds(m.plan.Press.Kind, l))
 	m.note("press time", m.say.PressTime(l.Time))
 	m.note("base", m.say.Base(l.Base))
 	m.screens(l)
