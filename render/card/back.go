@@ -43,7 +43,7 @@ func (m *maker) amounts() []amount {
 	}
 	out = append(out, amount{arrows: 2, setup: true}, amount{setup: true}, amount{arrows: -1, setup: true}, amount{arrows: -1})
 	for n := 1; n <= mostShort; n++ {
-		out = append(out, amount{arrows: -1, warnings: n})
+		out = append(out, amount{arrows: 2, warnings: n}, amount{arrows: -1, warnings: n})
 	}
 	return out
 }
@@ -92,7 +92,9 @@ func (m *maker) noteMM() float64 { return canvas.LineHeight(canvas.Font{SizePT: 
 
 func (m *maker) blocks(w float64, a amount, faults []seen.Finding) []block {
 	out := []block{m.title()}
-	out = append(out, m.warnings(w, a.warnings)...)
+	if len(m.screen.Warnings) > 0 {
+		out = append(out, m.warnings(w, a.warnings))
+	}
 	out = append(out, m.film(w))
 	if a.arrows >= 0 {
 		out = append(out, m.helps(w, a, faults)...)
@@ -131,7 +133,7 @@ func (m *maker) title() block {
 }
 
 // warnings are all that the screen has.
-func (m *maker) warnings(w float64, brief int) []block {
+func (m *maker) warnings(w float64, brief int) block {
 	list := m.screen.Warnings
 	whole := len(list)
 	if brief > 0 {
@@ -145,14 +147,11 @@ func (m *maker) warnings(w float64, brief int) []block {
 		}
 		out = append(out, m.say.T("show.warning", "text", text))
 	}
-	if brief > 0 && out != nil {
-		out = []string{strings.Join(out, " ")}
+	between := "\n"
+	if brief > 0 {
+		between = " "
 	}
-	var blocks []block
-	for i, s := range out {
-		blocks = append(blocks, m.paragraph(fmt.Sprintf("warning %d", i+1), w, s, canvas.Bold))
-	}
-	return blocks
+	return m.paragraph("warnings", w, strings.Join(out, between), canvas.Bold)
 }
 
 // film is what to expect, large, and how to tell.
@@ -177,9 +176,9 @@ func (m *maker) film(w float64) block {
 }
 
 // helps are the ruler, what it looks like, and how far other blades may lean; on a larger card with the charts
-// beside them.
+// beside them, the one over the angle alone where two would be too low.
 func (m *maker) helps(w float64, a amount, faults []seen.Finding) []block {
-	const gapMM, chartMM = 3.0, 23.0
+	const gapMM, chartMM = 3.0, 30.0 // a lower chart tells nothing
 	if !a.charts {
 		blocks := []block{m.ruler(w, a.arrows)}
 		if looks, leans := m.looks(a.faults, faults), m.leans(max(3, a.faults)); looks.h > 0 && a.leans {
@@ -197,7 +196,7 @@ func (m *maker) helps(w float64, a amount, faults []seen.Finding) []block {
 	for _, b := range list {
 		h += b.h
 	}
-	h = math.Max(h, 2*chartMM)
+	h = math.Max(h, 1.4*chartMM)
 	return []block{{h: h, draw: func(r page.Rect) {
 		y := r.Y
 		for _, b := range list {
@@ -205,6 +204,10 @@ func (m *maker) helps(w float64, a amount, faults []seen.Finding) []block {
 			y += b.h + 1
 		}
 		x := r.X + left + gapMM
+		if r.H < 2*chartMM {
+			m.chartAngle(page.Rect{X: x, Y: r.Y, W: r.Right() - x, H: r.H})
+			return
+		}
 		m.chartAngle(page.Rect{X: x, Y: r.Y, W: r.Right() - x, H: 0.54*r.H - 0.5})
 		m.chartHardness(page.Rect{X: x, Y: r.Y + 0.54*r.H + 0.5, W: r.Right() - x, H: 0.46*r.H - 0.5})
 	}}}

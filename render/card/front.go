@@ -2,6 +2,7 @@ package card
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -159,9 +160,9 @@ func (m *maker) figures(r page.Rect) {
 	if b := s.Blade; b.Name != b.Layup {
 		labels = []string{b.Name, label}
 	}
-	column(35.5, "blade", s.Blade.Layup, labels, m.bladeWords()...)
+	column(36.8, "blade", s.Blade.Layup, labels, m.bladeWords()...)
 	hold := v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High)
-	column(30, "angle", v.Angle(s.AngleDeg.Set), []string{v.T("card.angle")}, v.T("card.hold", "range", hold), hold)
+	column(29, "angle", v.Angle(s.AngleDeg.Set), []string{v.T("card.angle")}, v.T("card.hold", "range", hold), hold)
 	n, word := s.Strokes, v.Many("card.strokes", s.Strokes)
 	if s.Hits > 1 {
 		n, word = s.Hits, v.Many("card.hits", s.Strokes)
@@ -170,13 +171,13 @@ func (m *maker) figures(r page.Rect) {
 	if s.Flood {
 		flood = v.T("card.flood")
 	}
-	column(25.2, "strokes", fmt.Sprint(n), []string{word}, flood)
+	column(25, "strokes", fmt.Sprint(n), []string{word}, flood)
 	unit, value, also := v.Air(s)
 	label = v.T("card.by-hand")
 	if unit != "" {
 		label = v.T("card.air", "unit", unit)
 	}
-	column(26.5, "air", value, []string{label}, also)
+	column(26.4, "air", value, []string{label}, also)
 }
 
 // column sets a figure with its label above and a fact below. A layup of many layers takes the row of the fact.
@@ -246,10 +247,10 @@ func (m *maker) flash(r page.Rect) {
 	}
 	in := page.Rect{X: r.X + m.grid.mm(1.6), Y: r.Y, W: r.W - m.grid.mm(3.2), H: r.H}
 	if time != "" {
-		at := in
-		in.W *= 0.47
-		at.X, at.W = in.Right(), at.W-in.W
-		defer m.row("flash time", at, l, m.grid.headPT[1:], time)
+		wide := math.Max(0.47*in.W, math.Min(0.6*in.W, math.Max(m.wide(word, l), m.wide(sub, sl))))
+		left, rest := aside(in, in.W-wide, 0)
+		defer m.row("flash time", rest, l, m.grid.headPT[1:], time)
+		in = left
 	}
 	if sub == "" {
 		m.row("flash", in, l, m.grid.factPT[1:], word)
@@ -282,12 +283,11 @@ func (m *maker) foot(r page.Rect) {
 	w := m.wide(check, plain) + m.grid.mm(1.5)
 	m.line("check", page.Rect{X: r.X, Y: r.Y, W: w, H: h}, plain, check)
 	cloth := v.T("card.mesh", "mesh", s.Mesh.Name) + " · " + v.T("card.eom", "eom", v.Fine(s.Stencil.EOMUM))
-	all := cloth + " (" + v.Percent(s.Stencil.ShareOfCloth) + ")"
-	if dots := m.dots(); dots != "" {
-		cloth += " · " + dots
-		all = cloth
+	texts := []string{cloth + " (" + v.Percent(s.Stencil.ShareOfCloth) + ")", cloth}
+	for i, dots := range m.dots() {
+		texts[i] = cloth + " · " + dots
 	}
-	m.line("mesh", page.Rect{X: r.X + w, Y: r.Y, W: r.W - w, H: h}, bold, all, cloth)
+	m.line("mesh", page.Rect{X: r.X + w, Y: r.Y, W: r.W - w, H: h}, bold, texts...)
 	gap := v.T("card.off-contact", "gap", v.Gap(s.OffContact.Low, s.OffContact.High))
 	w = m.wide(gap, plain)
 	m.line("off contact", page.Rect{X: r.X, Y: r.Y + h, W: w, H: h}, plain, gap)
@@ -295,20 +295,20 @@ func (m *maker) foot(r page.Rect) {
 	m.line("next", page.Rect{X: r.X + w, Y: r.Y + h, W: r.W - w, H: h}, right, m.next()...)
 }
 
-// dots are the lines of a halftone and their angle, or the dots of a bitmap.
-func (m *maker) dots() string {
+// dots are the lines of a halftone with their angle and without, or the dots of a bitmap.
+func (m *maker) dots() []string {
 	t, v := m.screen.Halftone, m.say
 	switch {
 	case t == nil:
-		return ""
+		return nil
 	case t.BitmapDPI > 0:
-		return v.Number(t.BitmapDPI, 0) + "\u00a0dpi"
+		return []string{v.Number(t.BitmapDPI, 0) + "\u00a0dpi"}
 	}
 	lines := v.Number(t.LinesPerInch, 0) + "\u00a0" + v.T("unit.lines")
 	if !t.HasAngle {
-		return lines
+		return []string{lines}
 	}
-	return v.T("card.lines", "lines", lines, "angle", v.Angle(t.AngleDeg))
+	return []string{v.T("card.lines", "lines", lines, "angle", v.Angle(t.AngleDeg)), lines}
 }
 
 // next says where the garment goes after this screen, with the color and without.
