@@ -42,7 +42,7 @@ func (m *maker) amounts() []amount {
 		}
 	}
 	out = append(out, amount{arrows: 2, setup: true}, amount{setup: true}, amount{arrows: -1, setup: true}, amount{arrows: -1})
-	for n := 1; n <= mostShort; n++ {
+	for n := 1; n <= mostShort+1; n++ {
 		out = append(out, amount{arrows: 2, warnings: n}, amount{arrows: -1, warnings: n})
 	}
 	return out
@@ -95,7 +95,7 @@ func (m *maker) blocks(w float64, a amount, faults []seen.Finding) []block {
 	if len(m.screen.Warnings) > 0 {
 		out = append(out, m.warnings(w, a.warnings))
 	}
-	out = append(out, m.film(w))
+	out = append(out, m.film(w, a.warnings > mostShort))
 	if a.arrows >= 0 {
 		out = append(out, m.helps(w, a, faults)...)
 	}
@@ -137,7 +137,7 @@ func (m *maker) warnings(w float64, brief int) block {
 	list := m.screen.Warnings
 	whole := len(list)
 	if brief > 0 {
-		whole = whole * (mostShort - brief) / (mostShort - 1)
+		whole = max(0, whole*(mostShort-brief)/(mostShort-1))
 	}
 	var out []string
 	for i, x := range list {
@@ -155,7 +155,7 @@ func (m *maker) warnings(w float64, brief int) block {
 }
 
 // film is what to expect, large, and how to tell.
-func (m *maker) film(w float64) block {
+func (m *maker) film(w float64, brief bool) block {
 	s, v := m.screen, m.say
 	big := v.T("card.cured", "value", v.FilmUM(s.CuredUM.Value))
 	left := m.wide(big, bold) + 3
@@ -166,6 +166,9 @@ func (m *maker) film(w float64) block {
 	texts = append(texts, v.T("card.target", "range", v.FilmRange(s.TargetUM.Low, s.TargetUM.High), "from", v.T("from."+s.TargetUM.From)))
 	if text := v.Measured(m.plan.Calibration, s.Measured); text != "" {
 		texts = append(texts, text)
+	}
+	if brief {
+		texts = texts[:1]
 	}
 	how := m.paragraph("how to tell", w-left, strings.Join(texts, " "), canvas.Regular)
 	h := canvas.LineHeight(canvas.Font{SizePT: m.grid.linePT})
@@ -196,7 +199,11 @@ func (m *maker) helps(w float64, a amount, faults []seen.Finding) []block {
 	for _, b := range list {
 		h += b.h
 	}
-	h = math.Max(h, 1.4*chartMM)
+	charts := 1.4
+	if m.size.H >= page.CardA5.H {
+		charts = 2
+	}
+	h = math.Max(h, charts*chartMM)
 	return []block{{h: h, draw: func(r page.Rect) {
 		y := r.Y
 		for _, b := range list {
@@ -204,7 +211,7 @@ func (m *maker) helps(w float64, a amount, faults []seen.Finding) []block {
 			y += b.h + 1
 		}
 		x := r.X + left + gapMM
-		if r.H < 2*chartMM {
+		if charts < 2 {
 			m.chartAngle(page.Rect{X: x, Y: r.Y, W: r.Right() - x, H: r.H})
 			return
 		}

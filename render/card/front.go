@@ -12,10 +12,11 @@ import (
 	"bladecard/render/page"
 )
 
-// Heights of the front of the smallest card, mm: a row of 14 pt, one of 26 pt, the three of a figure.
+// Heights of the front of the smallest card, mm: a row of 14 pt, one of 26 pt; a figure, and a row of
+// words without accents on capitals.
 const (
-	rowMM, factMM              = 5.8, 10.7
-	labelMM, figureMM, columns = 5.4, 9.6, 2*5.4 + 9.6
+	rowMM, factMM   = 5.8, 10.7
+	figureMM, subMM = 9.6, 5.4
 )
 
 // front lays out the side that the operator reads from 1 m: which head and color, a warning, the four figures
@@ -35,7 +36,7 @@ func (m *maker) front(r page.Rect) {
 		m.rule("under the head", r.X, y, r.W, 0)
 		y += mm(0.6)
 	}
-	m.figures(next(mm(columns), mm(0.6)))
+	m.figures(next(mm(rowMM+figureMM+subMM), mm(0.6)))
 	m.rule("under the figures", r.X, y, r.W, 0)
 	y += mm(0.8)
 	foot := mm(2 * rowMM)
@@ -183,8 +184,8 @@ func (m *maker) figures(r page.Rect) {
 // column sets a figure with its label above and a fact below. A layup of many layers takes the row of the fact.
 func (m *maker) column(r page.Rect, name, value string, labels []string, subs ...string) {
 	mm := m.grid.mm
-	m.line(name+" label", page.Rect{X: r.X, Y: r.Y, W: r.W, H: mm(labelMM)}, middle, labels...)
-	at := page.Rect{X: r.X, Y: r.Y + mm(labelMM), W: r.W, H: mm(figureMM)}
+	m.line(name+" label", page.Rect{X: r.X, Y: r.Y, W: r.W, H: mm(rowMM)}, middle, labels...)
+	at := page.Rect{X: r.X, Y: r.Y + mm(rowMM), W: r.W, H: mm(figureMM)}
 	if m.wide(value, bold) > r.W {
 		at.H = r.Bottom() - at.Y
 		st := page.Style{Font: canvas.Font{Face: canvas.Bold}, Color: canvas.Black, Align: page.Center}
@@ -192,7 +193,7 @@ func (m *maker) column(r page.Rect, name, value string, labels []string, subs ..
 		return
 	}
 	m.fact(name, at, strong, value)
-	m.line(name+" fact", page.Rect{X: r.X, Y: at.Bottom(), W: r.W, H: mm(labelMM)}, middle, subs...)
+	m.line(name+" fact", page.Rect{X: r.X, Y: at.Bottom(), W: r.W, H: mm(subMM)}, middle, subs...)
 }
 
 // bladeWords are the length of the blade and the state of its edge, and what may be left out.
@@ -328,7 +329,8 @@ func (m *maker) next() []string {
 	case n.Screen == m.screen.Number:
 		return []string{v.T("card.again-head", "n", head), v.T("card.next", "n", head)}
 	case m.plan.Press.Kind == "flatbed":
-		return []string{v.T("card.next-pass", "n", fmt.Sprint(n.Screen)) + color}
+		pass := v.T("card.next-pass", "n", fmt.Sprint(n.Screen))
+		return []string{pass + color, pass}
 	}
 	return []string{v.T("card.next", "n", head) + color, v.T("card.next", "n", head)}
 }

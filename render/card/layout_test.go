@@ -107,7 +107,7 @@ func TestAnyNames(t *testing.T) {
 		return s
 	}
 	rapid.Check(t, func(t *rapid.T) {
-		j := &job.Job{Title: name(t, "title", 200), Number: name(t, "number", 200)}
+		j := &job.Job{Title: name(t, "title", 200), Number: name(t, "number", 32)}
 		l := job.Location{Name: name(t, "location", 200), WidthMM: rapid.SampledFrom([]float64{0, 50, 300, 700}).Draw(t, "width")}
 		for range rapid.IntRange(1, 4).Draw(t, "screens") {
 			s := job.Screen{
@@ -156,7 +156,7 @@ func TestOneToSixteenScreens(t *testing.T) {
 	}
 	for n := 1; n <= 16; n++ {
 		name := names[n%len(names)]
-		src := fmt.Sprintf("title = %q\njob = %q\n[garment]\nname = %q\nfibre = \"polyester\"\nshade = \"dark\"\n[[location]]\nname = %q\n", name, name, name, name)
+		src := fmt.Sprintf("title = %q\njob = %q\n[garment]\nname = %q\nfibre = \"polyester\"\nshade = \"dark\"\n[[location]]\nname = %q\n", name, numbered(name), name, name)
 		for i := range n {
 			src += fmt.Sprintf("[[location.screen]]\ncolor = %q\nswatch = \"#20%02x40\"\n%s", name, 15*i, screens[i%len(screens)])
 		}
@@ -183,6 +183,11 @@ func TestOneToSixteenScreens(t *testing.T) {
 			}
 		}
 	}
+}
+
+// numbered is a name as long as a job number may be.
+func numbered(name string) string {
+	return strings.TrimSpace(string([]rune(name)[:min(32, len([]rune(name)))]))
 }
 
 // TestLabelsFitInInches: the words beside a figure fit in every language where the figures are

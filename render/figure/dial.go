@@ -72,7 +72,8 @@ func (d Dial) Draw(c canvas.Canvas, r Rect) error {
 	if d.LabelPT > 0 {
 		big.SizePT = typeSize(d.LabelPT)
 	}
-	label, screen, stroke := newBlock(c, d.Label, big, r.W), newBlock(c, d.ScreenLabel, f, r.W), newBlock(c, d.StrokeLabel, f, 0.6*r.W)
+	label, stroke := newBlock(c, d.Label, big, r.W), newBlock(c, d.StrokeLabel, f, 0.6*r.W)
+	var screen block
 	gap := 0.4 * em(f)
 	area := r
 	if label.w > 0 {
@@ -83,14 +84,19 @@ func (d Dial) Draw(c canvas.Canvas, r Rect) error {
 		row = math.Max(strokeMM, stroke.h)
 	}
 	area.H -= row
-	beside := area // the angle to the screen stands beside the drawing where that costs it no size
-	beside.W -= screen.w + gap
-	if low := (Rect{area.X, area.Y, area.W, area.H - screen.h}); d.radius(beside) > d.radius(low) {
-		area = beside
-	} else {
-		area = low
+	var beside Rect // the angle to the screen stands beside the drawing where that costs it less size than a row does
+	whole, radius := area, 0.0
+	for _, share := range []float64{1, 0.5} {
+		screen = newBlock(c, d.ScreenLabel, f, share*r.W)
+		beside = whole
+		beside.W -= screen.w + gap
+		if area = (Rect{whole.X, whole.Y, whole.W, whole.H - screen.h}); d.radius(beside) > d.radius(area) {
+			area = beside
+		}
+		if radius = d.radius(area); radius >= leastRMM {
+			break
+		}
 	}
-	radius := d.radius(area)
 	if !(radius >= leastRMM) || label.h > area.H || math.Max(screen.w, stroke.w) > r.W {
 		return noRoom("dial", r, fmt.Sprintf("the texts leave a radius of %.1f mm, least is %d", radius, leastRMM))
 	}

@@ -92,11 +92,11 @@ func (s Ruler) Draw(c canvas.Canvas, r Rect) error {
 		if w.Span != nil {
 			face = f
 		}
-		name := w.Label
-		for n := len([]rune(name)); c.TextWidth(name, face) > names+effects && n > 1; n-- {
-			name = string([]rune(w.Label)[:n-1]) + "…"
+		room := names
+		if w.Effect == "" {
+			room += effects + gap
 		}
-		c.Text(r.X, base(row), name, face, canvas.Black, 0)
+		c.Text(r.X, base(row), shortened(c, w.Label, face, room, 1), face, canvas.Black, 0)
 		c.Text(r.X+names+gap+effects-c.TextWidth(w.Effect, bold), base(row), w.Effect, bold, canvas.Black, 0)
 		left, right := x, at(w.To)
 		if w.Span != nil {
