@@ -15,6 +15,7 @@ var update = flag.Bool("update", false, "write the golden files anew")
 // that a printer can check by hand. Run `go test ./cmd/bladecard -run Golden -update` after a change,
 // and read the difference.
 func TestShowGolden(t *testing.T) {
+	t.Parallel()
 	for _, g := range []struct {
 		job, golden string
 		flags       []string
