@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 	"time"
 
@@ -12,13 +13,19 @@ import (
 	"bladecard/render/sheet"
 )
 
+// The edges that a printer flips paper on, as --flip takes them.
+const (
+	flipLong  = "long"
+	flipShort = "short"
+)
+
 // documents is what the command line says of a job's paper.
 type documents struct {
-	size       page.Size
+	size       string // a name of page.Sizes
 	paper      string // a4, letter; empty: the shop's
-	flip       page.Flip
+	flip       string // flipLong, flipShort
 	single     bool
-	dx, dy     float64
+	dx, dy     float64 // mm that the backs move
 	noCustomer bool
 }
 
@@ -30,20 +37,24 @@ func (d documents) cards(w io.Writer, l loaded) error {
 	}
 	m := meta(l, "sheet.subject")
 	if !d.single {
-		m.Duplex = d.flip.Duplex()
+		m.Duplex = d.edge().Duplex()
 	}
 	return page.WriteEach(w, m, sheets)
 }
 
+func (d documents) edge() page.Flip {
+	if d.flip == flipShort {
+		return page.ShortEdge
+	}
+	return page.LongEdge
+}
+
 // cardSheets lays the cards of a job out on sheets, while the sheets are taken.
 func (d documents) cardSheets(l loaded) (page.Sheets, error) {
-	note := l.voice.T("sheet.flip-long")
-	if d.flip == page.ShortEdge {
-		note = l.voice.T("sheet.flip-short")
-	}
-	return page.ImposeEach(paperOf(d.paper, l.shop), d.size, card.Count(l.plan), card.Each(l.plan, d.size, l.voice), page.Options{
-		Single: d.single, Flip: d.flip, BackDX: d.dx, BackDY: d.dy,
-		Title: titleOf(l), FlipNote: note,
+	size := page.Sizes[max(0, slices.IndexFunc(page.Sizes, func(s page.Size) bool { return s.Name == d.size }))]
+	return page.ImposeEach(paperOf(d.paper, l.shop), size, card.Count(l.plan), card.Each(l.plan, size, l.voice), page.Options{
+		Single: d.single, Flip: d.edge(), BackDX: d.dx, BackDY: d.dy,
+		Title: titleOf(l), FlipNote: l.voice.T("sheet.flip-" + d.flip),
 		FrontNote: l.voice.T("sheet.front"), BackNote: l.voice.T("sheet.back"),
 		ShopNote: l.voice.T("sheet.shop", "shop", l.voice.Shop(l.plan.ShopFrom, l.plan.Shop, l.plan.ShopFile)),
 	})

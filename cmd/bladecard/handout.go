@@ -63,8 +63,5 @@ func printHandout(c *call) int {
 			}, page.Pages(faces...))
 		})
 	}
-	if err != nil {
-		return c.fail(err)
-	}
-	return exitDone
+	return c.failed(err)
 }

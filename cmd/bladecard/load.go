@@ -91,8 +91,8 @@ func (c *call) read(path string, most int64) (name string, src []byte, err error
 	return stdinName, src, err
 }
 
-// failed prints what is wrong with a job or with its documents and returns the exit code. Errors of
-// a file are job.Errors, each with its place.
+// failed prints what is wrong with a job or with its documents and returns the exit code, exitDone where nothing
+// is wrong. Errors of a file are job.Errors, each with its place.
 func (c *call) failed(err error) int {
 	eachError(err, func(e error) {
 		var errs job.Errors
@@ -177,8 +177,5 @@ func (c *call) each(do func(loaded) int) int {
 func (c *call) json(v any) int {
 	enc := json.NewEncoder(c.stdout)
 	enc.SetEscapeHTML(false)
-	if err := enc.Encode(v); err != nil {
-		return c.fail(err)
-	}
-	return exitDone
+	return c.failed(enc.Encode(v))
 }

@@ -66,6 +66,13 @@ func (c *call) tellShop(u shopUse, v *say.Voice) {
 	}
 }
 
+// noteText tells beside the figures what must be known of them; nothing where the text is empty.
+func (c *call) noteText(text string) {
+	if text != "" && !c.quiet {
+		fmt.Fprintf(c.stderr, "note: %s\n", text)
+	}
+}
+
 // shopFault is what is wrong with the shop file of a job.
 type shopFault struct {
 	at  job.Pos // the job file, and where it names the shop

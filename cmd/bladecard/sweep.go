@@ -30,6 +30,9 @@ func sweep(c *call) int {
 	}
 	if code, ok := c.parse(func(f *flags) {
 		c.jobFlags(f)
+		for _, v := range choose.Variables {
+			f.words["vary"] = append(f.words["vary"], v.What+"=")
+		}
 		f.value("vary", "`WHAT=FROM..TO` what to vary and how far; once or twice (needed)", func(s string) error {
 			a, err := parseAxis(s)
 			o.axes = append(o.axes, a)
@@ -71,10 +74,7 @@ func sweep(c *call) int {
 		if err == nil {
 			err = c.put(to, o.file, func(w io.Writer) error { return writeSweep(w, o.axes, points) })
 		}
-		if err != nil {
-			return c.fail(err)
-		}
-		return exitDone
+		return c.failed(err)
 	})
 }
 

@@ -93,11 +93,7 @@ func (s *sayer) line(v any) {
 }
 
 func lines(said []byte) []string {
-	out := []string{}
-	for line := range strings.Lines(string(said)) {
-		out = append(out, strings.TrimRight(line, "\n"))
-	}
-	return out
+	return strings.FieldsFunc(string(said), func(r rune) bool { return r == '\n' })
 }
 
 // summary ends what is said, and returns the exit code of the build.
