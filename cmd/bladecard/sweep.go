@@ -22,25 +22,32 @@ has a line for each value of the first.`,
 	run: sweep,
 }
 
-func sweep(c *call) int {
-	var o struct {
-		axes             []choose.Axis
-		location, screen int
-		file, chart      string
+// sweeping is what the command line says of a sweep.
+type sweeping struct {
+	axes             []choose.Axis
+	location, screen int
+	file, chart      string
+}
+
+func (o *sweeping) declare(f *flags) {
+	for _, v := range choose.Variables {
+		f.words["vary"] = append(f.words["vary"], v.What+"=")
 	}
+	f.value("vary", "`WHAT=FROM..TO` what to vary and how far; once or twice (needed)", func(s string) error {
+		a, err := parseAxis(s)
+		o.axes = append(o.axes, a)
+		return err
+	})
+	screenFlags(f, &o.location, &o.screen)
+	f.file(&o.file, "CSV")
+	chartFlag(f, &o.chart, "the films")
+}
+
+func sweep(c *call) int {
+	var o sweeping
 	if code, ok := c.parse(func(f *flags) {
 		c.jobFlags(f)
-		for _, v := range choose.Variables {
-			f.words["vary"] = append(f.words["vary"], v.What+"=")
-		}
-		f.value("vary", "`WHAT=FROM..TO` what to vary and how far; once or twice (needed)", func(s string) error {
-			a, err := parseAxis(s)
-			o.axes = append(o.axes, a)
-			return err
-		})
-		screenFlags(f, &o.location, &o.screen)
-		f.file(&o.file, "CSV")
-		chartFlag(f, &o.chart, "the films")
+		o.declare(f)
 		c.forceFlag(f)
 		c.quietFlag(f)
 	}); !ok {
@@ -54,28 +61,31 @@ func sweep(c *call) int {
 	case o.chart != "" && len(o.axes[len(o.axes)-1].Values) < 2:
 		return c.wrong("a chart over one value has no line; --chart wants two values or more of the last --vary, such as angle=0..45")
 	}
-	return c.each(func(l loaded) int {
-		c.tellShop(l.use, l.voice)
-		for _, a := range o.axes {
-			if v, _ := choose.VariableOf(a.What); v.Unsure {
-				c.noteText(l.voice.T("sweep.unsure", "what", l.voice.T("sweep."+a.What)))
-			}
+	return c.each(func(l loaded) int { return o.sweep(c, l) })
+}
+
+// sweep computes the points of a job's screen, and writes the chart and the CSV file of them.
+func (o *sweeping) sweep(c *call, l loaded) int {
+	c.tellShop(l.use, l.voice)
+	for _, a := range o.axes {
+		if v, _ := choose.VariableOf(a.What); v.Unsure {
+			c.noteText(l.voice.T("sweep.unsure", "what", l.voice.T("sweep."+a.What)))
 		}
-		points, err := choose.Sweep(l.job, l.shop, o.location, o.screen, o.axes)
-		if err != nil {
-			return c.wrong(err.Error())
-		}
-		to := c.writer(c.args...)
-		if o.chart != "" {
-			chart, some := sweepChart(o.axes, points, l.voice)
-			c.noteText(some)
-			err = writeChart(to, o.chart, chart)
-		}
-		if err == nil {
-			err = c.put(to, o.file, func(w io.Writer) error { return writeSweep(w, o.axes, points) })
-		}
-		return c.failed(err)
-	})
+	}
+	points, err := choose.Sweep(l.job, l.shop, o.location, o.screen, o.axes)
+	if err != nil {
+		return c.wrong(err.Error())
+	}
+	to := c.writer(c.args...)
+	if o.chart != "" {
+		chart, some := sweepChart(o.axes, points, l.voice)
+		c.noteText(some)
+		err = writeChart(to, o.chart, chart)
+	}
+	if err == nil {
+		err = c.put(to, o.file, func(w io.Writer) error { return writeSweep(w, o.axes, points) })
+	}
+	return c.failed(err)
 }
 
 // parseAxis reads WHAT=FROM..TO, WHAT=FROM..TO:STEP or WHAT=A,B,C.
