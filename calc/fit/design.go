@@ -5,9 +5,9 @@ import (
 	"math"
 )
 
-// Design foretells what planned prints would tell of a shop, print by print, before any of them is made: the mean
-// over the shop's setups of the squared error of the film on a new day (I-optimality). The scatter of a
-// print, which no plan makes less, is not in it.
+// Design foretells what planned prints would tell of a shop, print by print, before any of them is made: how far the
+// films of its setups would still be open on a new day (I-optimality), and the effects of angle, hardness and a
+// further stroke with them. The scatter of a print, which no plan makes less, is not in it.
 type Design struct {
 	meanDeg, meanShoreA float64
 	meshes, days        map[string]int
@@ -15,7 +15,8 @@ type Design struct {
 	day                 float64     // one sigma
 	cov                 [][]float64 // of the terms, for a scatter of one
 	target              [][]float64 // mean of x x' over the targets
-	gain                [][]float64 // cov target cov, for Gain
+	aims                [][]float64 // Doubt is the sum over cov and aims
+	gain                [][]float64 // cov aims cov, for Gain
 }
 
 // NewDesign starts a plan without prints. The targets are the setups whose films are to be known; the meshes of
@@ -56,9 +57,29 @@ func NewDesign(targets []Print, days []string, pr Priors) (*Design, error) {
 		r.day = 0 // a new one
 		each(r, func(i int, x float64, j int, y float64) { d.target[i][j] += x * y / float64(len(targets)) })
 	}
+	d.aim(priors)
 	d.refresh()
 	return d, nil
 }
+
+// aim weighs what is to be learned: the films, and the effect of angle, hardness and further strokes, each as a
+// share of what is open of it before a print is made.
+func (d *Design) aim(priors []float64) {
+	d.aims = square0(len(priors))
+	open := square(d.Sigma()) - square(d.day)
+	for i := range d.target {
+		for j := range d.target {
+			d.aims[i][j] = square(d.scatter) * d.target[i][j] / open * filmsShare
+		}
+	}
+	for _, c := range []int{colAngle, colHardness, colStroke} {
+		d.aims[c][c] += square(d.scatter/priors[c]) * (1 - filmsShare) / 3
+	}
+}
+
+// filmsShare is how much the films count in Doubt; the effects share the rest (judgement: cards print films first,
+// and the effects of changes with them).
+const filmsShare = 0.75
 
 func square0(n int) [][]float64 {
 	m := make([][]float64, n)
@@ -96,16 +117,28 @@ func (d *Design) entry(p Print) (entry, error) {
 //
 // Range: any Design of NewDesign. Kind: derived.
 func (d *Design) Sigma() float64 {
-	sum := 0.0
-	for i := range d.cov {
-		for j := range d.cov {
-			sum += d.cov[i][j] * d.target[i][j]
-		}
-	}
-	return math.Sqrt(square(d.scatter)*sum + square(d.day))
+	return math.Sqrt(square(d.scatter)*over(d.cov, d.target) + square(d.day))
 }
 
-// Gain is by how much the square of Sigma falls when a print is added to the plan.
+// Doubt is the share of what was open before the first print that is still open: three quarters of it are the
+// squared error of the films, a twelfth each that of the effects of angle, hardness and a further stroke. It
+// is 1 without prints.
+//
+// Range: any Design of NewDesign. Kind: derived.
+func (d *Design) Doubt() float64 { return over(d.cov, d.aims) }
+
+// over is the sum of the products of the entries of two matrices.
+func over(a, b [][]float64) float64 {
+	sum := 0.0
+	for i := range a {
+		for j := range a {
+			sum += a[i][j] * b[i][j]
+		}
+	}
+	return sum
+}
+
+// Gain is by how much Doubt falls when a print is added to the plan.
 //
 // Range: setups inside the ranges of Shop, on a mesh of the targets and a day of the plan; an error outside. Kind:
 // textbook; the rank-one update of an inverse after Sherman and Morrison 1950, and of the mean variance with
@@ -120,7 +153,7 @@ func (d *Design) Gain(p Print) (float64, error) {
 		num += x * y * d.gain[i][j]
 		den += x * y * d.cov[i][j]
 	})
-	return square(d.scatter) * num / den, nil
+	return num / den, nil
 }
 
 // Add puts a print into the plan, and Remove takes one out that is in it.
@@ -166,10 +199,8 @@ func (d *Design) update(p Print, sign float64) error {
 	return nil
 }
 
-// refresh makes cov target cov anew.
-func (d *Design) refresh() {
-	d.gain = times(times(d.cov, d.target), d.cov)
-}
+// refresh makes cov aims cov anew.
+func (d *Design) refresh() { d.gain = times(times(d.cov, d.aims), d.cov) }
 
 func times(a, b [][]float64) [][]float64 {
 	out := square0(len(a))

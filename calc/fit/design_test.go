@@ -32,7 +32,7 @@ func TestDesignAgainstSolve(t *testing.T) {
 		} else {
 			p := targets[r.IntN(len(targets))]
 			p.Day = []string{"mon", "tue"}[i%2]
-			before := d.Sigma()
+			before := d.Doubt()
 			gain, err := d.Gain(p)
 			if err != nil {
 				t.Fatal(err)
@@ -41,7 +41,7 @@ func TestDesignAgainstSolve(t *testing.T) {
 				t.Fatal(err)
 			}
 			in = append(in, p)
-			if got := square(before) - square(d.Sigma()); math.Abs(got-gain) > 1e-9 {
+			if got := before - d.Doubt(); math.Abs(got-gain) > 1e-9 {
 				t.Fatalf("print %d: the gain is %g, %g was foretold", i, got, gain)
 			}
 		}
@@ -173,6 +173,16 @@ func ExampleDesign_Sigma() {
 	// Output: 0.214 0.158 0.150 0.147 0.128 0.123 0.121
 }
 
+func ExampleDesign_Doubt() {
+	d, _ := NewDesign(planned(), []string{"1"}, Expected())
+	fmt.Printf("%.2f", d.Doubt())
+	for _, p := range planned() {
+		d.Add(p)
+	}
+	fmt.Printf(" %.2f\n", d.Doubt())
+	// Output: 1.00 0.38
+}
+
 func ExampleDesign_Gain() {
 	d, _ := NewDesign(planned(), []string{"1"}, Expected())
 	first, _ := d.Gain(planned()[1])
@@ -180,7 +190,7 @@ func ExampleDesign_Gain() {
 	again, _ := d.Gain(planned()[1])
 	other, _ := d.Gain(planned()[4])
 	fmt.Printf("the first print %.4f, the same again %.4f, one on another mesh %.4f\n", first, again, other)
-	// Output: the first print 0.0212, the same again 0.0021, one on another mesh 0.0066
+	// Output: the first print 0.4028, the same again 0.0401, one on another mesh 0.1260
 }
 
 func ExampleDesign_Add() {

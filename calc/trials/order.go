@@ -1,4 +1,4 @@
-package trial
+package trials
 
 import (
 	"math"
@@ -20,6 +20,11 @@ func (p *planner) trial(setups []fit.Print, pr fit.Priors, lot *rand.Rand) (Tria
 		return Trial{}, err
 	}
 	terms := r.Terms()
+	effect := func(prior, after float64) Effect {
+		return Effect{fit.HalfOfNormal(prior), terms.NinetyOf(after, prior)}
+	}
+	t.Angle, t.Hardness = effect(pr.Angle, terms.Angle.Error), effect(pr.Hardness, terms.Hardness.Error)
+	t.NextStroke = effect(pr.NextStroke, terms.NextStroke.Error)
 	t.Before = fit.HalfOfNormal(before.Sigma())
 	if t.After, err = meanHalf(terms, setups); err != nil {
 		return Trial{}, err
