@@ -7,6 +7,7 @@ import (
 	"strings"
 	"time"
 
+	"bladecard/cmd/bladecard/internal/disk"
 	"bladecard/render/canvas/pdf"
 	"bladecard/render/card"
 	"bladecard/render/page"
@@ -71,6 +72,12 @@ func (d documents) sheet(w io.Writer, l loaded) error {
 		return fmt.Errorf("%s: %w", l.path, err)
 	}
 	return page.Write(w, meta(l, "sheet-doc.subject"), page.Pages(faces...))
+}
+
+// putPages writes the paper of a shop to a file; the key has its title and subject in the words of the language.
+func (c *call) putPages(to *disk.Writer, path string, f *floor, key string, faces []page.Face) error {
+	m := pdf.Meta{Title: f.voice.T(key + ".title"), Author: f.shop.Name, Subject: f.voice.T(key + ".subject"), Language: f.voice.Code}
+	return c.put(to, path, func(w io.Writer) error { return page.Write(w, m, page.Pages(faces...)) })
 }
 
 func titleOf(l loaded) string { return strings.TrimSpace(l.plan.Job + " " + l.plan.Title) }

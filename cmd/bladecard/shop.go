@@ -83,6 +83,19 @@ func (c *call) shopArg(named []string, beside string) (*floor, shopUse, error) {
 	return f, use, err
 }
 
+// oneShop readies the shop file that the arguments name, or else the nearest one, and says which it is.
+func (c *call) oneShop() (f *floor, use shopUse, code int) {
+	if len(c.args) > 1 {
+		return nil, use, c.wrong(fmt.Sprintf("%d shop files are named; one is accepted", len(c.args)))
+	}
+	f, use, err := c.shopArg(c.args, ".")
+	if err != nil {
+		return nil, use, c.failed(err)
+	}
+	c.tellShop(use, f.voice)
+	return f, use, exitDone
+}
+
 // logoPath is where the logo of a shop lies; empty where it has none.
 func logoPath(shop *job.Shop) string {
 	path := filepath.FromSlash(shop.Logo)

@@ -11,8 +11,6 @@ import (
 	"bladecard/calc/job"
 	"bladecard/calc/presslog"
 	"bladecard/calc/trials"
-	"bladecard/render/canvas/pdf"
-	"bladecard/render/page"
 	"bladecard/render/say"
 	"bladecard/render/trialsheet"
 )
@@ -55,14 +53,10 @@ func planTrial(c *call) int {
 	}); !ok {
 		return code
 	}
-	if len(c.args) > 1 {
-		return c.wrong(fmt.Sprintf("%d shop files are named; one is accepted", len(c.args)))
+	f, use, code := c.oneShop()
+	if code != exitDone {
+		return code
 	}
-	f, use, err := c.shopArg(c.args, ".")
-	if err != nil {
-		return c.failed(err)
-	}
-	c.tellShop(use, f.voice)
 	patches, errs := choose.PatchesOf(f.shop, press, ink)
 	if len(errs) > 0 {
 		for i := range errs {
@@ -88,11 +82,7 @@ func planTrial(c *call) int {
 	if target != "" {
 		faces, err := trialsheet.Pages(t, trialsheet.Shop{Name: f.shop.Name, Press: patches.Press, Ink: patches.Ink}, paperOf(paperName, f.shop), f.voice)
 		if err == nil {
-			err = c.put(to, target, func(w io.Writer) error {
-				return page.Write(w, pdf.Meta{
-					Title: f.voice.T("trial.title"), Author: f.shop.Name, Subject: f.voice.T("trial.subject"), Language: f.voice.Code,
-				}, page.Pages(faces...))
-			})
+			err = c.putPages(to, target, f, "trial", faces)
 		}
 		if err != nil {
 			return c.fail(err)
