@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"os"
 	"strings"
 
 	"bladecard/calc/day"
@@ -12,7 +11,6 @@ import (
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
 	"bladecard/calc/presslog"
-	"bladecard/cmd/bladecard/internal/build"
 	"bladecard/cmd/bladecard/internal/disk"
 	"bladecard/render/daysheet"
 )
@@ -99,35 +97,24 @@ func layOutDay(c *call) int {
 
 // jobsOf loads the jobs that the arguments name, folders searched, shop files left out, that are due in the span.
 func (c *call) jobsOf(span dueSpan) (jobs []loaded, worst int) {
-	take := func(path string, named bool) {
-		name, src, err := c.read(path, file.MaxFileBytes)
-		if err == nil && !named && file.IsShop(src) {
+	c.eachFile(func(path string, inFolder bool, err error) {
+		var src []byte
+		if err == nil {
+			path, src, err = c.read(path, file.MaxFileBytes)
+		}
+		if err == nil && inFolder && file.IsShop(src) {
 			return
 		}
 		var l loaded
 		if err == nil {
-			l, err = c.plan(name, src)
+			l, err = c.plan(path, src)
 		}
 		if err != nil {
 			worst = max(worst, c.failed(err))
 		} else if span.holds(l.job.Due) {
 			jobs = append(jobs, l)
 		}
-	}
-	for _, arg := range c.args {
-		if info, err := os.Stat(arg); arg == stdinArg || err != nil || !info.IsDir() {
-			take(arg, true)
-			continue
-		}
-		build.Find(arg, func(path string, err error) bool {
-			if err != nil {
-				worst = max(worst, c.fail(err))
-			} else {
-				take(path, false)
-			}
-			return true
-		})
-	}
+	})
 	return jobs, worst
 }
 

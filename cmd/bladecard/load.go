@@ -4,12 +4,14 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"os"
 	"path/filepath"
 	"strings"
 
 	"bladecard/calc/file"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
+	"bladecard/cmd/bladecard/internal/build"
 	"bladecard/cmd/bladecard/internal/disk"
 	"bladecard/render/say"
 	"bladecard/templates"
@@ -171,6 +173,18 @@ func (c *call) each(do func(loaded) int) int {
 		worst = max(worst, do(l))
 	}
 	return worst
+}
+
+// eachFile hands on the files that the arguments name and the TOML files of the folders among them, or why one of
+// those cannot be looked at.
+func (c *call) eachFile(do func(path string, inFolder bool, err error)) {
+	for _, arg := range c.args {
+		if info, err := os.Stat(arg); arg == stdinArg || err != nil || !info.IsDir() {
+			do(arg, false, nil)
+			continue
+		}
+		build.Find(arg, func(path string, err error) { do(path, true, err) })
+	}
 }
 
 // json prints a value as JSON on a line of its own.

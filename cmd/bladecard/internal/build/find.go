@@ -57,8 +57,8 @@ func sourceAt(path, rel string) source {
 }
 
 // Find hands on every TOML file of a folder as find does, or why it cannot be looked at.
-func Find(folder string, yes func(path string, err error) bool) {
-	findIn(folder, func(s source) bool { return yes(s.path, s.err) })
+func Find(folder string, do func(path string, err error)) {
+	findIn(folder, func(s source) bool { do(s.path, s.err); return true })
 }
 
 func findIn(folder string, yes func(source) bool) bool {
