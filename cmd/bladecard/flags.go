@@ -52,7 +52,7 @@ func (f *flags) yes(to *bool, name, usage string) {
 	})
 }
 
-// text declares a flag that takes any text but none.
+// text declares a flag that takes any text that is not empty.
 func (f *flags) text(to *string, name, usage string) {
 	f.value(name, usage, func(text string) error {
 		if text == "" {

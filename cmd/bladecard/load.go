@@ -44,7 +44,7 @@ func (c *call) load(path string) (loaded, error) {
 	return c.plan(name, src)
 }
 
-// plan is load for a job file that is read already.
+// plan computes the plan of a job file that is read already.
 func (c *call) plan(path string, src []byte) (loaded, error) {
 	j, errs := file.DecodeJob(path, src)
 	switch {

@@ -32,8 +32,8 @@ func (c *call) shopOf(jobPath, named string) shopUse {
 	return nearestShop(jobPath)
 }
 
-// nearestShop looks for a shop file beside a file, then in each folder above. The file itself is
-// none.
+// nearestShop looks for a shop file beside a file, then in each folder above. The file itself does
+// not count.
 func nearestShop(beside string) shopUse {
 	for dir := filepath.Dir(beside); ; dir = filepath.Join(dir, "..") {
 		path := filepath.Join(dir, shopName)

@@ -90,7 +90,8 @@ func findIn(folder string, yes func(source) bool) bool {
 	return more && err == nil
 }
 
-// leadsToFile leaves out links to folders; any other link, or device, is an error when it is read.
+// leadsToFile tells whether an entry may be a file, which a link to a folder may not. Any other link, or a device,
+// is refused when it is read.
 func leadsToFile(path string, e fs.DirEntry) bool {
 	if e.Type()&fs.ModeSymlink == 0 {
 		return true

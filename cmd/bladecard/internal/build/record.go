@@ -45,7 +45,7 @@ func (w *worker) newRecord(r *result, made Made, src []byte) (*record, error) {
 	return now, nil
 }
 
-// fromOutputs is a path as seen from the output folder; no path stays none.
+// fromOutputs is a path as seen from the output folder. An empty path stays empty.
 func (b *build) fromOutputs(path string) (string, error) {
 	if path == "" {
 		return "", nil

@@ -33,7 +33,7 @@ type Folder struct {
 	dir   string
 	root  *os.Root
 	lock  *lockedfile.File
-	held  bool // the lock is the folder's own
+	held  bool // the lock is the one that stands in the folder
 	temps atomic.Int64
 	made  []string // folders that Open made, outermost first
 }
@@ -133,7 +133,7 @@ func (f *Folder) makeOwn(name string) error {
 }
 
 // shareRights gives a new file or folder of the program's own the rights of the folder that it lies
-// in. A disk that has no rights is none the worse for it.
+// in. Errors are passed over, since a disk may keep no rights.
 func (f *Folder) shareRights(name string) {
 	dir, err1 := f.root.Stat(".")
 	own, err2 := f.root.Lstat(name)
@@ -188,7 +188,7 @@ func (f *Folder) Close() {
 	f.leave()
 }
 
-// isWithoutRecords takes away the folders of records that hold none.
+// isWithoutRecords removes the folders of records that are empty, and tells whether no record is left.
 func (f *Folder) isWithoutRecords() bool {
 	err1 := f.root.Remove(madeDir)
 	err2 := f.root.Remove(jobsDir)

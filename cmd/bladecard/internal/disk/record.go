@@ -151,7 +151,7 @@ func From(dir, path string) (string, error) {
 	return filepath.ToSlash(rel), nil
 }
 
-// At is the path of From.
+// At turns a path that From made into one that can be opened.
 func At(dir, path string) string {
 	path = filepath.FromSlash(path)
 	if filepath.IsAbs(path) {
