@@ -149,16 +149,6 @@ func textOf(value []byte) string {
 	return ""
 }
 
-// lineStart is the offset of the start of a line, lineEnd that behind its end.
-func lineStart(text []byte, at int) int { return bytes.LastIndexByte(text[:at], '\n') + 1 }
-
-func lineEnd(text []byte, at int) int {
-	if i := bytes.IndexByte(text[at:], '\n'); i >= 0 {
-		return at + i + 1
-	}
-	return len(text)
-}
-
 // skipTo is the offset of a byte behind blanks, line ends, commas and comments; the end of what can
 // be skipped where something else comes first.
 func skipTo(text []byte, at int, want byte) int {

@@ -1,8 +1,10 @@
 package file
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
+	"regexp"
 	"sort"
 	"unicode/utf8"
 
@@ -29,7 +31,6 @@ type source struct {
 	text  []byte
 	lines []int // offset of the start of each line
 	runes []int // runes before each whole block
-	twice []int // offsets of keys that a table has already
 }
 
 const block = 256
@@ -88,34 +89,79 @@ func open(name string, text []byte) (*source, map[string]any, *place, job.Errors
 	if offset, wrong, accepted := charset.Fault(text); wrong != "" {
 		return nil, nil, nil, src.fail(offset, wrong, accepted)
 	}
-	if errs := guard(src); errs != nil {
-		return nil, nil, nil, errs
-	}
-	data, errs := parse(src)
+	places, twice, errs := findPlaces(src)
 	if errs != nil {
 		return nil, nil, nil, errs
 	}
-	places, errs := findPlaces(src)
-	if errs != nil {
-		return nil, nil, nil, errs
+	data, offset, wrong := parse(text)
+	if wrong != "" {
+		return nil, nil, nil, src.fail(offset, wrong, acceptedTOML)
+	}
+	if twice != nil {
+		return nil, nil, nil, twice
 	}
 	return src, data, places, nil
 }
 
-// parse reads the values of a file.
-func parse(src *source) (data map[string]any, errs job.Errors) {
+const acceptedTOML = "TOML 1.0 is accepted"
+
+// parse reads the values of a text, or says what is wrong with it and where.
+func parse(text []byte) (data map[string]any, offset int, wrong string) {
 	defer func() {
-		if r := recover(); r != nil { // the parser panics on what it holds for its own bugs
-			data, errs = nil, src.fail(0, "the file cannot be read as TOML", "TOML 1.0 is accepted")
+		if r := recover(); r != nil { // the decoder panics on what it holds for its own bugs
+			data, offset, wrong = nil, 0, "the file cannot be read as TOML"
 		}
 	}()
-	_, err := toml.Decode(string(src.text), &data)
+	_, err := toml.Decode(string(text), &data)
 	var syntax toml.ParseError
 	if errors.As(err, &syntax) { // of its position only Start is dependable: line and column are off at the start of a line
-		return nil, src.fail(syntax.Position.Start, "this is not TOML: "+words.ParserSays(syntax.Message), "TOML 1.0 is accepted")
+		return nil, syntax.Position.Start, notTOML(syntax.Message)
 	}
 	if err != nil {
-		return nil, src.fail(0, "this is not TOML: "+words.ParserSays(err.Error()), "TOML 1.0 is accepted")
+		return nil, 0, notTOML(err.Error())
 	}
-	return data, nil
+	return data, 0, ""
+}
+
+func notTOML(says string) string { return "this is not TOML: " + words.ParserSays(says) }
+
+// quotes finds texts and comments, and quotes that open a text without end.
+var quotes = regexp.MustCompile(`"""(?s:\\.|[^\\])*?"""|'''(?s:.*?)'''|"""|'''|"(?s:\\.|[^"\\\n])*"|'[^'\n]*'|#[^\n]*|["']`)
+
+// syntax tells of an error of syntax at an offset, in a stretch that starts at from. A quote that is not closed is told where
+// it opens, since parsers tell it where they lose patience. Else the decoder's words are taken, which
+// are plainer, if it finds the error too in a stretch that is short enough to try.
+func (s *source) syntax(from, offset int, says string) job.Errors {
+	from = lineStart(s.text, from)
+	stretch := s.text[from:lineEnd(s.text, offset)]
+	for _, at := range quotes.FindAllIndex(s.text[from:], -1) {
+		if at[0] >= len(stretch) {
+			break
+		}
+		switch string(s.text[from+at[0] : from+at[1]]) {
+		case `"`, `'`, `"""`, `'''`:
+			wrong := "this quote is never closed"
+			if at[1]-at[0] == 1 && bytes.IndexByte(s.text[from+at[1]:], '\n') >= 0 {
+				wrong = "this quote is not closed on its line"
+			}
+			return s.fail(from+at[0], wrong, "a text with a quote at each end is accepted")
+		}
+	}
+	const short = 4 << 10 // bytes
+	if len(stretch) <= short {
+		if _, at, wrong := parse(stretch); wrong != "" {
+			return s.fail(from+at, wrong, acceptedTOML)
+		}
+	}
+	return s.fail(offset, notTOML(says), acceptedTOML)
+}
+
+// lineStart is the offset of the start of a line, lineEnd that behind its end.
+func lineStart(text []byte, at int) int { return bytes.LastIndexByte(text[:at], '\n') + 1 }
+
+func lineEnd(text []byte, at int) int {
+	if i := bytes.IndexByte(text[at:], '\n'); i >= 0 {
+		return at + i + 1
+	}
+	return len(text)
 }
