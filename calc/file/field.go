@@ -7,11 +7,14 @@ import (
 	"strconv"
 	"strings"
 	"sync"
+
+	"bladecard/calc/internal/words"
 )
 
 // field is a key of a table: a struct field with its tags read. See Job for the tags.
 type field struct {
 	index    int
+	typ      reflect.Type // of the value: without a pointer
 	key      string
 	unit     string
 	min, max float64 // -Inf and +Inf where the tags give none
@@ -35,12 +38,15 @@ func fieldsOf(t reflect.Type) []field {
 	}
 	var list []field
 	for i := range t.NumField() {
-		tag := t.Field(i).Tag
+		tag, typ := t.Field(i).Tag, t.Field(i).Type
 		key := tag.Get("toml")
 		if key == "" || key == "-" {
 			continue
 		}
-		f := field{index: i, key: key, unit: tag.Get("unit"), min: math.Inf(-1), max: math.Inf(1),
+		if typ.Kind() == reflect.Pointer {
+			typ = typ.Elem()
+		}
+		f := field{index: i, typ: typ, key: key, unit: tag.Get("unit"), min: math.Inf(-1), max: math.Inf(1),
 			one: strings.Fields(tag.Get("one")), keys: strings.Fields(tag.Get("keys")), form: tag.Get("form"),
 			preset: tag.Get("default"), example: cmp.Or(tag.Get("example"), tag.Get("default")), excludes: tag.Get("excludes"), need: tag.Get("need") == "true",
 			text: "key." + strings.ToLower(t.Name()) + "." + key}
@@ -61,7 +67,7 @@ func tagNumber(tag reflect.StructTag, name string, absent float64) float64 {
 	}
 	v, err := strconv.ParseFloat(text, 64)
 	if err != nil {
-		panic("job: tag " + name + " of " + tag.Get("toml") + ": " + err.Error())
+		panic("file: tag " + name + " of " + tag.Get("toml") + ": " + err.Error())
 	}
 	return v
 }
@@ -73,3 +79,35 @@ func keysOf(fields []field) []string {
 	}
 	return keys
 }
+
+// holds tells whether the range from low to high lies in that of the field.
+func (f *field) holds(low, high float64) bool { return low >= f.min && high <= f.max }
+
+// bounds is "5 to 3000 mm is accepted".
+func (f *field) bounds() string { return f.limits() + " is accepted" }
+
+// limits is "5 to 3000 mm".
+func (f *field) limits() string {
+	low, high, u := f.ends()
+	switch {
+	case math.IsInf(f.max, 1):
+		return low + u + " or more"
+	case math.IsInf(f.min, -1):
+		return high + u + " or less"
+	}
+	return low + " to " + high + u
+}
+
+// ends are the figures of a range as a file writes them, and " mm" or nothing behind them.
+func (f *field) ends() (low, high, unit string) {
+	switch f.unit {
+	case "share":
+		return words.Number(f.min * 100), words.Number(f.max * 100), " %"
+	case "":
+		return words.Number(f.min), words.Number(f.max), ""
+	}
+	return words.Number(f.min), words.Number(f.max), " " + f.unit
+}
+
+// exampleOr is the field's own likely text, or else another.
+func (f *field) exampleOr(other string) string { return cmp.Or(f.example, other) }

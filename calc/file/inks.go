@@ -93,7 +93,7 @@ func (m *inkMerge) alone(i int) {
 		case "solids", "density", "dries":
 			if _, ok := g.data[f.key]; !ok && m.own[i].Name != "" {
 				m.b.fail(g.place.keyPos(), g.scope, f.key, "is missing",
-					m.b.accepted(reflect.TypeFor[job.Ink]().Field(f.index).Type, &f)+`, or like = "plastisol" to take the figures of that class`)
+					f.accepted()+`, or like = "plastisol" to take the figures of that class`)
 			}
 		}
 	}

@@ -46,10 +46,10 @@ func (k *keyTables) table(path string, t reflect.Type) {
 		}
 	}
 	for _, f := range fieldsOf(t) {
-		k.row(path, t.Field(f.index).Type, &f, besides[f.key])
+		k.row(path, &f, besides[f.key])
 	}
 	for _, f := range fieldsOf(t) {
-		inner, header, more := innerTable(join(path, f.key), t.Field(f.index).Type, &f)
+		inner, header, more := innerTable(join(path, f.key), &f)
 		if inner == nil {
 			continue
 		}
@@ -67,12 +67,11 @@ func join(path, key string) string {
 
 // innerTable is the struct that a key holds, with the header of its table in a file and what is
 // to be said of the header; nil for a value.
-func innerTable(path string, t reflect.Type, f *field) (inner reflect.Type, header, more string) {
-	if t.Kind() == reflect.Pointer {
-		t = t.Elem()
-	}
-	switch {
-	case t.Kind() == reflect.Struct && !isScalar(t):
+func innerTable(path string, f *field) (inner reflect.Type, header, more string) {
+	_, scalar := scalars[f.typ]
+	switch t := f.typ; {
+	case scalar:
+	case t.Kind() == reflect.Struct:
 		return t, "[" + path + "]", ""
 	case t.Kind() == reflect.Slice && t.Elem().Kind() == reflect.Struct:
 		return t.Elem(), "[[" + path + "]]", ""
@@ -82,10 +81,7 @@ func innerTable(path string, t reflect.Type, f *field) (inner reflect.Type, head
 	return nil, "", ""
 }
 
-func (k *keyTables) row(path string, t reflect.Type, f *field, beside string) {
-	if t.Kind() == reflect.Pointer {
-		t = t.Elem()
-	}
+func (k *keyTables) row(path string, f *field, beside string) {
 	var accepted []string
 	add := func(format string, args ...any) { accepted = append(accepted, fmt.Sprintf(format, args...)) }
 	switch {
@@ -93,10 +89,10 @@ func (k *keyTables) row(path string, t reflect.Type, f *field, beside string) {
 		add("%s", strings.Join(f.one, ", "))
 	case f.form == "language":
 		add("%s", strings.Join(templates.Languages(), ", "))
-	case t == reflect.TypeFor[job.EOM]():
+	case f.typ == reflect.TypeFor[job.EOM]():
 		add("%s or %s", eomShares, eomLengths)
 	case !math.IsInf(f.min, -1) || !math.IsInf(f.max, 1):
-		add("%s", strings.TrimSuffix(bounds(f), " is accepted"))
+		add("%s", f.limits())
 	}
 	switch {
 	case f.most > 0 && f.need:
@@ -113,7 +109,7 @@ func (k *keyTables) row(path string, t reflect.Type, f *field, beside string) {
 	} else if f.preset != "" {
 		absent = "`" + f.preset + "`"
 	}
-	cells := []string{"`" + f.key + "`", k.value(path, t, f), strings.Join(accepted, "; "), absent, k.words[f.text]}
+	cells := []string{"`" + f.key + "`", k.value(path, f), strings.Join(accepted, "; "), absent, k.words[f.text]}
 	for i := range cells {
 		cells[i] = strings.ReplaceAll(cells[i], "|", `\|`)
 	}
@@ -121,44 +117,24 @@ func (k *keyTables) row(path string, t reflect.Type, f *field, beside string) {
 }
 
 // value says what a key holds, with a likely text where there is one.
-func (k *keyTables) value(path string, t reflect.Type, f *field) string {
-	if inner, header, _ := innerTable(join(path, f.key), t, f); inner != nil {
-		if t.Kind() == reflect.Slice {
+func (k *keyTables) value(path string, f *field) string {
+	if inner, header, _ := innerTable(join(path, f.key), f); inner != nil {
+		if f.typ.Kind() == reflect.Slice {
 			return "tables `" + header + "`"
 		}
 		return "table `" + header + "`"
 	}
-	if t.Kind() == reflect.Slice {
-		return "list, each " + k.value(path, t.Elem(), f)
-	}
-	such := func(what, example string) string { return what + " `\"" + example + "\"`" }
 	switch {
-	case t == reflect.TypeFor[job.FlashWish]():
-		return "true, false or `\"dry\"`"
-	case t == reflect.TypeFor[job.Date]():
-		return "day `" + exampleDay + "`"
-	case t == reflect.TypeFor[job.EOM]():
+	case f.typ == reflect.TypeFor[job.EOM]():
 		k.use("share")
 		k.use("um")
-		return such("share or length", exampleOf(t, f))
-	case t == reflect.TypeFor[job.Range]():
+	case f.unit != "":
 		k.use(f.unit)
-		return such(unit.Kind(f.unit)+" range", exampleOf(t, f))
-	case t.Kind() == reflect.String && (len(f.one) > 0 || f.form == "language"):
-		return "word"
-	case t.Kind() == reflect.String && formPatterns[f.form].pattern != "":
-		return such("text", strings.Join(formPatterns[f.form].examples, "\"`, `\""))
-	case t.Kind() == reflect.String:
-		return "text"
-	case t.Kind() == reflect.Bool:
-		return "true or false"
-	case t.Kind() == reflect.Int:
-		return "whole number"
-	case f.unit == "":
-		return "number"
 	}
-	k.use(f.unit)
-	return such(unit.Kind(f.unit), exampleOf(t, f))
+	if f.typ.Kind() == reflect.Slice {
+		return "list, each " + scalars[f.typ.Elem()].shown(f)
+	}
+	return scalars[f.typ].shown(f)
 }
 
 // use remembers that a unit is written in the file.

@@ -305,14 +305,14 @@ func TestSchemaAgreesKeyByKey(t *testing.T) {
 			ft := typ.Field(f.index).Type
 			where := typ.Name() + "." + f.key
 			s := schemer{}
-			root := object{{"properties", object{{"v", s.field(ft, &f)}}}, {"definitions", s.definitions}}
+			root := object{{"properties", object{{"v", s.field(&f)}}}, {"definitions", s.definitions}}
 			if s.definitions == nil {
 				root = root[:1]
 			}
 			schema := compile(t, root.text())
 			for _, raw := range values {
 				var b binder
-				b.value(reflect.New(ft).Elem(), raw, nil, &f, scope{})
+				slot{binder: &b, f: &f}.fill(reflect.New(ft).Elem(), raw)
 				bySchema := schema.Validate(plain(map[string]any{"v": raw}))
 				if len(b.errs) == 0 {
 					taken++
@@ -349,16 +349,15 @@ func containsAny(text string, words []string) bool {
 
 // Every form of a text has a pattern, and each of its examples has the form.
 func TestFormPatterns(t *testing.T) {
-	for name, check := range forms {
+	for name, p := range forms {
 		if name == "language" { // a list of words in the schema
 			continue
 		}
-		p, ok := formPatterns[name]
-		if !ok {
+		if p.pattern == "" {
 			t.Errorf("the form %q has no pattern", name)
 		}
 		for _, e := range p.examples {
-			if wrong, _ := check(e); wrong != "" {
+			if wrong, _ := p.check(e); wrong != "" {
 				t.Error(name, wrong)
 			}
 		}

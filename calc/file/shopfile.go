@@ -50,7 +50,7 @@ func builtInInks() []job.Ink {
 }
 
 func decodeShop(name string, src []byte, base *job.Shop) (*job.Shop, job.Errors) {
-	_, data, places, errs := open(name, src)
+	data, places, errs := open(name, src)
 	if errs != nil {
 		return nil, errs
 	}
@@ -172,8 +172,8 @@ func (b *binder) thickness(x *job.Blade, g given) {
 	}
 	fields := fieldsOf(reflect.TypeFor[job.Blade]())
 	whole := &fields[slices.IndexFunc(fields, func(f field) bool { return f.key == "thickness" })]
-	if !(sum >= whole.min && sum <= whole.max) {
-		fail(fmt.Sprintf("add up to a blade of %s mm", words.Number(sum)), bounds(whole))
+	if !whole.holds(sum, sum) {
+		fail(fmt.Sprintf("add up to a blade of %s mm", words.Number(sum)), whole.bounds())
 		return
 	}
 	x.ThicknessMM = sum

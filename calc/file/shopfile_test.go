@@ -281,13 +281,13 @@ func TestTags(t *testing.T) {
 			if f.unit != "" && unit.Accepted(f.unit) == "" {
 				t.Errorf("%s: the unit %q is not known", where, f.unit)
 			}
-			if f.form != "" && f.form != "path" && f.form != "ink" && forms[f.form] == nil {
+			if f.form != "" && f.form != "path" && f.form != "ink" && forms[f.form].check == nil {
 				t.Errorf("%s: the form %q is not known", where, f.form)
 			}
 			if f.excludes != "" && !words.Has(keysOf(fieldsOf(typ)), f.excludes) {
 				t.Errorf("%s: excludes %q, which is no key", where, f.excludes)
 			}
-			accepted := b.accepted(v.Field(f.index).Type(), &f)
+			accepted := f.accepted()
 			if accepted == "" {
 				t.Errorf("%s: nothing is accepted", where)
 			}
@@ -298,7 +298,7 @@ func TestTags(t *testing.T) {
 					raw = []any{example}
 				}
 				var try binder
-				if try.value(sample, raw, nil, &f, scope{}); len(try.errs) > 0 {
+				if (slot{binder: &try, f: &f}).fill(sample, raw); len(try.errs) > 0 {
 					t.Errorf("%s: the example %q is not accepted: %v", where, example, try.errs)
 				}
 			} else if f.unit != "" {
@@ -310,7 +310,7 @@ func TestTags(t *testing.T) {
 			if f.preset != "" {
 				b.preset(v.Field(f.index), &f) // panics when the default is not accepted
 			}
-			b.value(v.Field(f.index), []any{}, nil, &f, scope{}) // panics when there is no way to read the type
+			slot{binder: &b, f: &f}.fill(v.Field(f.index), []any{}) // panics when there is no way to read the type
 			walk(v.Field(f.index).Type())
 		}
 	}

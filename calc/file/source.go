@@ -79,28 +79,28 @@ func (s *source) fail(offset int, wrong, accepted string) job.Errors {
 }
 
 // open checks size, encoding and shape of a file and parses it.
-func open(name string, text []byte) (*source, map[string]any, *place, job.Errors) {
+func open(name string, text []byte) (map[string]any, *place, job.Errors) {
 	if len(text) > MaxFileBytes {
-		return nil, nil, nil, job.Errors{{Pos: job.Pos{File: name, Line: 1, Col: 1}, Wrong: fmt.Sprintf("the file has %d bytes", len(text)),
+		return nil, nil, job.Errors{{Pos: job.Pos{File: name, Line: 1, Col: 1}, Wrong: fmt.Sprintf("the file has %d bytes", len(text)),
 			Accepted: fmt.Sprintf("at most %d bytes are accepted", MaxFileBytes)}}
 	}
 	text = charset.Text(text) // columns count after its mark
 	src := newSource(name, text)
 	if offset, wrong, accepted := charset.Fault(text); wrong != "" {
-		return nil, nil, nil, src.fail(offset, wrong, accepted)
+		return nil, nil, src.fail(offset, wrong, accepted)
 	}
 	places, twice, errs := findPlaces(src)
 	if errs != nil {
-		return nil, nil, nil, errs
+		return nil, nil, errs
 	}
 	data, offset, wrong := parse(text)
 	if wrong != "" {
-		return nil, nil, nil, src.fail(offset, wrong, acceptedTOML)
+		return nil, nil, src.fail(offset, wrong, acceptedTOML)
 	}
 	if twice != nil {
-		return nil, nil, nil, twice
+		return nil, nil, twice
 	}
-	return src, data, places, nil
+	return data, places, nil
 }
 
 const acceptedTOML = "TOML 1.0 is accepted"
