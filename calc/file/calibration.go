@@ -46,7 +46,7 @@ func WithCalibration(name string, src []byte, c *job.Calibration) ([]byte, error
 	if len(errs) > 0 {
 		return nil, errs
 	}
-	out := putCalibration(src, c)
+	out := putCalibration(src, before.Calibration, c)
 	after, errs := DecodeShop(name, out)
 	if len(errs) > 0 {
 		return nil, fmt.Errorf("%s: the calibration cannot be put in: %w", name, errs)
