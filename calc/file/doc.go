@@ -10,8 +10,8 @@
 // BurntSushi/toml gives the values; bind.go fills the types, by the readers of kinds.go; jobfile.go and
 // shopfile.go check what keys mean together.
 //
-// Schema and KeyTables turn the same tags into a JSON Schema for editors and into the
-// tables of keys for people. A test puts every kind of value into every key and holds the schema against
+// Schema turns the same tags into a JSON Schema for editors, and a test turns them into
+// templates/keys.md for people. A test puts every kind of value into every key and holds the schema against
 // the decoder; what only the decoder can find is listed there.
 //
 // Limits on files (a megabyte, 64 locations of 64 screens, texts of 200 characters) and

@@ -17,12 +17,11 @@ import (
 )
 
 // scalar is a Go type that a file writes as a single value. The decoder reads it, errors say what is accepted,
-// the schema checks it, and the key tables show it, all from here.
+// and the schema checks it, all from here.
 type scalar struct {
 	read     func(s slot, raw any) (v any, ok bool) // tells its slot what is wrong where ok is false
 	accepted func(f *field) string
 	schema   func(f *field) object
-	shown    func(f *field) string
 }
 
 // scalars are all of them. Pointers to them may be left out of a file, and lists of them are written as lists.
@@ -31,24 +30,19 @@ var scalars map[reflect.Type]scalar
 // The table is made here, since its readers refer to it where they say what is accepted.
 func init() {
 	scalars = map[reflect.Type]scalar{
-		reflect.TypeFor[string]():        {readText, acceptText, textSchema, showText},
-		reflect.TypeFor[bool]():          {readBool, always("true or false is accepted"), typed("boolean"), always("true or false")},
-		reflect.TypeFor[int]():           {readInt, acceptNumber("a whole number"), typed("integer"), always("whole number")},
-		reflect.TypeFor[float64]():       {readQuantity, acceptQuantity, quantitySchema, showQuantity},
-		reflect.TypeFor[job.Range]():     {readRange, acceptRange, rangeSchema, showRange},
-		reflect.TypeFor[job.EOM]():       {readEOM, always(acceptedEOM), eomSchema, showEOM},
-		reflect.TypeFor[job.Date]():      {readDay, always("a day of 2000 to 2099 without quotes, such as " + exampleDay + ", is accepted"), daySchema, always("day `" + exampleDay + "`")},
-		reflect.TypeFor[job.FlashWish](): {readFlash, always(`true, false or "dry" is accepted`), flashSchema, always("true, false or `\"dry\"`")},
+		reflect.TypeFor[string]():        {readText, acceptText, textSchema},
+		reflect.TypeFor[bool]():          {readBool, always("true or false is accepted"), typed("boolean")},
+		reflect.TypeFor[int]():           {readInt, acceptNumber("a whole number"), typed("integer")},
+		reflect.TypeFor[float64]():       {readQuantity, acceptQuantity, quantitySchema},
+		reflect.TypeFor[job.Range]():     {readRange, acceptRange, rangeSchema},
+		reflect.TypeFor[job.EOM]():       {readEOM, always(acceptedEOM), eomSchema},
+		reflect.TypeFor[job.Date]():      {readDay, always("a day of 2000 to 2099 without quotes, such as " + exampleDay + ", is accepted"), daySchema},
+		reflect.TypeFor[job.FlashWish](): {readFlash, always(`true, false or "dry" is accepted`), flashSchema},
 	}
 }
 
 // always says the same of each field.
 func always(text string) func(*field) string { return func(*field) string { return text } }
-
-// example is a text in a cell of the key tables.
-func example(what string, texts ...string) string {
-	return what + " `\"" + strings.Join(texts, "\"`, `\"") + "\"`"
-}
 
 // readText reads a text: folded to one line, of bounded length, of the accepted words and form.
 func readText(s slot, raw any) (any, bool) {
@@ -119,16 +113,6 @@ func textSchema(f *field) object {
 		out = append(out, member{"pattern", `[^ \t\r\n]`})
 	}
 	return append(out, member{"maxLength", maxText})
-}
-
-func showText(f *field) string {
-	switch {
-	case len(f.one) > 0 || f.form == "language":
-		return "word"
-	case forms[f.form].pattern != "":
-		return example("text", forms[f.form].examples...)
-	}
-	return "text"
 }
 
 func readBool(s slot, raw any) (any, bool) {
@@ -233,13 +217,6 @@ func unitSchema(pattern, example string) object {
 	return object{{"type", "string"}, {"pattern", pattern}, {"maxLength", unit.Longest}, {"examples", []string{example}}}
 }
 
-func showQuantity(f *field) string {
-	if f.unit == "" {
-		return "number"
-	}
-	return example(unit.Kind(f.unit), f.exampleOr(unit.Example(f.unit)))
-}
-
 // readRange reads a range with a unit.
 func readRange(s slot, raw any) (any, bool) {
 	text, ok := raw.(string)
@@ -260,10 +237,6 @@ func acceptRange(f *field) string { return withExample(unit.AcceptedRange(f.unit
 
 func rangeSchema(f *field) object {
 	return unitSchema(unit.RangePattern(!(f.min >= 0), f.unit), f.exampleOr(unit.RangeExample(f.unit)))
-}
-
-func showRange(f *field) string {
-	return example(unit.Kind(f.unit)+" range", f.exampleOr(unit.RangeExample(f.unit)))
 }
 
 const (
@@ -300,8 +273,6 @@ func readEOM(s slot, raw any) (any, bool) {
 func eomSchema(f *field) object {
 	return unitSchema(unit.Pattern(false, "share", "um"), f.exampleOr(exampleEOM))
 }
-
-func showEOM(f *field) string { return example("share or length", f.exampleOr(exampleEOM)) }
 
 const exampleDay = "2026-12-04"
 

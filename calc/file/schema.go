@@ -12,7 +12,7 @@ import (
 	"bladecard/templates"
 )
 
-// Kinds lists the kinds of file that Schema and KeyTables know: job and shop.
+// Kinds lists the kinds of file that Schema knows: job and shop.
 func Kinds() []string { return []string{"job", "shop"} }
 
 // kindOf is the struct that a kind of file is read into.

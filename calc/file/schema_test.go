@@ -131,9 +131,6 @@ func TestSchemaIsDraft7(t *testing.T) {
 	if _, err := Schema("ink", "en"); err == nil || !strings.Contains(err.Error(), "job or shop is accepted") {
 		t.Error(err)
 	}
-	if _, err := KeyTables("ink"); err == nil {
-		t.Error("there are key tables of an unknown kind")
-	}
 }
 
 // TestSamplesPassBoth: what ships passes the schema and the decoder.

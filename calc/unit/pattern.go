@@ -82,14 +82,6 @@ func spellings(to string) []string {
 	return out
 }
 
-// Kind is what the unit to measures, "length"; empty for an unknown unit.
-func Kind(to string) string {
-	if f, ok := named[to]; ok {
-		return bareNoun(f.kind)
-	}
-	return ""
-}
-
 // Example is a likely text for a field kept in the unit to, "30 cm"; empty for an unknown unit.
 func Example(to string) string {
 	if _, ok := named[to]; !ok {

@@ -123,19 +123,6 @@ func Convert(value float64, from, to string) (float64, error) {
 	return result, nil
 }
 
-// Format writes a figure kept in the unit from in the unit as, with the given number of
-// decimals, 0 to 9: Format(304.8, "mm", "in", 1) is "12.0 in". Errors are those of Convert.
-func Format(value float64, from, as string, decimals int) (string, error) {
-	if !(decimals >= 0 && decimals <= 9) {
-		return "", &Error{fmt.Sprintf("%d decimals", decimals), "0 to 9 decimals are accepted"}
-	}
-	v, err := Convert(value, from, as)
-	if err != nil {
-		return "", err
-	}
-	return strconv.FormatFloat(v, 'f', decimals, 64) + " " + as, nil
-}
-
 // Accepted says in words which texts Parse takes for a field kept in the unit to:
 // `a line load such as "20 N/cm" is accepted, in N/cm, N/m, N/mm, lbf/in or kgf/cm`.
 // It is empty for an unknown unit.
@@ -157,10 +144,10 @@ func accepted(to, more, example string) string {
 	if !ok {
 		return ""
 	}
-	units := Units(to)
-	list := units[0]
-	if n := len(units); n > 1 {
-		list = strings.Join(units[:n-1], ", ") + " or " + units[n-1]
+	names := units(to)
+	list := names[0]
+	if n := len(names); n > 1 {
+		list = strings.Join(names[:n-1], ", ") + " or " + names[n-1]
 	}
 	return fmt.Sprintf("%s%s such as %s is accepted, in %s", f.kind.noun, more, example, list)
 }
@@ -172,9 +159,9 @@ func example(to string) string {
 	return fmt.Sprintf(`"10 %s"`, to)
 }
 
-// Units lists the units that Parse takes for a field kept in the unit to, each by its plain
+// units lists the units that Parse takes for a field kept in the unit to, each by its plain
 // spelling; nil for an unknown unit.
-func Units(to string) []string {
+func units(to string) []string {
 	var list []string
 	if f, ok := named[to]; ok {
 		for _, u := range f.kind.units {

@@ -39,12 +39,6 @@ func ExampleConvert() {
 	// Output: 1.7513
 }
 
-func ExampleFormat() {
-	text, _ := unit.Format(304.8, "mm", "in", 1)
-	fmt.Println(text)
-	// Output: 12.0 in
-}
-
 func ExampleAccepted() {
 	fmt.Println(unit.Accepted("C"))
 	// Output: a temperature such as "160 C" or "320 F" is accepted, in C, F or K
@@ -53,11 +47,6 @@ func ExampleAccepted() {
 func ExampleAcceptedRange() {
 	fmt.Println(unit.AcceptedRange("s"))
 	// Output: a time range such as "45..70 s" is accepted, in s or min
-}
-
-func ExampleUnits() {
-	fmt.Println(unit.Units("kg/L"))
-	// Output: [kg/L g/cm3 g/mL lb/gal]
 }
 
 func ExampleBare() {
@@ -75,11 +64,6 @@ func ExampleRangePattern() {
 	p := regexp.MustCompile(unit.RangePattern(false, "um"))
 	fmt.Println(p.MatchString("45..70 um"), p.MatchString("45 um"))
 	// Output: true false
-}
-
-func ExampleKind() {
-	fmt.Println(unit.Kind("N/cm"))
-	// Output: line load
 }
 
 func ExampleExample() {

@@ -1,33 +1,101 @@
 package file
 
 import (
+	"flag"
 	"fmt"
 	"math"
+	"os"
+	"path/filepath"
 	"reflect"
 	"strings"
+	"testing"
 
 	"bladecard/calc/job"
 	"bladecard/calc/unit"
 	"bladecard/templates"
 )
 
-// KeyTables returns every key of a kind of file, job or shop, as tables in Markdown, one for
-// each table of the file: value, what is accepted, what a key means that is left out, and what
-// it is. The units come last. All of it is generated from the tags that the decoder reads files
-// by (see Job). The error is a *unit.Error, for another kind.
-func KeyTables(kind string) (string, error) {
-	t, err := kindOf(kind)
+var update = flag.Bool("update", false, "write templates/keys.md anew")
+
+// TestKeyTables holds templates/keys.md to the tables of every key that the decoder's tags give: value, what is
+// accepted, what a key means that is left out, and what it is.
+func TestKeyTables(t *testing.T) {
+	english, err := templates.Language("en")
 	if err != nil {
-		return "", err
+		t.Fatal(err)
 	}
-	w, err := templates.Language("en")
+	var want strings.Builder
+	want.WriteString("# Every key of the files\n\nGenerated from the tags that the program reads files by.\n")
+	for _, kind := range Kinds() {
+		typ, _ := kindOf(kind)
+		k := keyTables{words: english}
+		k.table("", typ)
+		k.units()
+		want.WriteString("\n## Every key of a " + kind + " file\n\n" + k.out.String())
+	}
+	path := filepath.Join("..", "..", "templates", "keys.md")
+	if *update {
+		if err := os.WriteFile(path, []byte(want.String()), 0o666); err != nil {
+			t.Fatal(err)
+		}
+	}
+	have, err := os.ReadFile(path)
 	if err != nil {
-		return "", err
+		t.Fatal(err)
 	}
-	k := keyTables{words: w}
-	k.table("", t)
-	k.units()
-	return k.out.String(), nil
+	got, wanted := strings.Split(strings.ReplaceAll(string(have), "\r\n", "\n"), "\n"), strings.Split(want.String(), "\n")
+	for i, line := range wanted {
+		if i >= len(got) || got[i] != line {
+			t.Fatalf("%s:%d: not %q; run `go test ./calc/file -run KeyTables -update`", path, i+1, line)
+		}
+	}
+	if len(got) > len(wanted) {
+		t.Errorf("%s has %d lines, not %d", path, len(got), len(wanted))
+	}
+}
+
+// shown says how a scalar is written in the column of values.
+var shown = map[reflect.Type]func(f *field) string{
+	reflect.TypeFor[string](): func(f *field) string {
+		switch {
+		case len(f.one) > 0 || f.form == "language":
+			return "word"
+		case forms[f.form].pattern != "":
+			return sample("text", forms[f.form].examples...)
+		}
+		return "text"
+	},
+	reflect.TypeFor[bool](): func(*field) string { return "true or false" },
+	reflect.TypeFor[int]():  func(*field) string { return "whole number" },
+	reflect.TypeFor[float64](): func(f *field) string {
+		if f.unit == "" {
+			return "number"
+		}
+		return sample(measured(f.unit), f.exampleOr(unit.Example(f.unit)))
+	},
+	reflect.TypeFor[job.Range](): func(f *field) string {
+		return sample(measured(f.unit)+" range", f.exampleOr(unit.RangeExample(f.unit)))
+	},
+	reflect.TypeFor[job.EOM]():       func(f *field) string { return sample("share or length", f.exampleOr(exampleEOM)) },
+	reflect.TypeFor[job.Date]():      func(*field) string { return "day `" + exampleDay + "`" },
+	reflect.TypeFor[job.FlashWish](): func(*field) string { return "true, false or `\"dry\"`" },
+}
+
+func sample(what string, texts ...string) string {
+	return what + " `\"" + strings.Join(texts, "\"`, `\"") + "\"`"
+}
+
+// unitsOf are the units that a field kept in one of them is written in.
+func unitsOf(u string) string {
+	_, list, _ := strings.Cut(unit.Accepted(u), " is accepted, in ")
+	return strings.ReplaceAll(list, " or ", ", ")
+}
+
+// measured is what a unit measures, "length".
+func measured(u string) string {
+	noun, _, _ := strings.Cut(unit.Accepted(u), " such as ")
+	_, noun, _ = strings.Cut(noun, " ")
+	return noun
 }
 
 type keyTables struct {
@@ -132,15 +200,15 @@ func (k *keyTables) value(path string, f *field) string {
 		k.use(f.unit)
 	}
 	if f.typ.Kind() == reflect.Slice {
-		return "list, each " + scalars[f.typ.Elem()].shown(f)
+		return "list, each " + shown[f.typ.Elem()](f)
 	}
-	return scalars[f.typ].shown(f)
+	return shown[f.typ](f)
 }
 
 // use remembers that a unit is written in the file.
 func (k *keyTables) use(u string) {
 	for _, have := range k.used {
-		if unit.Kind(have) == unit.Kind(u) {
+		if measured(have) == measured(u) {
 			return
 		}
 	}
@@ -155,6 +223,6 @@ func (k *keyTables) units() {
 		if unit.Bare(u) {
 			more = ", or a number alone"
 		}
-		fmt.Fprintf(&k.out, "| %s | %s%s |\n", unit.Kind(u), strings.Join(unit.Units(u), ", "), more)
+		fmt.Fprintf(&k.out, "| %s | %s%s |\n", measured(u), unitsOf(u), more)
 	}
 }
