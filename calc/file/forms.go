@@ -5,6 +5,7 @@ import (
 
 	"bladecard/calc/internal/words"
 	"bladecard/calc/job"
+	"bladecard/calc/unit"
 	"bladecard/templates"
 )
 
@@ -56,12 +57,12 @@ func languageForm(text string) (wrong, accepted string) {
 
 func layupForm(text string) (wrong, accepted string) {
 	_, err := job.ParseLayup(text)
-	return words.WrongOf(err), job.AcceptedLayup
+	return unit.WrongOf(err), job.AcceptedLayup
 }
 
 func meshForm(text string) (wrong, accepted string) {
 	_, _, err := job.ParseMesh(text)
-	return words.WrongOf(err), job.AcceptedMesh + `, or the count alone, "156", of a mesh on the racks`
+	return unit.WrongOf(err), job.AcceptedMesh + `, or the count alone, "156", of a mesh on the racks`
 }
 
 func clothForm(text string) (wrong, accepted string) {
@@ -69,5 +70,5 @@ func clothForm(text string) (wrong, accepted string) {
 	if err == nil && thread == 0 {
 		return words.Quote(text) + " does not say the thread", job.AcceptedMesh
 	}
-	return words.WrongOf(err), job.AcceptedMesh
+	return unit.WrongOf(err), job.AcceptedMesh
 }

@@ -169,7 +169,7 @@ func readQuantity(s slot, raw any) (any, bool) {
 		}
 		var err error
 		if v, err = unit.Parse(text, s.f.unit); err != nil {
-			return s.fail(words.WrongOf(err), acceptQuantity(s.f))
+			return s.fail(unit.WrongOf(err), acceptQuantity(s.f))
 		}
 		written = words.Quote(text)
 	}
@@ -226,7 +226,7 @@ func readRange(s slot, raw any) (any, bool) {
 	low, high, err := unit.ParseRange(text, s.f.unit)
 	switch {
 	case err != nil:
-		return s.fail(words.WrongOf(err), s.f.accepted())
+		return s.fail(unit.WrongOf(err), s.f.accepted())
 	case !s.f.holds(low, high):
 		return s.fail(words.Quote(text)+" is out of range", s.f.bounds())
 	}
@@ -261,7 +261,7 @@ func readEOM(s slot, raw any) (any, bool) {
 	var err error
 	if eom.Share, err = unit.Parse(text, "share"); err != nil {
 		if eom.UM, err = unit.Parse(text, "um"); err != nil {
-			return s.fail(words.WrongOf(err), acceptedEOM)
+			return s.fail(unit.WrongOf(err), acceptedEOM)
 		}
 	}
 	if !(eom.Share >= 0.005 && eom.Share <= 4) && !(eom.UM >= 0.5 && eom.UM <= 1000) {

@@ -6,6 +6,7 @@ import (
 
 	"bladecard/calc/internal/deep"
 	"bladecard/calc/internal/words"
+	"bladecard/calc/unit"
 )
 
 // The ink class of a screen that names none (common practice).
@@ -143,7 +144,7 @@ func (r *resolver) mesh(l *Location, s *Screen, where string) {
 	fail := func(wrong, accepted string) { r.fail(s.KeyPos("mesh"), where, "mesh", wrong, accepted) }
 	racked, count, thread, err := r.onRack(s.MeshName)
 	if err != nil {
-		fail(words.WrongOf(err), AcceptedMesh)
+		fail(unit.WrongOf(err), AcceptedMesh)
 		return
 	}
 	cloths := words.Names(racked, func(m *Mesh) string { return m.Name })

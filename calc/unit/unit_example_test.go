@@ -20,10 +20,12 @@ func ExampleParse() {
 func ExampleOf() {
 	fmt.Println(unit.Of("1.5 mil", "um"))
 	fmt.Println(unit.Of("38µm", "um"))
+	fmt.Println(unit.Of("1/64 in", "um"))
 	fmt.Println(unit.Of("38", "um"))
 	// Output:
 	// mil <nil>
 	// um <nil>
+	// in <nil>
 	//  "38" has no unit; a length such as "25 um" is accepted, in mm, um, cm, m, in, ft or mil
 }
 
