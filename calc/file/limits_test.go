@@ -69,7 +69,7 @@ func TestDecoderIsSlowOnDottedKeys(t *testing.T) {
 }
 
 // Hostile files take time in proportion to their size: the decoder alone took 20 s for 32 kB of
-// dotted keys. The bound is wide, for slow machines; most cases take under a tenth of it.
+// dotted keys. The bound is wide, for busy machines: no case takes a second of a quiet one.
 func TestHostileFilesAreQuick(t *testing.T) {
 	const large = MaxFileBytes - 2000
 	fill := func(size int, unit string) string { return strings.Repeat(unit, size/len(unit)) }
@@ -98,7 +98,7 @@ func TestHostileFilesAreQuick(t *testing.T) {
 	} {
 		start := time.Now()
 		_, errs := DecodeJob("j.toml", []byte(src))
-		if took := time.Since(start); took > 2*time.Second || len(errs) == 0 {
+		if took := time.Since(start); took > 10*time.Second || len(errs) == 0 {
 			t.Errorf("%s: %d bytes took %v, %d errors", name, len(src), took, len(errs))
 		}
 	}

@@ -15,6 +15,7 @@ import (
 	"bladecard/calc/cells"
 	"bladecard/calc/internal/charset"
 	"bladecard/calc/job"
+	"bladecard/calc/unit"
 )
 
 // The limits of a log.
@@ -282,7 +283,10 @@ func (h head) number(to *float64, text string, comma rune) (wrong, accepted stri
 	if wrong != "" {
 		return wrong, "a number without its unit, such as 42.5"
 	}
-	v, err := h.to(v)
+	var err error
+	if h.unit != "1" {
+		v, err = unit.Convert(v, h.from, h.unit)
+	}
 	if err != nil || !(v >= h.low && v <= h.most) {
 		return fmt.Sprintf("%s is out of range", text), strings.TrimSuffix(fmt.Sprintf("%g to %g %s", h.low, h.most, strings.TrimPrefix(h.unit, "1")), " ")
 	}
