@@ -2,6 +2,7 @@ package file
 
 import (
 	"reflect"
+	"regexp"
 	"strconv"
 	"strings"
 
@@ -64,27 +65,22 @@ func (b *binder) unknown(data map[string]any, keys []string, at *place, sc scope
 		if words.Has(keys, key) {
 			continue
 		}
-		near := words.Nearest(key, keys)
 		hint := ""
-		switch {
-		case strings.EqualFold(near, key) && near != "":
+		if near := words.Nearest(key, keys); strings.EqualFold(near, key) && near != "" {
 			hint = "keys are written in small letters: " + near + ". "
-		case near != "":
+		} else if near != "" {
 			hint = "did you mean " + near + "? "
 		}
 		b.fail(at.kid(key).keyPos(), sc, words.Shorten(keyText(key), 40), "is not a key of this table", hint+"accepted are "+words.List(keys))
 	}
 }
 
+var bareKey = regexp.MustCompile(`^[A-Za-z0-9_-]+$`)
+
 // keyText writes a key as the file does.
 func keyText(key string) string {
-	for _, r := range key {
-		if !(r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z' || r >= '0' && r <= '9' || r == '-' || r == '_') {
-			return strconv.Quote(key)
-		}
+	if bareKey.MatchString(key) {
+		return key
 	}
-	if key == "" {
-		return `""`
-	}
-	return key
+	return strconv.Quote(key)
 }

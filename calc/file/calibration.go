@@ -82,22 +82,15 @@ func entriesOf(of any) []entry {
 		case int:
 			e.value = strconv.Itoa(x)
 		case string:
-			e.value = quotedTOML(x)
+			e.value = strconv.Quote(x)
 		case []string:
-			var list []string
-			for _, s := range x {
-				list = append(list, quotedTOML(s))
-			}
-			e.value = "[" + strings.Join(list, ", ") + "]"
+			e.value = "[" + strings.Join(each(x, strconv.Quote), ", ") + "]"
 		case job.Date:
-			if x == (job.Date{}) {
-				continue
-			}
-			e.value = fmt.Sprintf("%04d-%02d-%02d", x.Year, x.Month, x.Day)
-		default:
-			continue
+			e.value = x.ISO()
 		}
-		out = append(out, e)
+		if e.value != "" {
+			out = append(out, e)
+		}
 	}
 	return out
 }
@@ -118,13 +111,16 @@ func inline(entries []entry) string {
 
 // inlineMeshes are meshes as a list of inline tables.
 func inlineMeshes(meshes []job.MeshFactor) string {
-	var list []string
-	for _, m := range meshes {
-		list = append(list, "{ "+inline(entriesOf(m))+" }")
-	}
-	return "[" + strings.Join(list, ", ") + "]"
+	return "[" + strings.Join(each(meshes, inlineMesh), ", ") + "]"
 }
 
-func quotedTOML(s string) string {
-	return `"` + strings.NewReplacer(`\`, `\\`, `"`, `\"`).Replace(s) + `"`
+func inlineMesh(m job.MeshFactor) string { return "{ " + inline(entriesOf(m)) + " }" }
+
+// each makes a text of every entry of a list.
+func each[T any](list []T, text func(T) string) []string {
+	var out []string
+	for _, e := range list {
+		out = append(out, text(e))
+	}
+	return out
 }

@@ -253,11 +253,7 @@ func (e *editor) moreElements(at int, meshes []job.MeshFactor) {
 	if lineStart(e.text, at) > e.list.value {
 		between = "," + e.eol + e.indent(at)
 	}
-	var b strings.Builder
-	for _, m := range meshes {
-		b.WriteString("{ " + inline(entriesOf(m)) + " }" + between)
-	}
-	e.put(at, at, b.String())
+	e.put(at, at, strings.Join(each(meshes, inlineMesh), between)+between)
 }
 
 // moreTables puts [[calibration.mesh]] tables in behind the last one, or behind the calibration's

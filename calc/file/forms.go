@@ -46,9 +46,6 @@ func swatchForm(text string) (wrong, accepted string) {
 func languageForm(text string) (wrong, accepted string) {
 	known := templates.Languages()
 	accepted = "the language codes " + words.List(words.Quoted(known)) + " are accepted"
-	if len(known) == 1 {
-		accepted = "the language code " + words.Quote(known[0]) + " is accepted"
-	}
 	if !words.Has(known, text) {
 		return "the program has no language " + words.Quote(text), accepted
 	}

@@ -24,53 +24,35 @@ const (
 	maxNest      = 16      // inline tables and lists inside one another
 )
 
-// source is the text of a file with what is needed to turn an offset into line and column in
-// constant time, however long its lines are.
+// source is the text of a file with the offsets at which its lines start.
 type source struct {
 	name  string
 	text  []byte
-	lines []int // offset of the start of each line
-	runes []int // runes before each whole block
+	lines []int
 }
-
-const block = 256
 
 func newSource(name string, text []byte) *source {
 	s := &source{name: name, text: text, lines: []int{0}}
-	n := 0
 	for i, c := range text {
-		if i%block == 0 {
-			s.runes = append(s.runes, n)
-		}
-		if utf8.RuneStart(c) {
-			n++
-		}
 		if c == '\n' {
 			s.lines = append(s.lines, i+1)
 		}
 	}
-	if len(text)%block == 0 {
-		s.runes = append(s.runes, n)
-	}
 	return s
 }
 
-// runesTo counts the runes that start before the offset.
-func (s *source) runesTo(offset int) int {
-	n := s.runes[offset/block]
-	for _, c := range s.text[offset-offset%block : offset] {
-		if utf8.RuneStart(c) {
-			n++
-		}
-	}
-	return n
-}
+// longLine is from where on columns of a line count bytes, so that a file on one line with an error in every key
+// takes no time: nobody looks for a column there.
+const longLine = 4 << 10
 
-// pos turns an offset into a place; columns count runes from 1.
+// pos turns an offset into a place; columns count characters from 1.
 func (s *source) pos(offset int) job.Pos {
-	offset = min(max(offset, 0), len(s.text))
 	line := sort.SearchInts(s.lines, offset+1) - 1
-	return job.Pos{File: s.name, Line: line + 1, Col: s.runesTo(offset) - s.runesTo(s.lines[line]) + 1}
+	col := offset - s.lines[line]
+	if col < longLine {
+		col = utf8.RuneCount(s.text[s.lines[line]:offset])
+	}
+	return job.Pos{File: s.name, Line: line + 1, Col: col + 1}
 }
 
 // fail is an error of the file as a whole, at an offset.

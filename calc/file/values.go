@@ -3,7 +3,6 @@ package file
 import (
 	"fmt"
 	"reflect"
-	"strconv"
 	"strings"
 	"time"
 
@@ -170,20 +169,14 @@ func (b *binder) preset(dst reflect.Value, f *field) {
 
 // presetValue is a default as the file writes it: a number, a truth value or a text.
 func (f *field) presetValue() any {
-	var v any = f.preset
-	var err error
-	switch {
-	case f.typ.Kind() == reflect.Int:
-		v, err = strconv.ParseInt(f.preset, 10, 64)
-	case f.typ.Kind() == reflect.Bool:
-		v, err = strconv.ParseBool(f.preset)
-	case f.typ.Kind() == reflect.Float64 && f.unit == "":
-		v, err = strconv.ParseFloat(f.preset, 64)
+	if f.typ.Kind() == reflect.String || f.unit != "" {
+		return f.preset
 	}
-	if err != nil {
-		panic("file: the default of " + f.key + ": " + err.Error())
+	data, _, wrong := parse([]byte("v = " + f.preset))
+	if wrong != "" {
+		panic("file: the default of " + f.key + ": " + wrong)
 	}
-	return v
+	return data["v"]
 }
 
 // accepted says in words what a field takes.

@@ -31,15 +31,15 @@ func Pattern(signed bool, to ...string) string {
 // a field kept in the unit to, but for whether the range runs upward. The rest is as in
 // Pattern; a second end that starts with a sign and a point is not matched.
 func RangePattern(signed bool, to string) string {
-	units, bare := unitsPattern(to), ""
+	units := unitsPattern(to)
 	if units == "" {
 		return ""
 	}
+	last := units
 	if Bare(to) {
-		bare = "?"
+		last += "?"
 	}
-	return `^\s*` + sign(signed) + decimal + `(\s*` + units + `)?\s*\.\.\s*` +
-		sign(signed) + `[0-9]+(\.[0-9]+)?\s*` + units + bare + `\s*$`
+	return `^\s*` + sign(signed) + decimal + `(\s*` + units + `)?\s*\.\.\s*` + sign(signed) + `[0-9]+(\.[0-9]+)?\s*` + last + `\s*$`
 }
 
 // decimal is a number without sign: digits and a point with digits after it.
