@@ -16,7 +16,7 @@ type binder struct {
 	errs job.Errors
 }
 
-// scope is the place in words of a table: where, and the keys inside where.
+// scope says in words where a table stands, for errors: location "full front", screen 2, and the tables inside.
 type scope struct{ where, prefix string }
 
 func (s scope) in(where string) scope {
@@ -30,7 +30,7 @@ func (b *binder) fail(at job.Pos, sc scope, key, wrong, accepted string) {
 	b.errs = append(b.errs, job.Error{Pos: at, Where: sc.where, Key: sc.prefix + key, Wrong: wrong, Accepted: accepted})
 }
 
-// table fills a struct.
+// table fills a struct from a table of the file, key by key.
 func (b *binder) table(dst reflect.Value, data map[string]any, at *place, sc scope) {
 	fields := fieldsOf(dst.Type())
 	b.unknown(data, keysOf(fields), at, sc)

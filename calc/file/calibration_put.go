@@ -9,8 +9,8 @@ import (
 	"bladecard/calc/job"
 )
 
-// editor changes the calibration of a shop file that the decoder has accepted, and so has each key that
-// a calibration needs.
+// editor changes the calibration of a shop file. The decoder has accepted the file, so that each key that a
+// calibration needs is there.
 type editor struct {
 	text   []byte
 	eol    string // of the file's lines
@@ -32,7 +32,7 @@ const (
 	styleInline       // calibration = { factor = 1 }
 )
 
-// meshTable is what the file says of a mesh: offsets of its start, and behind its end.
+// meshTable is where the file speaks of a mesh, from an offset to the one behind its end.
 type meshTable struct {
 	name    string
 	keys    []*place
@@ -45,7 +45,7 @@ type edit struct {
 	text    string
 }
 
-// putCalibration changes a shop file that says the calibration was, nil for none, so that it says now.
+// putCalibration changes a shop file whose calibration is was, nil for none, so that it is now.
 func putCalibration(src []byte, was, now *job.Calibration) []byte {
 	text := charset.Text(src)
 	e := editor{text: text, eol: "\n"}
@@ -93,7 +93,7 @@ func (e *editor) find(was *job.Calibration) {
 	}
 }
 
-// meshAt is the table of a mesh: its lines under a header, or from brace to brace.
+// meshAt finds the stretch of a mesh: its lines under a header, or from brace to brace.
 func (e *editor) meshAt(name string, item *place) meshTable {
 	last := item.order[len(item.order)-1].end
 	if e.list == nil {
@@ -111,7 +111,7 @@ func (e *editor) meshAt(name string, item *place) meshTable {
 
 func (e *editor) put(at, end int, text string) { e.edits = append(e.edits, edit{at, end, text}) }
 
-// applied makes the edits. What goes in behind a last line that has no end gets one.
+// applied makes the edits. Where something goes in behind a last line without an end, the line gets one.
 func (e *editor) applied() []byte {
 	slices.SortStableFunc(e.edits, func(a, b edit) int { return a.at - b.at })
 	var out []byte
@@ -177,7 +177,7 @@ func (e *editor) more(entries []entry) {
 	}
 }
 
-// indent are the blanks at the start of the line of an offset.
+// indent returns the blanks at the start of the line of an offset.
 func (e *editor) indent(at int) string {
 	line := e.text[lineStart(e.text, at):at]
 	return string(line[:len(line)-len(bytes.TrimLeft(line, " \t"))])

@@ -7,7 +7,7 @@
 //
 // The way of a file: source.go checks size and encoding; places.go walks the syntax tree of
 // pelletier/go-toml, notes where each key stands, and refuses what would be slow to decode;
-// BurntSushi/toml gives the values; bind.go fills the types, by the readers of kinds.go; jobfile.go and
+// BurntSushi/toml gives the values; bind.go fills the types, by the table in scalars.go; jobfile.go and
 // shopfile.go check what keys mean together.
 //
 // Schema turns the same tags into a JSON Schema for editors, and a test turns them into

@@ -80,13 +80,13 @@ func keysOf(fields []field) []string {
 	return keys
 }
 
-// holds tells whether the range from low to high lies in that of the field.
+// holds tells whether the field accepts everything from low to high.
 func (f *field) holds(low, high float64) bool { return low >= f.min && high <= f.max }
 
-// bounds is "5 to 3000 mm is accepted".
+// bounds says which range is accepted: "5 to 3000 mm is accepted".
 func (f *field) bounds() string { return f.limits() + " is accepted" }
 
-// limits is "5 to 3000 mm".
+// limits writes the range alone: "5 to 3000 mm".
 func (f *field) limits() string {
 	low, high, u := f.ends()
 	switch {
@@ -98,7 +98,7 @@ func (f *field) limits() string {
 	return low + " to " + high + u
 }
 
-// ends are the figures of a range as a file writes them, and " mm" or nothing behind them.
+// ends writes both ends of the range as a file does, and the unit behind a blank; it is empty where there is none.
 func (f *field) ends() (low, high, unit string) {
 	switch f.unit {
 	case "share":
@@ -109,5 +109,5 @@ func (f *field) ends() (low, high, unit string) {
 	return words.Number(f.min), words.Number(f.max), " " + f.unit
 }
 
-// exampleOr is the field's own likely text, or else another.
+// exampleOr returns the example of the field's own tags, or the given one where they have none.
 func (f *field) exampleOr(other string) string { return cmp.Or(f.example, other) }

@@ -9,15 +9,15 @@ import (
 	"bladecard/templates"
 )
 
-// textForm is a shape that a text must have.
+// textForm says how a text must be built.
 type textForm struct {
 	check    func(string) (wrong, accepted string) // what is wrong with a text, "" for nothing, and what is accepted
 	pattern  string                                // of the schema, in what RE2, ECMA 262 and PCRE have in common
 	examples []string
 }
 
-// forms are those of the tag `form`. That of a language is a list of words in the schema; a path and
-// an ink may be any text.
+// forms holds the forms that the tag `form` names. The schema lists the languages as words, so that they need no
+// pattern. A path and an ink may be any text, and stand in no table.
 var forms = map[string]textForm{
 	"swatch":   {swatchForm, `^#[0-9a-fA-F]{6}$`, []string{"#f7f7f2"}},
 	"language": {check: languageForm},

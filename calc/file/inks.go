@@ -69,7 +69,7 @@ func (m *inkMerge) complete(i int) bool {
 	return true
 }
 
-// alone checks a class that takes figures from no other.
+// alone reports what is missing in a class that takes figures from no other.
 func (e element) alone(ink *job.Ink) {
 	for _, f := range fieldsOf(reflect.TypeFor[job.Ink]()) {
 		switch f.key {

@@ -10,8 +10,8 @@ import (
 	"bladecard/calc/job"
 )
 
-// place is where a key, a table or an entry of a list stands in the file. Places form the same
-// tree as the values, so the first of several [[tables]] keeps its own. A nil place is no place.
+// place tells where a key, a table or an entry of a list stands in the file. Places form the same
+// tree as the values, so that each of several [[tables]] has its own. A nil place stands nowhere.
 type place struct {
 	src   *source
 	name  string
@@ -23,7 +23,7 @@ type place struct {
 	items []*place
 }
 
-// kid is the place of a key inside; nil when the file doesn't have it.
+// kid returns the place of a key inside, nil when the file doesn't have it.
 func (p *place) kid(key string) *place {
 	if p == nil {
 		return nil
@@ -31,7 +31,7 @@ func (p *place) kid(key string) *place {
 	return p.kids[key]
 }
 
-// item is the place of an entry of a list; the list's own place when it is not known.
+// item returns the place of an entry of a list, or that of the list where it is not known.
 func (p *place) item(i int) *place {
 	if p == nil || i >= len(p.items) {
 		return p
@@ -53,8 +53,8 @@ func (p *place) valuePos() job.Pos {
 	return p.src.pos(p.value)
 }
 
-// Find is the place of a key's value inside, the place of the table itself where the file
-// leaves the key out.
+// Find returns the place of a key's value inside, or that of the table where the file leaves the
+// key out.
 func (p *place) Find(key string) job.Pos {
 	if k := p.kid(key); k != nil {
 		return k.valuePos()
@@ -76,7 +76,7 @@ func (p *place) make(key string, offset int) *place {
 	return k
 }
 
-// last is the table that a header means: the last entry, of a list of tables.
+// last returns the table that a header means: the last entry where there is a list of tables.
 func (p *place) last() *place {
 	if n := len(p.items); n > 0 {
 		return p.items[n-1]
@@ -98,7 +98,8 @@ type walk struct {
 	errs  job.Errors
 }
 
-// findPlaces walks a file. A key that stands twice where the decoder keeps silent is told in twice.
+// findPlaces walks a file. It reports in twice the keys that a table has already and that the decoder would drop
+// in silence.
 func findPlaces(src *source) (root *place, twice, errs job.Errors) {
 	w := walk{src: src, root: &place{src: src}}
 	w.table = w.root
@@ -127,13 +128,13 @@ func findPlaces(src *source) (root *place, twice, errs job.Errors) {
 	return w.root, w.twice, w.errs
 }
 
-// part is a part of a dotted key, with its offset and that behind it.
+// part is one name of a dotted key, from its offset to the one behind it.
 type part struct {
 	name    string
 	at, end int
 }
 
-// parts are those of the key of a node; none where the key is beyond the limits.
+// parts reads the key of a node. It returns nil and ends the walk where the key is beyond the limits.
 func (w *walk) parts(node *unstable.Node) []part {
 	var out []part
 	for keys := node.Key(); keys.Next(); {
@@ -159,7 +160,7 @@ func (w *walk) refuse(offset int, wrong, accepted string) {
 	}
 }
 
-// header takes in the header of a table.
+// header opens the table that a header names, and makes it where it is new.
 func (w *walk) header(node *unstable.Node) {
 	parts := w.parts(node)
 	if parts == nil {
@@ -184,7 +185,7 @@ func (w *walk) header(node *unstable.Node) {
 	w.table.end = parts[len(parts)-1].end
 }
 
-// key takes in a key of a table with its value.
+// key notes where a key of a table and its value stand.
 func (w *walk) key(table *place, node *unstable.Node) {
 	parts := w.parts(node)
 	for i, part := range parts {
@@ -205,7 +206,7 @@ func (w *walk) key(table *place, node *unstable.Node) {
 	w.inside(table, node.Value())
 }
 
-// inside takes in what is inside an inline table or a list.
+// inside notes what stands inside an inline table or a list.
 func (w *walk) inside(p *place, value *unstable.Node) {
 	if value.Kind != unstable.InlineTable && value.Kind != unstable.Array {
 		return

@@ -24,7 +24,7 @@ type scalar struct {
 	schema   func(f *field) object
 }
 
-// scalars are all of them. Pointers to them may be left out of a file, and lists of them are written as lists.
+// scalars holds all of them. A pointer to one marks a key that may be left out; a list of them is written as a list.
 var scalars map[reflect.Type]scalar
 
 // The table is made here, since its readers refer to it where they say what is accepted.
@@ -41,7 +41,7 @@ func init() {
 	}
 }
 
-// always says the same of each field.
+// always makes a function that says the same of each field.
 func always(text string) func(*field) string { return func(*field) string { return text } }
 
 // readText reads a text: folded to one line, of bounded length, of the accepted words and form.
@@ -139,7 +139,7 @@ func acceptNumber(what string) func(*field) string {
 	return func(f *field) string { return what + " without quotes is accepted, " + f.limits() }
 }
 
-// typed is the schema of a type of JSON, within the limits of the field.
+// typed makes the schema of a type of JSON, within the limits of the field.
 func typed(name string) func(*field) object {
 	return func(f *field) object {
 		out := object{{"type", name}}
@@ -212,7 +212,7 @@ func quantitySchema(f *field) object {
 	return text
 }
 
-// unitSchema is that of a text with a unit. The longest text is that of calc/unit.
+// unitSchema makes the schema of a text with a unit, no longer than calc/unit reads.
 func unitSchema(pattern, example string) object {
 	return object{{"type", "string"}, {"pattern", pattern}, {"maxLength", unit.Longest}, {"examples", []string{example}}}
 }

@@ -15,7 +15,7 @@ import (
 // Kinds lists the kinds of file that Schema knows: job and shop.
 func Kinds() []string { return []string{"job", "shop"} }
 
-// kindOf is the struct that a kind of file is read into.
+// kindOf returns the struct that a kind of file is read into.
 func kindOf(kind string) (reflect.Type, error) {
 	switch kind {
 	case "job":
@@ -64,7 +64,7 @@ type schemer struct {
 	definitions object // tables that stand in more than one place
 }
 
-// table is the schema of a struct.
+// table makes the schema of a struct.
 func (s *schemer) table(t reflect.Type, doc string) object {
 	out := object{}
 	if doc != "" {
@@ -93,7 +93,7 @@ func (s *schemer) table(t reflect.Type, doc string) object {
 	return out
 }
 
-// field is the schema of a key with what its tags say beside the value.
+// field makes the schema of a key, with its description and default.
 func (s *schemer) field(f *field) object {
 	if _, scalar := scalars[f.typ]; f.typ.Kind() == reflect.Struct && !scalar {
 		return s.table(f.typ, s.words[f.text])
@@ -110,7 +110,7 @@ func (s *schemer) field(f *field) object {
 	return out
 }
 
-// value is the schema of a value that is no table.
+// value makes the schema of a value: a scalar, a list or a map.
 func (s *schemer) value(f *field) object {
 	if scalar, ok := scalars[f.typ]; ok {
 		return scalar.schema(f)
@@ -134,7 +134,7 @@ func (s *schemer) value(f *field) object {
 	return out
 }
 
-// mapped is the schema of a table with accepted keys and the same table under each.
+// mapped makes the schema of a table whose accepted keys all hold the same kind of table.
 func (s *schemer) mapped(f *field) object {
 	inner := f.typ.Elem().Elem()
 	name := strings.ToLower(inner.Name())
@@ -148,7 +148,7 @@ func (s *schemer) mapped(f *field) object {
 	return object{{"type", "object"}, {"properties", properties}, {"additionalProperties", false}}
 }
 
-// builtInInkNames are the ink classes that every shop has.
+// builtInInkNames lists the ink classes that every shop has.
 func builtInInkNames() []string {
 	return words.Names(builtIn().Inks, func(x *job.Ink) string { return x.Name })
 }

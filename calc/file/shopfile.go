@@ -17,8 +17,8 @@ import (
 )
 
 // DecodeShop reads a shop file; name is how errors call it. What the file leaves out comes
-// from the built-in shop: each of the racks, presses, flash units and dryers as a whole. Ink classes of the file are added to the built-in ones, or give other
-// figures for the built-in one of the same name. Errors are those of DecodeJob; a shop that
+// from the built-in shop: each of the racks, presses, flash units and dryers as a whole. Ink classes of the file
+// are added to the built-in ones, or give other figures for the built-in one of the same name. Errors are those of DecodeJob; a shop that
 // comes back beside errors is good for Resolve only.
 func DecodeShop(name string, src []byte) (*job.Shop, job.Errors) {
 	s, errs := decodeShop(name, src, BuiltInShop())
@@ -41,7 +41,7 @@ var builtIn = sync.OnceValue(func() *job.Shop {
 	return s
 })
 
-// builtInInks are the ink classes of templates/inks.toml.
+// builtInInks reads the ink classes of templates/inks.toml.
 func builtInInks() []job.Ink {
 	s, errs := decodeShop("built-in inks", templates.Inks(), &job.Shop{})
 	if len(errs) > 0 {
@@ -86,7 +86,7 @@ func decodeShop(name string, src []byte, base *job.Shop) (*job.Shop, job.Errors)
 	return s, b.errs
 }
 
-// element is an entry of a list of tables as the file has it.
+// element is an entry of a list of tables with what the file says of it.
 type element struct {
 	*binder
 	data  map[string]any
@@ -94,7 +94,7 @@ type element struct {
 	scope scope
 }
 
-// elements are the first n entries of a list.
+// elements returns the first n entries of a list.
 func (b *binder) elements(key string, n int, data map[string]any, places *place) []element {
 	list, _ := asTables(data[key])
 	out := make([]element, n)

@@ -41,8 +41,8 @@ func newSource(name string, text []byte) *source {
 	return s
 }
 
-// longLine is from where on columns of a line count bytes, so that a file on one line with an error in every key
-// takes no time: nobody looks for a column there.
+// longLine is how far into a line columns count characters. Beyond they count bytes, so that a megabyte on one line with
+// an error in every key takes no time.
 const longLine = 4 << 10
 
 // pos turns an offset into a place; columns count characters from 1.
@@ -55,12 +55,12 @@ func (s *source) pos(offset int) job.Pos {
 	return job.Pos{File: s.name, Line: line + 1, Col: col + 1}
 }
 
-// fail is an error of the file as a whole, at an offset.
+// fail makes the one error of a file that cannot be read, at an offset.
 func (s *source) fail(offset int, wrong, accepted string) job.Errors {
 	return job.Errors{{Pos: s.pos(offset), Wrong: wrong, Accepted: accepted}}
 }
 
-// open checks size, encoding and shape of a file and parses it.
+// open checks size, encoding and shape of a file and reads its values and places.
 func open(name string, text []byte) (map[string]any, *place, job.Errors) {
 	if len(text) > MaxFileBytes {
 		return nil, nil, job.Errors{{Pos: job.Pos{File: name, Line: 1, Col: 1}, Wrong: fmt.Sprintf("the file has %d bytes", len(text)),
@@ -107,12 +107,12 @@ func parse(text []byte) (data map[string]any, offset int, wrong string) {
 
 func notTOML(says string) string { return "this is not TOML: " + words.ParserSays(says) }
 
-// quotes finds texts and comments, and quotes that open a text without end.
+// quotes matches texts and comments as a whole, and else a quote that opens a text without end.
 var quotes = regexp.MustCompile(`"""(?s:\\.|[^\\])*?"""|'''(?s:.*?)'''|"""|'''|"(?s:\\.|[^"\\\n])*"|'[^'\n]*'|#[^\n]*|["']`)
 
-// syntax tells of an error of syntax at an offset, in a stretch that starts at from. A quote that is not closed is told where
-// it opens, since parsers tell it where they lose patience. Else the decoder's words are taken, which
-// are plainer, if it finds the error too in a stretch that is short enough to try.
+// syntax words an error of syntax that the walk met at an offset, behind a last good line at from. A quote that is not
+// closed is reported where it opens, which may be far before. For all else the decoder reads the same lines, since its
+// words are plainer; the walk's own words stay where the decoder finds nothing or the lines are too long for it.
 func (s *source) syntax(from, offset int, says string) job.Errors {
 	from = lineStart(s.text, from)
 	stretch := s.text[from:lineEnd(s.text, offset)]
@@ -138,7 +138,7 @@ func (s *source) syntax(from, offset int, says string) job.Errors {
 	return s.fail(offset, notTOML(says), acceptedTOML)
 }
 
-// lineStart is the offset of the start of a line, lineEnd that behind its end.
+// lineStart returns the offset at which the line of an offset starts, lineEnd the one behind its end.
 func lineStart(text []byte, at int) int { return bytes.LastIndexByte(text[:at], '\n') + 1 }
 
 func lineEnd(text []byte, at int) int {

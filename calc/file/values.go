@@ -9,7 +9,7 @@ import (
 	"bladecard/calc/internal/words"
 )
 
-// slot is a key of a file that is read: what its tags say, and where it stands.
+// slot is a key whose value is being read: what its tags say, and where it stands.
 type slot struct {
 	*binder
 	f  *field
@@ -17,7 +17,7 @@ type slot struct {
 	sc scope
 }
 
-// fail adds an error at the value, and is what a reader then returns.
+// fail adds an error at the value. It returns what a reader returns that accepts nothing.
 func (s slot) fail(wrong, accepted string) (any, bool) {
 	s.binder.fail(s.at.valuePos(), s.sc, s.f.key, wrong, accepted)
 	return nil, false
@@ -76,7 +76,7 @@ func (s slot) list(dst reflect.Value, raw any) {
 	dst.Set(list)
 }
 
-// atMost is how many of the entries of a list are read. Those beyond are an error.
+// atMost returns how many entries of a list are read, and reports those beyond.
 func (s slot) atMost(n int) int {
 	if s.f.most == 0 || n <= s.f.most {
 		return n
@@ -104,10 +104,10 @@ func (s slot) tables(dst reflect.Value, raw any) {
 	dst.Set(out)
 }
 
-// nameless are the lists of tables whose entries are counted: they have no key `name`.
+// nameless lists the tables that have no key `name`, so that errors count them.
 var nameless = []string{"screen", "mesh"}
 
-// elementName is how an entry of a list of tables is called: location "full front", screen 2.
+// elementName names an entry of a list of tables for errors: location "full front", screen 2.
 func elementName(key string, data map[string]any, i int) string {
 	if name, ok := data["name"].(string); ok && !words.Has(nameless, key) {
 		if name = fold(name); name != "" {
@@ -167,7 +167,7 @@ func (b *binder) preset(dst reflect.Value, f *field) {
 	}
 }
 
-// presetValue is a default as the file writes it: a number, a truth value or a text.
+// presetValue returns the default as the file would write it: a number, a truth value or a text.
 func (f *field) presetValue() any {
 	if f.typ.Kind() == reflect.String || f.unit != "" {
 		return f.preset
@@ -200,7 +200,7 @@ func (f *field) accepted() string {
 	return "a table is accepted, with the keys " + words.List(keysOf(fieldsOf(f.typ)))
 }
 
-// describe says what a value is, when it is not of the accepted type.
+// describe says what a value is that has not the accepted type.
 func describe(raw any) string {
 	switch v := raw.(type) {
 	case string:
