@@ -141,12 +141,7 @@ func (w *walk) parts(node *unstable.Node) []part {
 		key := keys.Node()
 		p := part{string(key.Data), int(key.Raw.Offset), int(key.Raw.Offset + key.Raw.Length)}
 		out = append(out, p)
-		if len(out) > maxParts {
-			w.refuse(p.at, fmt.Sprintf("a key has more than %d parts", maxParts), fmt.Sprintf("at most %d parts are accepted", maxParts))
-			return nil
-		}
-		if p.end-out[0].at > maxKey {
-			w.refuse(p.at, fmt.Sprintf("a key has more than %d bytes", maxKey), fmt.Sprintf("at most %d bytes are accepted", maxKey))
+		if w.refused(p.at, len(out), maxParts, "parts") || w.refused(p.at, p.end-out[0].at, maxKey, "bytes") {
 			return nil
 		}
 	}
@@ -158,6 +153,14 @@ func (w *walk) refuse(offset int, wrong, accepted string) {
 	if w.errs == nil {
 		w.errs = w.src.fail(offset, wrong, accepted)
 	}
+}
+
+// refused ends the walk where a key has more of something than the most.
+func (w *walk) refused(offset, n, most int, what string) bool {
+	if n > most {
+		w.refuse(offset, fmt.Sprintf("a key has more than %d %s", most, what), fmt.Sprintf("at most %d %s are accepted", most, what))
+	}
+	return n > most
 }
 
 // header opens the table that a header names, and makes it where it is new.

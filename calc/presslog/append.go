@@ -85,7 +85,7 @@ func (r *reader) survey() (there map[[len(rowKey)]string]bool, comma bool) {
 	return there, r.comma == ';' && commas > points
 }
 
-// under are the cells of a row under the columns of a log, in their units.
+// under writes the cells of a row for the columns of a log, in their units.
 func (r Row) under(heads []head, comma bool) []string {
 	var out []string
 	for _, h := range heads {

@@ -62,7 +62,7 @@ func names() string {
 	return strings.Join(out, ", ")
 }
 
-// head is a column of a file: what it is and the factor from its unit to the column's own.
+// head is a column of a file: what it holds, and in which unit.
 type head struct {
 	column
 	from string // its unit in the file

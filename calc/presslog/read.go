@@ -68,7 +68,7 @@ func (r *reader) failCell(i int, key, wrong, accepted string) {
 	r.fail(r.offset(line, column), key, wrong, accepted)
 }
 
-// offset is that of a byte of a line, both counted from 1.
+// offset finds a byte of a line, both counted from 1.
 func (r *reader) offset(line, column int) int {
 	at := 0
 	for range line - 1 {
@@ -178,7 +178,7 @@ func (r *reader) header() {
 
 func (r *reader) has(name string) bool { return r.place(name) >= 0 }
 
-// place is the index of a column in the file, -1 where the file has none of that name.
+// place returns the index of a column in the file, -1 where the file has none of that name.
 func (r *reader) place(name string) int {
 	return slices.IndexFunc(r.heads, func(h head) bool { return h.name == name })
 }

@@ -16,7 +16,7 @@ type Error struct{ Wrong, Accepted string }
 
 func (e *Error) Error() string { return e.Wrong + "; " + e.Accepted }
 
-// WrongOf is the first half of an Error, empty for another error.
+// WrongOf returns the first half of an *Error, without what is accepted; empty for any other error.
 func WrongOf(err error) string {
 	var e *Error
 	if errors.As(err, &e) {

@@ -29,6 +29,12 @@ func ExampleOf() {
 	//  "38" has no unit; a length such as "25 um" is accepted, in mm, um, cm, m, in, ft or mil
 }
 
+func ExampleWrongOf() {
+	_, err := unit.Parse("12", "mm")
+	fmt.Println(unit.WrongOf(err))
+	// Output: "12" has no unit
+}
+
 func ExampleParseRange() {
 	low, high, _ := unit.ParseRange("1..2 mil", "um")
 	fmt.Println(low, high)
