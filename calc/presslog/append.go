@@ -37,7 +37,7 @@ func Append(file string, src []byte, rows []Row) (text []byte, lacking int, errs
 			there[key] = true
 			lacking++
 			if row.Hits > 1 && !r.has("hits") {
-				r.fail(1, 1, "header", "there is no column \"hits\", and a screen that is added has several", "a column hits, empty for one hit")
+				r.fail(0, "header", "there is no column \"hits\", and a screen that is added has several", "a column hits, empty for one hit")
 				return nil, 0, r.errs
 			}
 			w.Write(line)
