@@ -62,8 +62,8 @@ func readText(s slot, raw any) (any, bool) {
 			return s.fail(wrong, acceptedText)
 		}
 	}
-	if n := utf8.RuneCountInString(text); n > maxText {
-		return s.fail(fmt.Sprintf("has %d characters", n), fmt.Sprintf("at most %d are accepted", maxText))
+	if n := utf8.RuneCountInString(text); n > s.f.longest {
+		return s.fail(fmt.Sprintf("has %d characters", n), fmt.Sprintf("at most %d are accepted", s.f.longest))
 	}
 	if s.f.need && text == "" {
 		return s.fail("is empty", s.f.accepted())
@@ -106,13 +106,13 @@ func textSchema(f *field) object {
 	case f.form == "language":
 		return append(out, member{"enum", templates.Languages()})
 	case f.form == "ink": // a shop may have classes of its own
-		return object{{"anyOf", []object{{{"enum", builtInInkNames()}}, append(out, member{"maxLength", maxText})}}}
+		return object{{"anyOf", []object{{{"enum", builtInInkNames()}}, append(out, member{"maxLength", f.longest})}}}
 	case form.pattern != "":
-		return append(out, member{"pattern", form.pattern}, member{"maxLength", maxText}, member{"examples", form.examples})
+		return append(out, member{"pattern", form.pattern}, member{"maxLength", f.longest}, member{"examples", form.examples})
 	case f.need:
 		out = append(out, member{"pattern", `[^ \t\r\n]`})
 	}
-	return append(out, member{"maxLength", maxText})
+	return append(out, member{"maxLength", f.longest})
 }
 
 func readBool(s slot, raw any) (any, bool) {
