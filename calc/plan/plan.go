@@ -324,10 +324,13 @@ type Curve struct {
 	Points []Point `json:"points"`
 }
 
-// Point is a point of a curve: cured film in um over x.
+// Point is a point of a curve: cured film in um over x. Where the setup prints badly there, Fails says
+// how: it loses the screen's finest detail, or leaves ink in the screen. A curve has a point of its own
+// where it begins to.
 type Point struct {
-	X  float64 `json:"x"`
-	UM float64 `json:"um"`
+	X     float64 `json:"x"`
+	UM    float64 `json:"um"`
+	Fails string  `json:"fails,omitempty"` // detail, ink
 }
 
 // Reason is one step of the path from the workhorse to the setup, as data: what fell short,
