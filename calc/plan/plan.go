@@ -64,10 +64,11 @@ type Mix struct {
 
 // Substrate is what is printed on.
 type Substrate struct {
-	Name  string `json:"name"`
-	Kind  string `json:"kind"` // garment, paper, board, metal, plastic, glass, wood
-	Fibre string `json:"fibre,omitempty"`
-	Shade string `json:"shade,omitempty"`
+	Name    string `json:"name"`
+	Kind    string `json:"kind"` // garment, paper, board, metal, plastic, glass, wood
+	Fibre   string `json:"fibre,omitempty"`
+	Shade   string `json:"shade,omitempty"`
+	Outline string `json:"outline,omitempty"` // tee, hood, youth, long-sleeve, cap, tote, apron; empty: tee
 }
 
 // Location is a print position with its screens in print order.
@@ -93,7 +94,7 @@ type Location struct {
 type Placement struct {
 	Place      string    `json:"place"`
 	Side       string    `json:"side"`      // front, back, sleeve
-	DownMM     Interval  `json:"down_mm"`   // from the collar seam to the print; on a sleeve from the hem up
+	DownMM     Interval  `json:"down_mm"`   // from the collar seam or the top edge to the print; on a sleeve from the hem up
 	AcrossMM   *Interval `json:"across_mm"` // from the middle of the garment; null: in the middle
 	Left       bool      `json:"left"`      // across counts to the wearer's left
 	DownFrom   string    `json:"down_from"` // job, custom
