@@ -105,7 +105,7 @@ func (ch Chart) check() error {
 }
 
 // apartMM is how far apart on paper two values stand that are the Apart of an axis from each other.
-const apartMM = 2.5
+const apartMM = 4.0
 
 // span is the interval of each axis on a plot of a height in mm. All lines lie within, and of the bands as
 // much as Apart leaves room for.
