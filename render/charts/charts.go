@@ -35,7 +35,7 @@ func Angle(v *say.Voice, s plan.Screen, sizePT float64) figure.Chart {
 func Hardness(v *say.Voice, s plan.Screen, sizePT float64) figure.Chart {
 	ch := both(v, s, s.Charts.Hardness, sizePT)
 	at := s.Blade.EdgeHardness
-	ch.X = figure.Axis{Title: v.T("card.x-hardness"), Low: math.Min(50, -stepsUp(-at, 10)), High: math.Max(90, stepsUp(at, 10))}
+	ch.X = Shore(v, at)
 	ch.Mark = &figure.XY{X: at, Y: s.CuredUM.Value}
 	return whole(ch, s)
 }
@@ -43,6 +43,11 @@ func Hardness(v *say.Voice, s plan.Screen, sizePT float64) figure.Chart {
 // Lean is the axis of the angle from vertical.
 func Lean(v *say.Voice) figure.Axis {
 	return figure.Axis{Title: v.T("card.x-angle"), Low: 0, High: 45}
+}
+
+// Shore is the axis of the edge hardness, which holds the blade's own.
+func Shore(v *say.Voice, at float64) figure.Axis {
+	return figure.Axis{Title: v.T("card.x-hardness"), Low: math.Min(50, -stepsUp(-at, 10)), High: math.Max(90, stepsUp(at, 10))}
 }
 
 // ToScreen is the second scale of that axis, the angle to the screen.
@@ -63,15 +68,20 @@ func both(v *say.Voice, s plan.Screen, curves []plan.Curve, sizePT float64) figu
 		Band:  &figure.Band{Interval: figure.Interval{Low: s.TargetUM.Low, High: s.TargetUM.High}, Label: v.T("chart.target", "range", between(v, s.TargetUM.Low, s.TargetUM.High))},
 		Known: Known(v, s.CuredUM),
 	}
+	ch.Lines = figure.Choose(Lines(v, curves), figure.MostLines)
+	return ch
+}
+
+// Lines are the curves of the plan as lines: see Line.
+func Lines(v *say.Voice, curves []plan.Curve) (out []figure.Line) {
 	for i, c := range curves {
 		name := c.Name
 		if v.Has("curve." + name) {
 			name = v.T("curve." + name)
 		}
-		ch.Lines = append(ch.Lines, Line(c, name, i))
+		out = append(out, Line(c, name, i))
 	}
-	ch.Lines = figure.Choose(ch.Lines, figure.MostLines)
-	return ch
+	return out
 }
 
 // whole gives a chart whose setup stands alone, since every other one fails, its own point as a line.

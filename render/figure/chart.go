@@ -146,7 +146,7 @@ func (ch Chart) span(highMM float64) (x, y Interval) {
 		return x.widened(), y.widened()
 	}
 	y, lines = y.padded(), lines.padded()
-	if most := ch.Y.Apart / apartMM * highMM; most > 0 && y.High-y.Low > most {
+	if most := ch.Y.Apart / apartMM * highMM; most > 0 && y != lines && y.High-y.Low > most {
 		spare := math.Max(0, most-(lines.High-lines.Low)) / (lines.Low - y.Low + y.High - lines.High)
 		y = Interval{lines.Low - spare*(lines.Low-y.Low), lines.High + spare*(y.High-lines.High)}
 	}

@@ -90,6 +90,9 @@ func TestLinesKeepApart(t *testing.T) {
 	if got := apart(); got < 0.95*apartMM {
 		t.Errorf("2 um are %.2f mm; %.2f are wanted", got, apartMM)
 	}
+	wide := simple() // lines that need more room than Apart gives, with no band
+	wide.Y.Apart = 0.01
+	drawn(t, wide, Rect{0, 0, 120, 70})
 	ch.Y.Apart = 0
 	if got := apart(); got > 1 {
 		t.Errorf("2 um are %.2f mm on an axis over all of the bands", got)

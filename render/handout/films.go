@@ -40,6 +40,8 @@ func (m *maker) film() {
 		}
 	}
 	m.chart("film over angle", m.t("film.chart", "mesh", f.Mesh, "load", m.say.Load(m.lesson.Press.LoadNPerCM)), ch)
+	ch.X, ch.Top, ch.Lines, ch.Mark = charts.Shore(m.say, f.EdgeShore), nil, charts.Lines(m.say, f.Hardness), &figure.XY{X: f.EdgeShore, Y: f.Band.Value}
+	m.chart("film over hardness", m.t("film.hardness", "mesh", f.Mesh, "angle", m.say.Angle(m.lesson.SetDeg[2])), ch)
 }
 
 // edgesDiffer tells whether some blades of the rack are sharper than others.
