@@ -1,8 +1,6 @@
 package figure
 
 import (
-	"math"
-
 	"github.com/wcharczuk/go-chart/v2"
 
 	"bladecard/render/canvas"
@@ -97,6 +95,7 @@ type between struct {
 func (b between) Len() int { return len(b.low) }
 
 func (b between) GetBoundedValues(i int) (x, low, high float64) {
-	cut := func(v float64) float64 { return math.Max(b.y.Min, math.Min(b.y.Max, v)) }
+	low = b.y.Min + b.y.GetDelta()*axisMM*pxPerMM/float64(max(1, b.y.Domain)) // clear of the axis of x
+	cut := func(v float64) float64 { return clamp(v, low, b.y.Max) }
 	return b.low[i].X, cut(b.low[i].Y), cut(b.high[i].Y)
 }

@@ -161,7 +161,7 @@ func (p *plot) drawTitles(r chart.Renderer, box chart.Box, _ chart.Style) {
 		return
 	}
 	x := p.r.Right() - p.topTitle.w
-	if p.topRow > 0 {
+	if p.topRow > p.yRow {
 		x = center(p.topTitle)
 	}
 	p.topTitle.draw(p.c, x, p.r.Y+p.topRow, p.topTitle.w, 0.5)
