@@ -96,13 +96,14 @@ func (p *plot) drawRange(r *renderer, box chart.Box) {
 	chart.Draw.Box(r, bar, chart.Style{FillColor: drawing.ColorBlack})
 }
 
-// drawMarkers sets each line's sign on it three times, beside those of the others, and its end marks.
+// drawMarkers sets each line's sign on it, up to three times, beside those of the others, and its end marks.
 func (p *plot) drawMarkers(r *renderer, box chart.Box) {
 	place := func(v XY) canvas.Point { return r.point(box.Left+p.x.Translate(v.X), box.Bottom-p.y.Translate(v.Y)) }
-	const times = 3
+	const apartMM = 25 // of the signs of one line, about
+	times := int(clamp(r.mm(box.Width())/apartMM, 1, 3))
 	for i, l := range p.ch.Lines {
 		for k := range times {
-			x := p.x.Min + p.x.GetDelta()*(float64(k)+(float64(i)+0.5)/float64(len(p.ch.Lines)))/times
+			x := p.x.Min + p.x.GetDelta()*(float64(k)+(float64(i)+0.5)/float64(len(p.ch.Lines)))/float64(times)
 			if !l.Dots && len(p.ch.Lines) > 1 && l.covers(x) {
 				drawMarker(p.c, place(XY{x, l.at(x)}), l.Style)
 			}
