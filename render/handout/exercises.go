@@ -173,7 +173,7 @@ func (m *maker) figure(name string, x float64) string {
 	case "thickness":
 		return m.say.Thickness(x)
 	case "bar":
-		return m.say.Number(x, 1) + nbsp + "bar" + " (" + m.say.Number(x*psiPerBar, 0) + nbsp + "psi)"
+		return m.say.Air(x, x*psiPerBar)
 	case "int":
 		return m.say.Number(x, 0)
 	case "fine":

@@ -142,7 +142,7 @@ func (t *table) columns() []column {
 		{v.T("show.gap"), func(s plan.Screen) string { return v.Gap(s.OffContact.Low, s.OffContact.High) }},
 		{v.T("show.pressed"), func(s plan.Screen) string {
 			if p := s.Pressure; p != nil {
-				return v.T("show.air", "bar", v.Number(p.Bar, 1), "psi", v.Number(p.PSI, 0))
+				return v.Air(p.Bar, p.PSI)
 			}
 			return v.T("load." + s.LoadClass)
 		}},

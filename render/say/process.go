@@ -1,13 +1,15 @@
 package say
 
 import (
-	"bladecard/calc/plan"
 	"fmt"
+	"strconv"
+
+	"bladecard/calc/plan"
 )
 
 // Stencil is how the EOM is built and how much of it counts.
 func (v *Voice) Stencil(s plan.Stencil) string {
-	build := v.Many("show.coats", s.Coats)
+	build := v.Coats(s.Coats)
 	if s.Coats == 0 {
 		build = ""
 		for i, f := range s.FilmsUM {
@@ -18,7 +20,19 @@ func (v *Voice) Stencil(s plan.Stencil) string {
 		}
 		build = v.T("show.film-stencil", "films", build)
 	}
-	return v.T("show.stencil", "eom", v.Fine(s.EOMUM), "build", build, "share", v.Percent(s.CountedShare), "feature", v.Length(s.FeatureMM))
+	key := "show.stencil"
+	if s.CountedShare < almostNothing {
+		key = "show.stencil-wide"
+	}
+	return v.T(key, "eom", v.Fine(s.EOMUM), "build", build, "share", v.Percent(s.CountedShare), "feature", v.Length(s.FeatureMM))
+}
+
+// almostNothing is the share of an EOM below which a printer need not think of it.
+const almostNothing = 0.1
+
+// Coats is a number of coats of emulsion as a printer counts them, print side + blade side: "2+2 coats".
+func (v *Voice) Coats(n int) string {
+	return v.Many("show.coats", n, "print", strconv.Itoa((n+1)/2), "blade", strconv.Itoa(n/2))
 }
 
 // Press is what to set on the press besides blade and angle: off-contact, and pressure.
@@ -37,7 +51,7 @@ func (v *Voice) Press(s plan.Screen) []string {
 // Pressure is what the gauge shows, or what the hand feels.
 func (v *Voice) Pressure(s plan.Screen) string {
 	if p := s.Pressure; p != nil {
-		return v.T("show.pressure", "bar", v.Number(p.Bar, 1), "psi", v.Number(p.PSI, 0))
+		return v.T("show.pressure", "air", v.Air(p.Bar, p.PSI))
 	}
 	return v.T("show.hand", "class", v.T("load."+s.LoadClass))
 }

@@ -48,7 +48,7 @@ func (m *maker) dots(h plan.Halftone) string {
 func (m *maker) build(s plan.Stencil) string {
 	v := m.say
 	if s.Coats > 0 {
-		return v.Many("show.coats", s.Coats)
+		return v.Coats(s.Coats)
 	}
 	films := ""
 	for i, f := range s.FilmsUM {
@@ -84,7 +84,7 @@ func (m *maker) strokes(l plan.Location) {
 func (m *maker) pressure(s plan.Screen) string {
 	v := m.say
 	if p := s.Pressure; p != nil {
-		return v.T("sheet-doc.pressure-cylinders", "bar", v.Number(p.Bar, 1), "psi", v.Number(p.PSI, 0))
+		return v.T("sheet-doc.pressure-cylinders", "air", v.Air(p.Bar, p.PSI))
 	}
 	return v.T("sheet-doc.pressure-hand", "class", v.T("load."+s.LoadClass))
 }
