@@ -106,7 +106,7 @@ func TestLayout(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
 			l := made(t, shop)
-			for _, language := range templates.Languages() {
+			for _, language := range templates.Bases() {
 				v := voice(t, language, shop.Units)
 				for _, paper := range []page.Paper{page.A4, page.Letter} {
 					whole := 0
@@ -382,7 +382,7 @@ func TestFills(t *testing.T) {
 func TestSaysWhatIsShown(t *testing.T) {
 	t.Parallel()
 	l := made(t, file.BuiltInShop())
-	for _, language := range templates.Languages() {
+	for _, language := range templates.Bases() {
 		v := voice(t, language, "metric")
 		for _, many := range []bool{false, true} {
 			some := *l

@@ -79,7 +79,7 @@ func TestSamples(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, lang := range templates.Languages() {
+		for _, lang := range templates.Bases() {
 			for _, units := range []string{"metric", "inch"} {
 				p, v := planned(t, filepath.Dir(f), string(src), lang, units, 0)
 				for _, texts := range sound(t, p, v, sheet.Options{}) {
@@ -119,7 +119,7 @@ func TestManyScreensLongNames(t *testing.T) {
 					}
 				}
 			}
-			p, v := planned(t, ".", src.String(), templates.Languages()[n%len(templates.Languages())], []string{"metric", "inch"}[k%2], 40)
+			p, v := planned(t, ".", src.String(), templates.Bases()[n%len(templates.Bases())], []string{"metric", "inch"}[k%2], 40)
 			for i, l := range p.Locations {
 				for s := range l.Screens {
 					p.Locations[i].Screens[s].Blade.Name = name
@@ -232,7 +232,7 @@ func TestEquivalentsOnPaper(t *testing.T) {
 		return "[[location.screen]]\nmesh = \"156-64\"\nfilm = \"" + film + "\"\nstrokes = 1\n"
 	}
 	const head = "title = \"t\"\n[[location]]\nname = \"front\"\nwidth = \"20 cm\"\nheight = \"20 cm\"\n"
-	for _, lang := range templates.Languages() {
+	for _, lang := range templates.Bases() {
 		p, v := planned(t, ".", head+screen("20..60 um")+screen("90..95 um")+screen("20..60 um"), lang, "metric", 0)
 		text := func() string {
 			out := ""
