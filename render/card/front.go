@@ -48,7 +48,7 @@ func (m *maker) color() string {
 	if m.screen.Color != "" {
 		return m.screen.Color
 	}
-	return m.screen.Ink
+	return m.say.InkName(m.screen.Ink)
 }
 
 func (m *maker) swatch() figure.Swatch {

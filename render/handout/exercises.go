@@ -145,7 +145,11 @@ func (m *maker) figures(e lesson.Exercise) []string {
 	}
 	for _, k := range []string{"blade", "hard", "ink", "mesh", "soft"} {
 		if s, ok := e.Names[k]; ok {
-			if k != "ink" && k != "mesh" {
+			switch k {
+			case "ink":
+				s = m.say.InkName(s)
+			case "mesh":
+			default:
 				s = m.nameOf(s)
 			}
 			out = append(out, k, s)

@@ -16,7 +16,7 @@ func Correct(w io.Writer, s plan.Screen, a seen.Answer, v *say.Voice, wide int) 
 	if a.Measurement != nil {
 		t.measured(s, a)
 	} else {
-		t.text(0, v.T("seen-head.screen", "n", fmt.Sprint(s.Number), "color", cmp.Or(s.Color, s.Ink), "ink", s.Ink, "mesh", s.Mesh.Name,
+		t.text(0, v.T("seen-head.screen", "n", fmt.Sprint(s.Number), "color", cmp.Or(s.Color, v.InkName(s.Ink)), "ink", v.InkName(s.Ink), "mesh", s.Mesh.Name,
 			"expected", v.FilmUM(s.CuredUM.Value), "band", v.FilmRange(s.CuredUM.Low, s.CuredUM.High), "edge", v.Number(s.EdgeAngleDeg, 0)+"°"))
 	}
 	for _, l := range a.Opposed {

@@ -149,3 +149,11 @@ func (v *Voice) Ink(s plan.Screen) string {
 	}
 	return text
 }
+
+// InkName is an ink class as the language calls it; a class of the shop's own keeps its name.
+func (v *Voice) InkName(class string) string {
+	if key := "ink-name." + class; v.Has(key) {
+		return v.T(key)
+	}
+	return class
+}

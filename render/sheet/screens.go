@@ -24,7 +24,7 @@ func (m *maker) screens(l plan.Location) {
 		if h := s.Halftone; h != nil {
 			use += "\n" + m.dots(*h)
 		}
-		cells := append([]cell{number(s), patch(s)}, plain(s.Color, s.Ink, use, s.Mesh.Name+"\n"+v.Count(s.Mesh.CountPerInch, s.Mesh.CountPerCM),
+		cells := append([]cell{number(s), patch(s)}, plain(s.Color, v.InkName(s.Ink), use, s.Mesh.Name+"\n"+v.Count(s.Mesh.CountPerInch, s.Mesh.CountPerCM),
 			v.Fine(s.Stencil.EOMUM)+" ("+v.Percent(s.Stencil.ShareOfCloth)+")\n"+m.build(s.Stencil), v.Gap(s.OffContact.Low, s.OffContact.High), a, b)...)
 		t.row(cells...)
 	}

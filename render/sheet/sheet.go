@@ -120,9 +120,9 @@ func swatch(s plan.Screen) figure.Swatch {
 func number(s plan.Screen) cell { return cell{text: fmt.Sprint(s.Number), strong: true} }
 
 // color is the colour of a screen, or its ink where the job names no colour.
-func color(s plan.Screen) string {
+func (m *maker) color(s plan.Screen) string {
 	if s.Color != "" {
 		return s.Color
 	}
-	return s.Ink
+	return m.say.InkName(s.Ink)
 }
