@@ -31,7 +31,7 @@ var banned = map[string][]struct {
 		{`film too (thin|heavy)`, "ink too thin, too heavy", nil},
 		{`\(band\)|\bBand\b`, "expected range", nil},
 		{`a pass each`, "one color per pass", nil},
-		{`on the racks`, "in stock", nil},
+		{`not on the racks`, "not in stock", nil},
 		{`\bmiddling\b`, "adult M", nil},
 		{`Class paper`, "training handout", nil},
 		{`an hour\b|threads a line|threads an inch`, "per", nil},

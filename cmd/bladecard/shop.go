@@ -41,6 +41,9 @@ func (c *call) floor(use shopUse) (*floor, error) {
 		f.err = f.ready(c, use.path)
 		c.floors[use.path] = f
 	}
+	if c.spoken == nil {
+		c.spoken = f.voice
+	}
 	return f, f.err
 }
 
