@@ -41,9 +41,7 @@ func (c *call) floor(use shopUse) (*floor, error) {
 		f.err = f.ready(c, use.path)
 		c.floors[use.path] = f
 	}
-	if c.spoken == nil {
-		c.spoken = f.voice
-	}
+	c.spoken = f.voice
 	return f, f.err
 }
 

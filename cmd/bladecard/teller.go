@@ -8,8 +8,8 @@ import (
 	"bladecard/render/say"
 )
 
-// teller is standard error of a call: it says errors, hints and notes in the language of --lang, else of the first
-// shop that was read, else in English. A line is written whole.
+// teller is standard error of a call: it says errors, hints and notes in the language of --lang, else of the shop
+// that was read last, else in English. A line is written whole.
 type teller struct {
 	w    io.Writer
 	call *call
