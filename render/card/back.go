@@ -166,7 +166,7 @@ type backText struct {
 func (m *maker) newText() backText {
 	s, v := m.screen, m.say
 	t := backText{film: []line{
-		{name: "cured film", text: v.T("card.cured", "value", v.FilmUM(s.CuredUM.Value)), bold: true, fact: true},
+		{name: "cured film", text: v.T("card.cured", "value", v.FilmBoth(s.CuredUM.Value)), bold: true, fact: true},
 		{name: "cured band", text: v.T("card.band", "band", v.FilmRange(s.CuredUM.Low, s.CuredUM.High))},
 		{name: "wet film", text: v.T("card.wet", "value", v.FilmUM(s.WetUM.Value), "band", v.FilmRange(s.WetUM.Low, s.WetUM.High))},
 	}}
