@@ -40,6 +40,7 @@ var banned = map[string][]struct {
 		{`hangs on|hard to the nail|would surprise`, "plain words", nil},
 		{`stretched again`, "retension or restretch", nil},
 		{`fits on:`, "runs on", nil},
+		{`tunnel`, "dryer", nil},
 		{`flip about`, "flip on", nil},
 		{`edge cut sharp`, "sharpen blade", nil},
 	},
