@@ -25,7 +25,7 @@ func (t *teller) Write(data []byte) (int, error) {
 		for _, begin := range []string{"error: ", "hint: ", "note: "} {
 			if strings.HasPrefix(l, begin) {
 				text := strings.TrimSuffix(l, "\n")
-				lines[i] = v.Tell(text) + l[len(text):]
+				lines[i] = v.Word(text) + l[len(text):]
 			}
 		}
 	}
@@ -46,7 +46,7 @@ func (c *call) language() *say.Voice {
 // worded is an error of a file in the language of the call.
 func (c *call) worded(e job.Error) string {
 	if v := c.language(); v != nil {
-		return v.TellError(e)
+		return v.WordError(e)
 	}
 	return e.Error()
 }

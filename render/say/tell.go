@@ -1,114 +1,83 @@
 package say
 
 import (
-	"regexp"
-	"slices"
+	"fmt"
 	"strings"
-	"sync"
 
-	"bladecard/calc/job"
-	"bladecard/templates"
+	"bladecard/calc/plan"
 )
 
-// Errors and hints are written in English where they arise, each part as a whole sentence. The texts under [tell] are
-// those sentences with {names} for what varies in them: a language that says them otherwise is found by the English
-// one. What has no text there stays English.
-
-// sentence is an English text of [tell], ready to be found.
-type sentence struct {
-	key   string
-	match *regexp.Regexp
-	names []string
-	plain int // letters that do not vary
+// Told is a warning as a person reads it: once, with every place that it holds for.
+type Told struct {
+	Text string
+	At   []Place // none: the whole job
 }
 
-var name = regexp.MustCompile(`\{[a-z]+\}`)
+// Place is a location with those of its screens that a warning holds for; none: the whole location.
+type Place struct {
+	Location string
+	Screens  []int
+}
 
-// sentences are those of English, the ones with the most letters of their own first.
-var sentences = sync.OnceValue(func() []sentence {
-	w, err := templates.Language("en")
-	if err != nil {
-		panic("say: " + err.Error())
+// Tell joins warnings of the same words, those of the job first, then location by location.
+func Tell(job []plan.Warning, locations ...plan.Location) []Told {
+	var out []Told
+	at := map[string]int{}
+	find := func(text string) *Told {
+		i, ok := at[text]
+		if !ok {
+			i = len(out)
+			at[text] = i
+			out = append(out, Told{Text: text})
+		}
+		return &out[i]
 	}
-	var out []sentence
-	for key, text := range w {
-		if !strings.HasPrefix(key, "tell.") {
-			continue
-		}
-		s := sentence{key: key}
-		pattern, at := "", 0
-		for _, m := range name.FindAllStringIndex(text, -1) {
-			pattern += regexp.QuoteMeta(text[at:m[0]]) + "(.+?)"
-			s.names = append(s.names, text[m[0]+1:m[1]-1])
-			s.plain += m[0] - at
-			at = m[1]
-		}
-		s.plain += len(text) - at
-		s.match = regexp.MustCompile("^" + pattern + regexp.QuoteMeta(text[at:]) + "$")
-		out = append(out, s)
+	for _, w := range job {
+		find(w.Text)
 	}
-	slices.SortFunc(out, func(a, b sentence) int {
-		if a.plain != b.plain {
-			return b.plain - a.plain
+	for _, l := range locations {
+		for _, w := range l.Warnings {
+			t := find(w.Text)
+			t.At = append(t.At, Place{Location: l.Name})
 		}
-		return strings.Compare(a.key, b.key)
-	})
+		for _, s := range l.Screens {
+			for _, w := range s.Warnings {
+				t := find(w.Text)
+				if n := len(t.At); n == 0 || t.At[n-1].Screens == nil || t.At[n-1].Location != l.Name {
+					t.At = append(t.At, Place{Location: l.Name})
+				}
+				p := &t.At[len(t.At)-1]
+				p.Screens = append(p.Screens, s.Number)
+			}
+		}
+	}
 	return out
-})
-
-// Tell says an error or a hint of the program in the language of the voice, as much of it as the language has.
-func (v *Voice) Tell(english string) string {
-	told, _ := v.tell(english)
-	return told
 }
 
-// TellError says an error of a file: its place, where that is, the key, what is wrong and what is accepted.
-func (v *Voice) TellError(e job.Error) string {
-	if v.Code == "en" {
-		return e.Error()
+// Screens names screens, "screen 2" or "screens 2, 4".
+func (v *Voice) Screens(numbers []int) string {
+	list := make([]string, len(numbers))
+	for i, n := range numbers {
+		list[i] = fmt.Sprint(n)
 	}
-	e.Where, e.Wrong, e.Accepted = v.Tell(e.Where), v.Tell(e.Wrong), v.Tell(e.Accepted)
-	return e.Error()
+	return v.Many("told.screens", len(numbers), "list", strings.Join(list, ", "))
 }
 
-func (v *Voice) tell(english string) (told string, known bool) {
-	if v.Code == "en" || english == "" {
-		return english, true
-	}
-	for _, s := range sentences() {
-		values := s.match.FindStringSubmatch(english)
-		if values == nil {
-			continue
+// Tell says a warning with its places. A location is named by called, nil: as it stands.
+func (v *Voice) Tell(t Told, called func(string) string) string {
+	var places []string
+	for _, p := range t.At {
+		name := p.Location
+		if called != nil {
+			name = called(name)
 		}
-		var pairs []string
-		for i, name := range s.names {
-			pairs = append(pairs, name, v.part(name, values[i+1]))
+		if p.Screens != nil {
+			name = v.T("told.place", "location", name, "screens", v.Screens(p.Screens))
 		}
-		return v.T(s.key, pairs...), true
+		places = append(places, name)
 	}
-	if before, after, is := strings.Cut(english, "; "); is {
-		a, first := v.tell(before)
-		b, second := v.tell(after)
-		return a + "; " + b, first || second
+	if places == nil {
+		return t.Text
 	}
-	if before, after, is := strings.Cut(english, ": "); is { // a file or a key before its fault
-		if told, known := v.tell(after); known {
-			return before + ": " + told, true
-		}
-	}
-	return english, false
-}
-
-// part is what stands for a name in a sentence: the parts called what and rest are sentences of their own, a list
-// has the word before its last entry, and all else stands as it is.
-func (v *Voice) part(name, english string) string {
-	switch name {
-	case "what", "rest":
-		return v.Tell(english)
-	case "list":
-		if i := strings.LastIndex(english, " or "); i >= 0 {
-			return english[:i] + " " + v.T("list.or") + " " + english[i+len(" or "):]
-		}
-	}
-	return english
+	return v.T("told.at", "places", strings.Join(places, "; "), "text", t.Text)
 }
