@@ -177,7 +177,7 @@ func (m *maker) figure(name string, x float64) string {
 	case "thickness":
 		return m.say.Thickness(x)
 	case "bar":
-		return m.say.Air(x, x*psiPerBar)
+		return m.say.Gauge(x, x*psiPerBar)
 	case "int":
 		return m.say.Number(x, 0)
 	case "fine":

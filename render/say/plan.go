@@ -44,6 +44,14 @@ func (v *Voice) Change(c plan.Correction) string {
 	return v.T("change."+c.Kind, "to", v.Decimal(c.To))
 }
 
+// Short is a correction in the fewest words.
+func (v *Voice) Short(c plan.Correction) string {
+	if n, err := strconv.Atoi(c.To); err == nil && c.Kind == "hits" {
+		return v.Many("change.hits-short", n)
+	}
+	return v.Change(c)
+}
+
 // Pulls is how often a screen is printed: strokes, or hits with their strokes.
 func (v *Voice) Pulls(strokes, hits int) string {
 	switch {
@@ -114,4 +122,19 @@ func (v *Voice) Shop(from, name, file string) string {
 		return name
 	}
 	return v.T("shop.paper", "name", name, "file", file)
+}
+
+// Substrate is what is printed on, in words: its name, else its kind, then fiber and shade.
+func (v *Voice) Substrate(s plan.Substrate) string {
+	parts := []string{s.Name}
+	if s.Name == "" {
+		parts[0] = v.T("stock." + s.Kind)
+	}
+	if s.Fibre != "" {
+		parts = append(parts, v.T("fibre."+s.Fibre))
+	}
+	if s.Shade != "" {
+		parts = append(parts, v.T("shade."+s.Shade))
+	}
+	return strings.Join(parts, ", ")
 }

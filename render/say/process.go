@@ -3,6 +3,7 @@ package say
 import (
 	"fmt"
 	"strconv"
+	"strings"
 
 	"bladecard/calc/plan"
 )
@@ -51,9 +52,23 @@ func (v *Voice) Press(s plan.Screen) []string {
 // Pressure is what the gauge shows, or what the hand feels.
 func (v *Voice) Pressure(s plan.Screen) string {
 	if p := s.Pressure; p != nil {
-		return v.T("show.pressure", "air", v.Air(p.Bar, p.PSI))
+		return v.T("show.pressure", "air", v.Gauge(p.Bar, p.PSI))
 	}
 	return v.T("show.hand", "class", v.T("load."+s.LoadClass))
+}
+
+// Air is what to set the pressure to, by its unit, its value, and the same in the other unit; by hand it is how
+// firm to press, and until when.
+func (v *Voice) Air(s plan.Screen) (unit, value, also string) {
+	p := s.Pressure
+	if p == nil {
+		return "", v.T("load." + s.LoadClass), v.T("card.until-clean")
+	}
+	bar, psi := strings.Replace(strconv.FormatFloat(p.Bar, 'f', 1, 64), ".", v.point, 1), v.Number(p.PSI, 0)
+	if v.inch {
+		return "psi", psi, bar + nbsp + "bar"
+	}
+	return "bar", bar, psi + nbsp + "psi"
 }
 
 // Heat is flash and cure in words.
@@ -156,4 +171,31 @@ func (v *Voice) InkName(class string) string {
 		return v.T(key)
 	}
 	return class
+}
+
+// FlashTile is what a tile says of a flash: the word, the seconds to start with, and what follows. The last two may
+// be empty.
+func (v *Voice) FlashTile(f plan.Flash) (word, time, sub string) {
+	switch {
+	case f.Does == "lamp":
+		return v.T("card.lamp"), "", v.T("card.each")
+	case !f.Needed:
+		return v.T("card.no-flash"), "", ""
+	}
+	word = v.T("card.flash")
+	if key := "card.flash-" + f.Does; v.Has(key) {
+		word = v.T(key)
+	}
+	switch {
+	case f.StartS != nil:
+		time = v.Seconds(*f.StartS)
+	case f.Seconds != nil:
+		time = v.SecondsRange(f.Seconds.Low, f.Seconds.High)
+	default:
+		return word, "", v.T("card.by-sheet")
+	}
+	if f.Cool {
+		sub = v.T("card.cool")
+	}
+	return word, time, sub
 }

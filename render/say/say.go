@@ -318,8 +318,8 @@ func (v *Voice) GramRange(low, high float64) string {
 	return v.figures(low, mid) + "–" + v.figures(high, mid) + nbsp + "g"
 }
 
-// Air is what the gauge of a press shows, the unit that the shop reads first.
-func (v *Voice) Air(bar, psi float64) string {
+// Gauge is what the gauge of a press shows, the unit that the shop reads first.
+func (v *Voice) Gauge(bar, psi float64) string {
 	key := "show.air"
 	if v.inch {
 		key = "show.air-inch"

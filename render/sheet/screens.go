@@ -85,7 +85,7 @@ func (m *maker) strokes(l plan.Location) {
 func (m *maker) pressure(s plan.Screen) string {
 	v := m.say
 	if p := s.Pressure; p != nil {
-		return v.T("sheet-doc.pressure-cylinders", "air", v.Air(p.Bar, p.PSI))
+		return v.T("sheet-doc.pressure-cylinders", "air", v.Gauge(p.Bar, p.PSI))
 	}
 	return v.T("sheet-doc.pressure-hand", "class", v.T("load."+s.LoadClass))
 }
