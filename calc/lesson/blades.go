@@ -2,7 +2,6 @@ package lesson
 
 import (
 	"errors"
-	"math"
 	"slices"
 	"sort"
 
@@ -11,108 +10,22 @@ import (
 	"bladecard/calc/plan"
 )
 
-// Hardness is what one Shore A reading means.
-type Hardness struct {
-	ShoreA   float64
-	MPa      float64 // Young's modulus, blade.ModulusGentMPa
-	OtherMPa float64 // by the second relation, blade.ModulusRuessMPa
-	LessMPa  float64 // of a blade that is softer by the trade's tolerance
-	MoreMPa  float64 // of one that is harder by it
-	To70     float64 // MPa over that of 70 Shore A
-}
-
-// Blade is a stock of the rack and what it does.
+// Blade is a stock of the rack and what its edge does.
 type Blade struct {
 	Name, Layup, Edge         string
 	Layers                    []plan.Layer
-	MPa                       []float64 // of each layer
 	ThicknessMM, FreeHeightMM float64
 	RigidityNM                float64
 	To70                      float64    // rigidity over that of one layer of 70, as thick
-	TipNPerCMPerMM            float64    // StiffnessNPerCMPerMM
-	Edges                     []*float64 // bent edge angle at each of Lesson.SetDeg
-	Curve                     []Bent     // bent edge angle, finely
+	Edges                     []*float64 // bent edge angle at each of Lesson.SetDeg; nil: folds over
 	Largest                   []*float64 // set angle at which the edge reaches each of Lesson.Limits; nil: none reaches so low
-	Loaded                    []Loaded   // at each of Lesson.LoadsNPerCM
 }
 
-// Bent is a point of a curve of the bent edge angle.
-type Bent struct{ SetDeg, EdgeDeg float64 }
-
-// Loaded is a blade under a line load at the usual angle.
-type Loaded struct {
-	EdgeDeg *float64 // nil: folds over
-	Floats  bool
-	Clears  bool
-}
-
-// The reference blade: one layer of 70 Shore A, 9.5 mm thick (common practice).
 const (
-	referenceShoreA = 70.0
-	referenceMM     = 9.5
-	softShoreA      = 60.0 // the soft and the hard blade that are compared
-	hardShoreA      = 80.0
+	referenceShoreA = 70.0 // of the blade that others are compared to (common practice)
 	usualDeg        = 15.0 // the angle that a job starts from (common practice)
 	mostDeg         = 45.0
 )
-
-// StiffnessNPerCMPerMM is the line load in N/cm that moves the tip of a blade by 1 mm, square to
-// its face: 3 D/L^3 of the cantilever, for small bending.
-//
-// Range: rigidity 1e-5 to 1e5 N m, free height 1 to 200 mm; an error outside. Kind: derived,
-// strength-of-materials textbooks (published).
-func StiffnessNPerCMPerMM(rigidityNM, freeHeightMM float64) (float64, error) {
-	if !(rigidityNM >= 1e-5 && rigidityNM <= 1e5) {
-		return 0, errors.New("lesson: rigidity is outside 1e-5 to 1e5 N m")
-	}
-	if !(freeHeightMM >= 1 && freeHeightMM <= 200) {
-		return 0, errors.New("lesson: free height is outside 1 to 200 mm")
-	}
-	const perMM, perCM = 1e-3, 1e-2
-	return 3 * rigidityNM / math.Pow(freeHeightMM/1000, 3) * perMM * perCM, nil
-}
-
-// hardness fills in what Shore A readings mean.
-func (m *maker) hardness() error {
-	ref, err := blade.ModulusGentMPa(referenceShoreA)
-	if err != nil {
-		return err
-	}
-	for s := 50.0; s <= 90; s += 5 {
-		h := Hardness{ShoreA: s}
-		for _, f := range []struct {
-			to *float64
-			of func(float64) (float64, error)
-			at float64
-		}{
-			{&h.MPa, blade.ModulusGentMPa, s}, {&h.OtherMPa, blade.ModulusRuessMPa, s},
-			{&h.LessMPa, blade.ModulusGentMPa, s - blade.ToleranceShoreA}, {&h.MoreMPa, blade.ModulusGentMPa, s + blade.ToleranceShoreA},
-		} {
-			if *f.to, err = f.of(f.at); err != nil {
-				return err
-			}
-		}
-		h.To70 = h.MPa / ref
-		m.out.OtherTimes = math.Max(m.out.OtherTimes, h.OtherMPa/h.MPa)
-		m.out.Hardness = append(m.out.Hardness, h)
-	}
-	soft, err := blade.ModulusGentMPa(softShoreA)
-	if err != nil {
-		return err
-	}
-	hard, err := blade.ModulusGentMPa(hardShoreA)
-	if err != nil {
-		return err
-	}
-	m.out.HardTimes = hard / soft
-	whole, err := single(referenceShoreA, referenceMM)
-	if err != nil {
-		return err
-	}
-	core, err := single(referenceShoreA, referenceMM/3)
-	m.out.CoreShare = core / whole
-	return err
-}
 
 // rack chooses the blades that the lesson is computed from and fills in those that it shows, each
 // stock once, softest first. Both are even choices in the order of stiffness.
@@ -144,7 +57,7 @@ func (m *maker) rack() error {
 	for i, r := range all {
 		stocks[i] = r.stock
 	}
-	p, err := m.plan(m.with(stocks, m.shop.Meshes[:1]), fixed(m.shop.Meshes[0]))
+	p, err := m.plan(cotton, m.with(stocks, m.shop.Meshes[:1]), fixed(m.shop.Meshes[0]))
 	if err != nil {
 		return err
 	}
@@ -169,15 +82,6 @@ func (m *maker) rack() error {
 				return err
 			}
 			b.Edges = append(b.Edges, e)
-		}
-		for a := 0.0; a <= mostDeg; a += 2.5 {
-			e, err := b.edge(a, m.out.Press.LoadNPerCM)
-			if err != nil {
-				return err
-			}
-			if e != nil {
-				b.Curve = append(b.Curve, Bent{a, *e})
-			}
 		}
 		m.out.Blades = append(m.out.Blades, b)
 		m.blades = append(m.blades, stocks[i])
@@ -210,7 +114,6 @@ func newBlade(b job.Blade) (Blade, error) {
 		}
 		layers = append(layers, blade.Layer{ThicknessMM: mm, ModulusMPa: mpa})
 		out.Layers = append(out.Layers, plan.Layer{Hardness: h, ThicknessMM: mm})
-		out.MPa = append(out.MPa, mpa)
 	}
 	var err error
 	if out.RigidityNM, err = blade.RigidityNM(layers); err != nil {
@@ -221,8 +124,7 @@ func newBlade(b job.Blade) (Blade, error) {
 		return out, err
 	}
 	out.To70 = out.RigidityNM / ref
-	out.TipNPerCMPerMM, err = StiffnessNPerCMPerMM(out.RigidityNM, out.FreeHeightMM)
-	return out, err
+	return out, nil
 }
 
 // single is the rigidity per width in N m of one layer.

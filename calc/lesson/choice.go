@@ -12,84 +12,84 @@ import (
 // Choice is a piece of work and the setup that the planner chose for it. Setup is nil where the
 // planner found none.
 type Choice struct {
+	Print        string // code of a typical print; empty: of no such
 	Ink, Use     string
+	On           string  // cotton, polyester, paper
 	LinesPerInch float64 // of a halftone; 0: none
-	Mesh         string  // asked for; empty: the planner chose it
+	FinestMM     float64 // smallest feature that must hold; 0: as the use has it
 	Setup        *plan.Screen
 	Misses       []string // film-thin, film-heavy, cut, moves, leaves-ink
 }
 
-// The halftones of the grid (common practice), in lines per inch: on cloth, on sheets, and for
-// the ink of the film figures.
-var (
-	clothLPI = []float64{45}
-	sheetLPI = []float64{65}
-	inkLPI   = []float64{45, 55, 65}
-)
+// prints are what shops are asked for day by day (common practice), as far as the shop has the ink.
+var prints = []Choice{
+	{Print: "base", Ink: white, Use: "underbase", On: cotton},
+	{Print: "white", Ink: white, Use: "solid", On: cotton},
+	{Print: "color", Ink: inkName, Use: "solid", On: cotton},
+	{Print: "numbers", Ink: "plastisol low-cure white", Use: "solid", On: polyester},
+	{Print: "lines", Ink: inkName, Use: "detail", FinestMM: 0.2, On: cotton},
+	{Print: "halftone", Ink: inkName, Use: "halftone", LinesPerInch: 45, On: cotton},
+	{Print: "halftone", Ink: inkName, Use: "halftone", LinesPerInch: 65, On: cotton},
+	{Print: "puff", Ink: "plastisol puff", Use: "raised", On: cotton},
+	{Print: "gel", Ink: "plastisol clear gel", Use: "clear", On: cotton},
+	{Print: "water", Ink: "water-based", Use: "solid", On: cotton},
+	{Print: "discharge", Ink: "discharge", Use: "solid", On: cotton},
+}
 
-const smallestDot = 0.05
+// white is the ink class of bases.
+const white = "plastisol white"
+
+// The halftones of other inks (common practice), in lines per inch: on cloth and on sheets.
+const (
+	clothLPI    = 45.0
+	sheetLPI    = 65.0
+	smallestDot = 0.05
+)
 
 // useOrder is the order of the uses in the grid; a highlight is a detail.
 var useOrder = []string{"underbase", "solid", "detail", "halftone", "blocker", "raised", "clear"}
 
-// through is the ink whose work is shown through every mesh.
-const through = "plastisol white"
+// mostOthers is how many other works the paper has room for.
+const mostOthers = 36
 
-// mostWorks is the most rows of the first grid.
-const mostWorks = 40
-
-// choice lets the planner choose the setup of a grid of work: ink class and use with the mesh
-// open, then one ink in three uses through every mesh of the paper.
+// choice lets the planner choose the setups of the typical prints and of each other ink class and use, with the
+// mesh open.
 func (m *maker) choice() error {
+	known := map[[2]string]bool{}
+	for _, c := range prints {
+		if in, ok := m.shop.FindInk(c.Ink); ok && in.Uses[c.Use] != nil {
+			m.out.Prints = append(m.out.Prints, c)
+			known[[2]string{c.Ink, c.Use}] = true
+		}
+	}
 	for _, in := range m.shop.Inks {
 		for _, use := range useOrder {
-			if in.Uses[use] == nil || m.inherits(in, use) {
+			if in.Uses[use] == nil || m.inherits(in, use) || known[[2]string{in.Name, use}] || len(m.out.Others) == mostOthers {
 				continue
 			}
-			for _, lines := range lineCounts(in, use) {
-				if len(m.out.Works) < mostWorks {
-					m.out.Works = append(m.out.Works, Choice{Ink: in.Name, Use: use, LinesPerInch: lines})
+			c := Choice{Ink: in.Name, Use: use, On: cotton}
+			lines := clothLPI
+			if in.On == "sheet" {
+				c.On, lines = paper, sheetLPI
+			}
+			if use == "halftone" {
+				c.LinesPerInch = lines
+			}
+			m.out.Others = append(m.out.Others, c)
+		}
+	}
+	for _, on := range []string{cotton, polyester, paper} {
+		var same []*Choice
+		for _, list := range [][]Choice{m.out.Prints, m.out.Others} {
+			for i := range list {
+				if list[i].On == on {
+					same = append(same, &list[i])
 				}
 			}
 		}
+		m.set(on, same)
 	}
-	if in, ok := m.shop.FindInk(through); ok {
-		for _, c := range m.out.Meshes {
-			for _, use := range throughUses {
-				m.out.Through = append(m.out.Through, Choice{Ink: in.Name, Use: use, LinesPerInch: lineCounts(*in, use)[0], Mesh: c.Name})
-			}
-		}
-	}
-	var cloth, sheet []*Choice
-	for _, list := range [][]Choice{m.out.Works, m.out.Through} {
-		for i := range list {
-			c := &list[i]
-			if in, ok := m.shop.FindInk(c.Ink); ok && in.On == "sheet" {
-				sheet = append(sheet, c)
-			} else {
-				cloth = append(cloth, c)
-			}
-		}
-	}
-	m.set(cloth)
-	m.set(sheet)
 	return nil
-}
-
-// throughUses are the uses that are shown through every mesh.
-var throughUses = []string{"underbase", "solid", "halftone"}
-
-// lineCounts are the line counts of the halftones of an ink; one count of 0 for any other use.
-func lineCounts(in job.Ink, use string) []float64 {
-	switch {
-	case use != "halftone":
-		return []float64{0}
-	case in.Name == inkName:
-		return inkLPI
-	case in.On == "sheet":
-		return sheetLPI
-	}
-	return clothLPI
 }
 
 // inherits tells whether an ink class has a use from the class that it is like, so that the
@@ -108,27 +108,27 @@ func (m *maker) inherits(in job.Ink, use string) bool {
 	return reflect.DeepEqual(own, from) && reflect.DeepEqual(in.Uses[use], base.Uses[use])
 }
 
-// set lets the planner make all setups as locations of one job, which works out once what a
+// set lets the planner make all setups, of one stock, as locations of one job, which works out once what a
 // blade does whatever the cloth. Where one of them is an error, each is made by itself.
-func (m *maker) set(list []*Choice) {
+func (m *maker) set(on string, list []*Choice) {
+	if len(list) == 0 {
+		return
+	}
 	var screens []job.Screen
 	for _, c := range list {
-		s := job.Screen{InkName: c.Ink, Use: c.Use, MeshName: c.Mesh}
+		s := job.Screen{InkName: c.Ink, Use: c.Use, FinestMM: c.FinestMM}
 		if c.LinesPerInch > 0 {
 			s.Halftone = &job.Halftone{LinesPerInch: c.LinesPerInch, Smallest: smallestDot}
 		}
 		screens = append(screens, s)
 	}
-	if len(screens) == 0 {
-		return
-	}
-	p, err := m.plan(m.shop, screens...)
+	p, err := m.plan(on, m.shop, screens...)
 	for i, c := range list {
 		switch {
 		case err == nil:
 			c.take(p.Locations[i].Screens[0])
 		default:
-			if one, err := m.plan(m.shop, screens[i]); err == nil {
+			if one, err := m.plan(on, m.shop, screens[i]); err == nil {
 				c.take(one.Locations[0].Screens[0])
 			}
 		}

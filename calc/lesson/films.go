@@ -16,52 +16,32 @@ const inkName = "plastisol"
 // Limit is the most that a bent edge may lean for the smallest feature that must hold.
 type Limit struct{ FinestMM, EdgeDeg float64 }
 
-// Film is the cured film of one stroke over the angle, on one mesh.
-type Film struct {
-	Mesh, Ink string
-	Target    plan.Target
-	Curves    []plan.Curve // a curve per blade
-	Hardness  []plan.Curve // over the edge hardness of the workhorse
-	EdgeShore float64      // hardness of its edge, Shore A
-	Moves     plan.Moves   // of the workhorse at the usual angle
-	Band      plan.Band    // its cured film
-	Spread    float64      // share by which the rack's heaviest film is over its lightest, at the usual angle
+// What the lesson prints on.
+const (
+	cotton    = "cotton"
+	polyester = "polyester"
+	paper     = "paper"
+)
+
+// jobOn is an empty job on one of them.
+func jobOn(stock string) *job.Job {
+	if stock == paper {
+		return &job.Job{Title: "lesson", Stock: &job.Stock{Kind: paper}}
+	}
+	return &job.Job{Title: "lesson", Garment: &job.Garment{Fibre: stock, Shade: "dark"}}
 }
 
-// Strokes is the film of wet strokes in a row.
-type Strokes struct {
-	Count   int
-	CuredUM plan.Band
-	AddsUM  float64 // by the last stroke
-}
-
-// Wear is the workhorse with an edge in some state.
-type Wear struct {
-	Edge    string
-	CuredUM float64
-	ToNew   float64 // change against a new edge, share
-}
-
-// Ground is the workhorse after its edge has been ground back.
-type Ground struct {
-	FreeHeightMM   float64
-	TipNPerCMPerMM float64
-	EdgeDeg        *float64 // at the usual angle and load
-}
-
-// plan lets the planner make the setups of screens, each a location of its own, on dark cotton
-// or on paper as the first one's ink is for. The screens are the lesson's own, so that an error tells
-// what is wrong and not where.
-func (m *maker) plan(shop *job.Shop, screens ...job.Screen) (*plan.Plan, error) {
-	j := &job.Job{Title: "lesson"}
+// plan lets the planner make the setups of screens on a stock, each a location of its own.
+func (m *maker) plan(on string, shop *job.Shop, screens ...job.Screen) (*plan.Plan, error) {
+	j := jobOn(on)
 	for _, s := range screens {
 		j.Locations = append(j.Locations, job.Location{Name: "lesson", Screens: []job.Screen{s}})
 	}
-	if in, ok := shop.FindInk(screens[0].InkName); ok && in.On == "sheet" {
-		j.Stock = &job.Stock{Kind: "paper"}
-	} else {
-		j.Garment = &job.Garment{Fibre: "cotton", Shade: "dark"}
-	}
+	return m.make(j, shop)
+}
+
+// make lets the planner make a job. It is the lesson's own, so that an error tells what is wrong and not where.
+func (m *maker) make(j *job.Job, shop *job.Shop) (*plan.Plan, error) {
 	var p *plan.Plan
 	errs := job.Resolve(j, shop)
 	if errs == nil {
@@ -88,7 +68,7 @@ func fixed(c job.Mesh) job.Screen {
 
 // screen is the planner's setup of a fixed screen; nil where the blade folds over or floats.
 func (m *maker) screen(s job.Screen, b job.Blade, c job.Mesh) *plan.Screen {
-	p, err := m.plan(m.with([]job.Blade{b}, []job.Mesh{c}), s)
+	p, err := m.plan(cotton, m.with([]job.Blade{b}, []job.Mesh{c}), s)
 	if err != nil {
 		return nil
 	}
@@ -96,10 +76,10 @@ func (m *maker) screen(s job.Screen, b job.Blade, c job.Mesh) *plan.Screen {
 }
 
 // workhorse is the setup of the workhorse as changed by change; an error where there is none.
-func (m *maker) workhorse(change func(*job.Screen, *job.Blade)) (*plan.Screen, error) {
-	s, b := fixed(m.bench), m.blades[m.out.Workhorse]
-	change(&s, &b)
-	sc := m.screen(s, b, m.bench)
+func (m *maker) workhorse(change func(*job.Screen)) (*plan.Screen, error) {
+	s := fixed(m.bench)
+	change(&s)
+	sc := m.screen(s, m.blades[m.out.Workhorse], m.bench)
 	if sc == nil {
 		return nil, errors.New("the blade " + m.out.Blades[m.out.Workhorse].Name + " folds over or floats at the usual setup: a stiffer or shorter blade in the rack is needed")
 	}
@@ -108,9 +88,9 @@ func (m *maker) workhorse(change func(*job.Screen, *job.Blade)) (*plan.Screen, e
 
 // limits asks the planner how far an edge may lean, and each blade how far it may then be set.
 func (m *maker) limits() error {
-	for _, mm := range []float64{2, 0.5, 0.2, 0.1} {
+	for _, mm := range []float64{0.1, 0.2, 0.5, 2} {
 		s := job.Screen{InkName: inkName, Use: "solid", FinestMM: mm, MeshName: m.bench.Name}
-		p, err := m.plan(m.shop, s)
+		p, err := m.plan(cotton, m.shop, s)
 		if err != nil {
 			return err
 		}
@@ -130,92 +110,41 @@ func (m *maker) limits() error {
 	return nil
 }
 
-// film fills in the film over the angle.
+// film fills in what a film follows: other blades, more strokes, and a flash between them.
 func (m *maker) film() error {
-	sc, err := m.workhorse(func(*job.Screen, *job.Blade) {})
+	for n := 1; n <= 3; n++ {
+		sc, err := m.workhorse(func(s *job.Screen) { s.Strokes = n })
+		if err != nil {
+			return err
+		}
+		m.out.Strokes = append(m.out.Strokes, sc.CuredUM)
+	}
+	twice, err := m.workhorse(func(s *job.Screen) { s.Hits = 2 })
 	if err != nil {
 		return err
 	}
-	f := Film{Mesh: sc.Mesh.Name, Ink: sc.Ink, Target: sc.TargetUM, Moves: sc.Moves, Band: sc.CuredUM,
-		Hardness: sc.Charts.Hardness, EdgeShore: sc.Blade.EdgeHardness}
-	p, err := m.plan(m.with(m.blades, []job.Mesh{m.bench}), fixed(m.bench))
+	m.out.FlashedUM = twice.CuredUM.Value
+	// Its charts show the blades that the paper does, and its corrections the whole rack.
+	shown, err := m.plan(cotton, m.with(m.blades, []job.Mesh{m.bench}), fixed(m.bench))
 	if err != nil {
 		return err
 	}
-	f.Curves = p.Locations[0].Screens[0].Charts.Angle
-	low, high := f.Band.Value, f.Band.Value
+	one, err := m.workhorse(func(*job.Screen) {})
+	if err != nil {
+		return err
+	}
+	m.out.Bench = *one
+	m.out.Bench.Charts.Angle = shown.Locations[0].Screens[0].Charts.Angle
+	for i, c := range m.out.Bench.Charts.Angle {
+		m.out.Bench.Charts.Angle[i].Chosen = c.Name == one.Blade.Name
+	}
+	low, high := one.CuredUM.Value, one.CuredUM.Value
 	for _, b := range m.blades {
 		if sc := m.screen(fixed(m.bench), b, m.bench); sc != nil && sc.Clears {
 			low, high = math.Min(low, sc.CuredUM.Value), math.Max(high, sc.CuredUM.Value)
 		}
 	}
-	f.Spread = high/low - 1
-	m.out.Film = f
-	return nil
-}
-
-// load fills in the blades under the three loads.
-func (m *maker) load() error {
-	for i := range m.out.Blades {
-		b := &m.out.Blades[i]
-		for _, w := range m.out.LoadsNPerCM {
-			var l Loaded
-			var err error
-			if l.EdgeDeg, err = b.edge(usualDeg, w); err != nil {
-				return err
-			}
-			s := fixed(m.bench)
-			s.LoadNCM = w
-			if sc := m.screen(s, m.blades[i], m.bench); sc != nil {
-				l.Clears = sc.Clears
-			} else {
-				l.Floats = l.EdgeDeg != nil
-			}
-			b.Loaded = append(b.Loaded, l)
-		}
-	}
-	return nil
-}
-
-func (m *maker) strokes() error {
-	before := 0.0
-	for n := 1; n <= 3; n++ {
-		sc, err := m.workhorse(func(s *job.Screen, _ *job.Blade) { s.Strokes = n })
-		if err != nil {
-			return err
-		}
-		m.out.Strokes = append(m.out.Strokes, Strokes{n, sc.CuredUM, sc.CuredUM.Value - before})
-		before = sc.CuredUM.Value
-	}
-	return nil
-}
-
-func (m *maker) wear() error {
-	for _, edge := range []string{"new", "used", "worn"} {
-		sc, err := m.workhorse(func(_ *job.Screen, b *job.Blade) { b.Edge = edge })
-		if err != nil {
-			return err
-		}
-		w := Wear{Edge: edge, CuredUM: sc.CuredUM.Value}
-		if m.out.Wear != nil {
-			w.ToNew = w.CuredUM/m.out.Wear[0].CuredUM - 1
-		}
-		m.out.Wear = append(m.out.Wear, w)
-	}
-	b := m.out.Blades[m.out.Workhorse]
-	full := b.FreeHeightMM
-	for _, share := range []float64{1, 0.9, 0.8, 0.7} {
-		b.FreeHeightMM = math.Round(full*share*2) / 2
-		g := Ground{FreeHeightMM: b.FreeHeightMM}
-		var err error
-		if g.TipNPerCMPerMM, err = StiffnessNPerCMPerMM(b.RigidityNM, b.FreeHeightMM); err != nil {
-			return err
-		}
-		if g.EdgeDeg, err = b.edge(usualDeg, m.out.Press.LoadNPerCM); err != nil {
-			return err
-		}
-		m.out.Ground = append(m.out.Ground, g)
-	}
+	m.out.Spread = high/low - 1
 	return nil
 }
 

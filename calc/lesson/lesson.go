@@ -5,43 +5,35 @@ import (
 	"runtime"
 	"slices"
 
-	"bladecard/calc/blade"
 	"bladecard/calc/choose"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
+	"bladecard/calc/seen"
 )
 
-// Lesson is everything that the class paper shows. A nil figure is one that does not exist:
-// the blade folds over or floats there.
+// Lesson is everything that the handout shows. A nil figure is one that does not exist: the blade folds
+// over or floats there.
 type Lesson struct {
-	Shop       string
-	Press      plan.Press // whose working load and speed all figures have
-	Hardness   []Hardness
-	HardTimes  float64 // modulus of 80 Shore A over that of 60
-	OtherTimes float64 // the most that the second relation gives over the first
-	CoreShare  float64 // of the rigidity that the core of equal thirds has where all layers are alike
-	Blades     []Blade // softest first, those that the paper has room for
+	Shop   string
+	Press  plan.Press // whose working load and speed all figures have
+	Blades []Blade    // softest first, those that the paper has room for
 	// BladesAtHand are the different stocks of the rack. Setups are chosen from BladesTried of them.
 	BladesAtHand, BladesTried int
 	Workhorse                 int // index of the blade that a job starts from
 	SetDeg                    []float64
-	LoadsNPerCM               []float64
-	Limits                    []Limit
-	Film                      Film
-	Strokes                   []Strokes
-	Wear                      []Wear
-	Ground                    []Ground
-	Meshes                    []Mesh // coarse to fine, those that the paper has room for
+	Limits                    []Limit     // finest feature first
+	Bench                     plan.Screen // the workhorse at the usual setup
+	Spread                    float64     // share by which the rack's heaviest film is over its lightest, at the usual angle
+	Strokes                   []plan.Band // cured film of 1, 2, 3 wet strokes
+	FlashedUM                 float64     // of print, flash and print again
+	Meshes                    []Mesh      // coarse to fine, those that the paper has room for
 	// MeshesRacked are the different meshes of the racks. Setups are chosen from MeshesTried of them.
 	MeshesRacked, MeshesTried int
-	Stencil                   []Stencil
-	ThinShare                 float64 // the stencils of the tables: EOM as shares of the fabric
-	ThickShare                float64
-	WideMM                    float64 // the wide and the narrow feature of the mesh table
-	NarrowMM                  float64
-	Works                     []Choice // each ink class and use, the mesh chosen from the racks
-	Through                   []Choice // one ink in three uses through the meshes of the racks
-	Cautions                  []string // codes of what can hurt, of all the shop's inks
+	Prints                    []Choice       // typical prints, each with the mesh chosen from the racks
+	Others                    []Choice       // each other ink class and use
+	Worked                    *plan.Plan     // a job of a white base and a halftone on it; nil: the planner finds none
+	Faults                    []seen.Finding // what may be seen of the worked job's prints, and what to do
+	Cautions                  []string       // codes of what can hurt, of all the shop's inks
 	Exercises                 []Exercise
 }
 
@@ -74,10 +66,8 @@ func planned(j *job.Job, shop *job.Shop) (*plan.Plan, job.Errors) {
 
 func newMaker(shop *job.Shop, plan planFunc) *maker {
 	return &maker{shop: shop, planned: plan, out: &Lesson{
-		Shop:        shop.Name,
-		SetDeg:      []float64{0, 10, 15, 20, 30, 45},
-		LoadsNPerCM: []float64{blade.LightNPerCM, blade.MediumNPerCM, blade.FirmNPerCM},
-		ThinShare:   thinShare, ThickShare: thickShare, WideMM: wideMM, NarrowMM: narrowMM,
+		Shop:   shop.Name,
+		SetDeg: []float64{0, 5, usualDeg, 30, mostDeg},
 	}}
 }
 
@@ -87,7 +77,7 @@ func (m *maker) lesson() (*Lesson, error) {
 		return nil, errors.New("no mesh is on the racks")
 	}
 	for _, step := range []func() error{
-		m.rack, m.hardness, m.meshes, m.limits, m.film, m.load, m.strokes, m.wear, m.stencil, m.choice, m.exercises,
+		m.rack, m.meshes, m.limits, m.film, m.choice, m.job, m.exercises,
 	} {
 		if err := step(); err != nil {
 			return nil, err
@@ -106,8 +96,7 @@ type maker struct {
 	planned planFunc
 	out     *Lesson
 	blades  []job.Blade // of out.Blades
-	cloths  []job.Mesh  // of out.Meshes
-	bench   job.Mesh    // the mesh of the film figures
+	bench   job.Mesh    // the mesh of the usual setup
 }
 
 // spread returns at most n, three or more, of the indexes 0 to count-1, evenly spread, the ends and keep

@@ -27,7 +27,15 @@ func (m *maker) sheet() {
 	m.paras(m.t("sheet.text"))
 	var list []block
 	for i, e := range m.exercises() {
-		list = append(list, m.bullet(m.left(), m.width(), fmt.Sprintf("%d.", i+1), m.say.T("handout.ask."+e.Code, m.figures(e)...)))
+		x, w := m.left(), m.width()
+		ask := m.bullet(x, w, fmt.Sprintf("%d.", i+1), m.say.T("handout.ask."+e.Code, m.figures(e)...))
+		if e.Fault != nil {
+			const pictureMM = 36.0
+			ask = m.bullet(x, w-pictureMM-gutterMM, fmt.Sprintf("%d.", i+1), m.say.T("handout.ask."+e.Code))
+			ask = beside(ask, m.picture(x+w-pictureMM, pictureMM, e.Fault.Seen))
+			ask.h -= leastAnswerMM - 1.5 // the answer is written beside the picture
+		}
+		list = append(list, ask)
 	}
 	room := leastAnswerMM
 	for n := m.asks(list, room); room < mostAnswerMM && m.asks(list, room+0.25) == n; {
@@ -63,6 +71,7 @@ func (m *maker) asks(list []block, room float64) int {
 // notes rules what is left of a page for notes, if that is worth it.
 func (m *maker) notes() {
 	const worthMM, lineMM = 40.0, 8.0
+	m.sparse = len(m.pages) > 0 && m.y < m.paper.H/3+paraMM
 	if len(m.pages) == 0 || m.room() < worthMM {
 		return
 	}
@@ -76,14 +85,6 @@ func (m *maker) notes() {
 	m.add(b)
 }
 
-// fill is a word with a line to write on.
-func (m *maker) fill(x, w float64, s string) block {
-	const word = 22.0
-	b := m.body(x, word-2, s)
-	b.boxes = append(b.boxes, page.Rule(m.name("line"), x+word, b.h, w-word, 0, canvas.Pen{Color: canvas.Gray(120), WidthMM: 0.15}))
-	return b
-}
-
 // answers stand on the last page.
 func (m *maker) answers() {
 	m.turn()
@@ -91,8 +92,8 @@ func (m *maker) answers() {
 	m.paras(m.t("answers.text"))
 	for i, e := range m.exercises() {
 		s := m.say.T("handout.answer."+e.Code, m.figures(e)...)
-		if e.Code == "dot" {
-			s += " " + m.say.T("handout.verdict."+e.Names["verdict"])
+		if v, ok := e.Names["verdict"]; ok {
+			s += " " + m.say.T("handout.verdict."+v)
 		}
 		if e.Corrections != nil {
 			s += " " + m.changes(e.Corrections) + "."
@@ -100,9 +101,7 @@ func (m *maker) answers() {
 		if e.TooLittle != nil {
 			s += " " + m.t("answers.too-little", "changes", m.tooLittle(e.TooLittle))
 		}
-		b := m.bullet(m.left(), m.width(), fmt.Sprintf("%d.", i+1), s)
-		b.after = 1.4
-		m.add(b)
+		m.add(m.bullet(m.left(), m.width(), fmt.Sprintf("%d.", i+1), s))
 	}
 }
 
@@ -143,55 +142,32 @@ func (m *maker) figures(e lesson.Exercise) []string {
 	for _, k := range keys {
 		out = append(out, k, m.figure(k, e.Values[k]))
 	}
-	for _, k := range []string{"blade", "hard", "ink", "mesh", "soft"} {
+	for _, k := range []string{"blade", "hard", "soft"} {
 		if s, ok := e.Names[k]; ok {
-			switch k {
-			case "ink":
-				s = m.say.InkName(s)
-			case "mesh":
-			default:
-				s = m.nameOf(s)
-			}
-			out = append(out, k, s)
+			out = append(out, k, m.nameOf(s))
 		}
 	}
+	out = append(out, "mesh", e.Names["mesh"])
+	if f := e.Fault; f != nil {
+		out = append(out, "fault", m.say.T("seen-name."+f.Seen), "means", m.say.T("handout.fault."+f.Seen), "first", m.first(*f))
+	}
 	if n, ok := e.Values["strokes_int"]; ok {
-		out = append(out, "strokes", m.say.Many("change.strokes", int(n)))
+		out = append(out, "pulls", m.say.PullsWord(int(n), int(e.Values["hits_int"])))
 	}
 	return out
 }
 
-// psiPerBar is the change of unit.
-const psiPerBar = 14.503774
-
 // figure writes a value by the unit at the end of its name.
 func (m *maker) figure(name string, x float64) string {
-	const nbsp = "\u00a0"
 	switch name[strings.LastIndexByte(name, '_')+1:] {
-	case "mpa":
-		return m.mpa(x)
-	case "nm":
-		return m.say.Number(x, 2) + nbsp + "N·m"
-	case "times":
-		return m.say.Number(x, 1)
-	case "thickness":
-		return m.say.Thickness(x)
-	case "bar":
-		return m.say.Gauge(x, x*psiPerBar)
 	case "int":
 		return m.say.Number(x, 0)
 	case "fine":
 		return m.say.Fine(x)
 	case "small":
 		return m.say.Small(x)
-	case "density":
-		return m.say.Number(x, 2) + nbsp + "kg/L"
-	case "long": // the length of a belt, in the unit of its speed
-		return strings.TrimSuffix(m.say.BeltSpeed(x/1000, x/1000), "/min")
-	case "g":
-		return m.say.Mass(x)
 	}
-	if name == "edge_deg" || name == "limit_deg" {
+	if name == "edge_deg" {
 		return m.whole(x)
 	}
 	return m.say.Figure(name, x)

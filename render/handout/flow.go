@@ -2,7 +2,6 @@ package handout
 
 import (
 	"fmt"
-	"strings"
 
 	"bladecard/render/canvas"
 	"bladecard/render/page"
@@ -12,9 +11,9 @@ import (
 // The type of the paper, in points.
 const (
 	TitlePT = 22.0
-	HeadPT  = 13.0
-	BodyPT  = 9.25
-	TablePT = 8.5
+	HeadPT  = 15.0
+	BodyPT  = 10.0
+	TablePT = 9.0
 	FootPT  = 8.0
 )
 
@@ -221,23 +220,4 @@ func (f *flow) faces(title, shop string) []page.Face {
 		out = append(out, face)
 	}
 	return out
-}
-
-// words joins what is not empty.
-func words(sep string, list ...string) string {
-	var out []string
-	for _, s := range list {
-		if s != "" {
-			out = append(out, s)
-		}
-	}
-	return strings.Join(out, sep)
-}
-
-// center is a row in the middle of w.
-func (f *flow) center(x, w float64, s string, face canvas.Face) block {
-	st := style(TablePT, face)
-	st.Align = page.Center
-	p := page.Paragraph(f.name("label"), x, 0, w, s, st, 2)
-	return block{boxes: p.Boxes, h: p.Bottom}
 }

@@ -20,9 +20,9 @@ type maker struct {
 	called []string // what tables, charts and texts call each blade; see call
 	logo   *canvas.Picture
 	shop   string
-
-	chartMM   float64 // how high a chart is, where the page allows
-	sectionMM float64 // how high a blade in section is
+	boxes  []page.Box // of the wall chart
+	fresh  bool       // care begins a page
+	sparse bool       // the page before the work sheet has little on it
 }
 
 // Options are the shop's look and the length of the paper; none of it is needed.
@@ -33,8 +33,8 @@ type Options struct {
 	Shop   string          // whose racks these are, in words; empty: the shop's name
 }
 
-// Pages lays out the handout of a lesson on a paper, in the words of a voice. Of the heights that
-// drawings may have it takes the largest of those that need the fewest pages.
+// Pages lays out the handout of a lesson on a paper, in the words of a voice. The section on care begins a
+// page where else little of it would stand on the next.
 func Pages(l *lesson.Lesson, paper page.Paper, v *say.Voice, o Options) ([]page.Face, error) {
 	level, ok := ParseLevel(string(o.Level))
 	if !ok {
@@ -44,9 +44,12 @@ func Pages(l *lesson.Lesson, paper page.Paper, v *say.Voice, o Options) ([]page.
 	if c, err := figure.ParseColor(o.Accent); err == nil {
 		accent = c
 	}
-	var best *maker
-	for _, high := range []struct{ chart, section float64 }{{68, 22}, {60, 22}, {60, 17}, {54, 17}, {lowChartMM, 17}} {
-		m := &maker{flow: &flow{say: v, paper: paper, accent: accent}, lesson: l, level: level, logo: o.Logo, shop: cmp.Or(o.Shop, v.Shop("", l.Shop, "")), called: call(l.Blades), chartMM: high.chart, sectionMM: high.section}
+	var m *maker
+	for _, fresh := range []bool{false, true} {
+		m = &maker{flow: &flow{say: v, paper: paper, accent: accent}, lesson: l, level: level, logo: o.Logo, shop: cmp.Or(o.Shop, v.Shop("", l.Shop, "")), called: call(l.Blades), fresh: fresh}
+		if level == Wall {
+			return m.wall()
+		}
 		m.title()
 		for _, p := range m.parts() {
 			p.lay()
@@ -54,11 +57,11 @@ func Pages(l *lesson.Lesson, paper page.Paper, v *say.Voice, o Options) ([]page.
 		if m.err != nil {
 			return nil, fmt.Errorf("handout: %w", m.err)
 		}
-		if best == nil || len(m.pages) < len(best.pages) {
-			best = m
+		if !m.sparse {
+			break
 		}
 	}
-	return best.faces(v.T("handout.title"), best.shop), nil
+	return m.faces(v.T("handout.title"), m.shop), nil
 }
 
 // t is a text of the handout.
@@ -100,9 +103,10 @@ func (m *maker) halves(share float64) (x1, w1, x2, w2 float64) {
 	return x1, w1, x1 + w1 + gutterMM, w - w1
 }
 
+// title is the head of the first page: what the lesson is for, and its hour.
 func (m *maker) title() {
 	const logoW, logoH = 42.0, 16.0
-	l, w := m.lesson, m.width()
+	w := m.width()
 	if m.logo != nil {
 		w -= logoW + gutterMM
 	}
@@ -118,13 +122,17 @@ func (m *maker) title() {
 		head = beside(head, block{boxes: []page.Box{page.Image("logo", at, m.logo)}, h: logoH, after: paraMM})
 	}
 	m.add(head)
-	m.paras(
-		m.t("intro", "press", l.Press.Name, "load", m.say.Load(l.Press.LoadNPerCM), "speed", m.say.Speed(l.Press.StrokeMPS),
-			"mesh", l.Film.Mesh, "ink", m.say.InkName(l.Film.Ink), "section", fmt.Sprint(m.numberOf("choice"))),
-		m.t("trust", "value", m.say.FilmUM(l.Film.Band.Value), "band", m.say.FilmRange(l.Film.Band.Low, l.Film.Band.High)),
-	)
+	x1, w1, x2, w2 := m.halves(0.5)
+	aims := []block{m.caption(x1, w1, m.t("aims.head"))}
+	for i := 1; i <= 4; i++ {
+		aims = append(aims, m.bullet(x1, w1, "•", m.say.T("handout.aims.aim"+fmt.Sprint(i))))
+	}
+	aims = append(aims, m.caption(x1, w1, m.t("aims.bring-head")), m.body(x1, w1, m.t("aims.bring")))
+	t := table{columns: []column{{m.t("aims.minutes"), true}, {m.t("aims.what"), false}, {m.t("aims.how"), false}}}
+	for _, p := range m.parts() {
+		if p.minutes > 0 {
+			t.rows = append(t.rows, []string{fmt.Sprint(p.minutes), fmt.Sprintf("%d\u00a0\u00a0%s", m.numberOf(p.key), m.t("do."+p.key)), m.t("how." + p.how)})
+		}
+	}
+	m.add(beside(stack(aims...), stack(m.caption(x2, w2, m.t("aims.hour")), m.table(t, x2, w2))))
 }
-
-// horse is the blade that a job starts from, horseName what the paper calls it.
-func (m *maker) horse() lesson.Blade { return m.lesson.Blades[m.lesson.Workhorse] }
-func (m *maker) horseName() string   { return m.called[m.lesson.Workhorse] }

@@ -9,22 +9,23 @@ import (
 // Level is how much of the paper is printed. Its zero value is Press.
 type Level string
 
-// The levels: Intro is for a new hand and leaves out film, load, mesh and stencil, and the
-// exercises on them; Press is the whole paper.
+// The levels: Intro is for a new hand and leaves out why, and the exercises on it; Press is the whole paper;
+// Wall is one page to hang up.
 const (
 	Intro Level = "intro"
 	Press Level = "press"
+	Wall  Level = "wall"
 )
 
 // Levels are the levels that are accepted, in words for an error.
-func Levels() string { return strings.Join([]string{string(Intro), string(Press)}, ", ") }
+func Levels() string { return strings.Join([]string{string(Intro), string(Press), string(Wall)}, ", ") }
 
 // ParseLevel tells whether there is a level of that name; the empty name is Press.
 func ParseLevel(s string) (Level, bool) {
 	switch l := Level(s); l {
-	case "", Press:
+	case "":
 		return Press, true
-	case Intro:
+	case Intro, Press, Wall:
 		return l, true
 	}
 	return "", false
@@ -32,28 +33,31 @@ func ParseLevel(s string) (Level, bool) {
 
 // part is a section of the paper.
 type part struct {
-	key   string // of its texts
-	lay   func()
-	intro bool // on the paper for a new hand too
+	key     string // of its texts
+	lay     func()
+	minutes int    // of the hour; 0: to be read at home
+	how     string // the class does it: show, pairs, talk
 }
 
-// parts are the sections of the level in their order. The work sheet and the answers, each on
-// pages of its own, come after them.
+// parts are the sections of the level in their order. The glossary parts the work sheet from the answers, so
+// that these are never its back.
 func (m *maker) parts() []part {
 	all := []part{
-		{"hardness", m.hardness, true}, {"mark", m.mark, true}, {"rack", m.rack, true}, {"angle", m.angle, true},
-		{"film", m.film, false}, {"load", m.load, false}, {"strokes", m.strokes, true}, {"mesh", m.mesh, false},
-		{"choice", m.choice, true}, {"wipe", m.wipe, true}, {"wear", m.wear, true}, {"safety", m.safety, true},
-		{"sheet", m.sheet, true}, {"answers", m.answers, true},
-	}
-	if !m.intro() {
-		return all
+		{"wipe", m.wipe, 10, "show"}, {"faults", m.faults, 10, "pairs"}, {"angle", m.angle, 10, "table"}, {"choice", m.choice, 5, "talk"},
+		{"card", m.card, 5, "pairs"}, {"practice", m.practice, 15, "pairs"}, {"why", m.why, 5, "talk"},
+		{"care", m.care, 0, ""}, {"sheet", m.sheet, 0, ""}, {"glossary", m.glossary, 0, ""}, {"answers", m.answers, 0, ""},
 	}
 	var some []part
 	for _, p := range all {
-		if p.intro {
-			some = append(some, p)
+		switch {
+		case p.key == "why" && m.intro():
+			continue // its minutes go to the press
+		case p.key == "practice" && m.intro():
+			p.minutes += 5
+		case p.key == "card" && m.lesson.Worked == nil:
+			continue
 		}
+		some = append(some, p)
 	}
 	return some
 }

@@ -4,7 +4,6 @@ import (
 	"bladecard/calc/lesson"
 	"bladecard/calc/plan"
 	"bladecard/render/canvas"
-	"bladecard/render/figure"
 )
 
 // wideMM is the widest name of a blade that leaves room for figures beside it.
@@ -32,26 +31,6 @@ func call(blades []lesson.Blade) []string {
 	return out
 }
 
-// renamed tells whether a blade is called by another name than its own.
-func (m *maker) renamed() bool {
-	for i, b := range m.lesson.Blades {
-		if m.called[i] != b.Name {
-			return true
-		}
-	}
-	return false
-}
-
-// layered tells whether a blade is called by another name than its layup.
-func (m *maker) layered() bool {
-	for i, b := range m.lesson.Blades {
-		if m.called[i] != b.Layup {
-			return true
-		}
-	}
-	return false
-}
-
 // nameOf is what the paper calls a blade of that name; the name itself where it has no such blade.
 func (m *maker) nameOf(name string) string {
 	for i, b := range m.lesson.Blades {
@@ -73,28 +52,4 @@ func (m *maker) short(s plan.Blade) string {
 		return s.Layup
 	}
 	return s.Name
-}
-
-// drawn are the blades of a chart: the one that a job starts from, and of the others as many
-// layups, evenly chosen, as a dash is there for.
-func (m *maker) drawn() map[int]bool {
-	horse := m.lesson.Workhorse
-	seen := map[string]bool{m.horse().Layup: true}
-	var others []int
-	for i, b := range m.lesson.Blades {
-		if !seen[b.Layup] {
-			seen[b.Layup] = true
-			others = append(others, i)
-		}
-	}
-	out := map[int]bool{horse: true}
-	n := min(len(others), figure.Dashes)
-	for k := range n {
-		at := k
-		if n < len(others) {
-			at = k * (len(others) - 1) / (n - 1)
-		}
-		out[others[at]] = true
-	}
-	return out
 }

@@ -19,28 +19,6 @@ func TestCall(t *testing.T) {
 	}
 }
 
-// TestDrawn: a chart has no more lines than dashes, no layup twice, and the blade that a job starts from.
-func TestDrawn(t *testing.T) {
-	for _, n := range []int{1, 2, 7, 8, 12} {
-		m := maker{lesson: &lesson.Lesson{Workhorse: n / 2}}
-		for i := range n {
-			m.lesson.Blades = append(m.lesson.Blades, lesson.Blade{Layup: strings.Repeat("7", 1+i)}, lesson.Blade{Layup: strings.Repeat("7", 1+i)})
-		}
-		got := m.drawn()
-		if len(got) != min(n, 7) || !got[m.lesson.Workhorse] {
-			t.Errorf("of %d layups %d are drawn, the first choice: %v", n, len(got), got[m.lesson.Workhorse])
-		}
-		seen := map[string]bool{}
-		for i := range got {
-			if s := m.lesson.Blades[i].Layup; seen[s] {
-				t.Errorf("of %d layups %s is drawn twice", n, s)
-			} else {
-				seen[s] = true
-			}
-		}
-	}
-}
-
 // TestFit: columns fill the width, none is narrower than its widest word, and a column that asks for little gets it.
 func TestFit(t *testing.T) {
 	tb := table{columns: []column{{"blade", false}, {"name on the rack", false}, {"film", true}}, rows: [][]string{{"70/90/70", strings.Repeat("long name ", 20), "32\u00a0µm"}}}

@@ -1,6 +1,7 @@
 package handout
 
 import (
+	"slices"
 	"strings"
 
 	"bladecard/render/canvas"
@@ -19,12 +20,13 @@ type table struct {
 	rows    [][]string
 	strong  int       // row to set in bold, from 1; 0: none
 	even    bool      // the columns of figures are as wide as each other
-	group   bool      // rows with the same first cell are a group: it stands once
+	tall    bool      // rows to write in, parted by lines
 	widths  []float64 // of the columns; nil: from what they hold
 }
 
 const (
 	cellGapMM = 2.5
+	tallMM    = 8.5 // a row to write in
 	rowPadMM  = 0.5
 	wordMM    = 32.0 // a word wider than this is broken
 	cellMM    = 62.0 // a cell wider than this does not ask for more
@@ -83,6 +85,11 @@ func (t *table) fit(w float64) {
 	t.widths = make([]float64, n)
 	for i := range want {
 		switch {
+		case wants <= room && t.tall: // the last column is written in
+			t.widths[i] = want[i]
+			if i == n-1 {
+				t.widths[i] += room - wants
+			}
 		case wants <= room:
 			t.widths[i] = want[i] + (room-wants)/float64(n)
 		case leasts >= room:
@@ -122,20 +129,16 @@ func lines(s string, f canvas.Font, w float64, most int) []string {
 	return append(all[:most-1], last)
 }
 
-// row sets one row of cells; each cell wraps to at most so many lines. The rule under it begins
-// at column from.
-func (f *flow) row(t table, x, w float64, cells []string, font canvas.Font, pen canvas.Pen, most, from int) block {
+// row sets one row of cells; each cell wraps to at most so many lines.
+func (f *flow) row(t table, x, w float64, cells []string, font canvas.Font, pen canvas.Pen, most int) block {
 	line := canvas.LineHeight(font)
 	name := f.name("row")
 	var out block
-	at, start := x, x
+	at := x
 	for i, c := range t.columns {
 		align := page.Left
 		if c.figure {
 			align = page.Right
-		}
-		if i == from {
-			start = at
 		}
 		y := rowPadMM
 		if cells[i] != "" {
@@ -147,7 +150,15 @@ func (f *flow) row(t table, x, w float64, cells []string, font canvas.Font, pen 
 		out.h = max(out.h, y+rowPadMM)
 		at += t.widths[i] + cellGapMM
 	}
-	out.boxes = append(out.boxes, page.Rule(f.name("rule"), start, out.h, x+w-start, 0, pen))
+	if !t.tall {
+		out.boxes = append(out.boxes, page.Rule(f.name("rule"), x, out.h, w, 0, pen))
+		return out
+	}
+	out.h = max(out.h, tallMM)
+	for _, w := range t.widths {
+		out.boxes = append(out.boxes, page.Rule(f.name("rule"), x, out.h, w, 0, pen))
+		x += w + cellGapMM
+	}
 	return out
 }
 
@@ -156,28 +167,18 @@ func (f *flow) tableHead(t table, x, w float64) block {
 	for _, c := range t.columns {
 		heads = append(heads, c.head)
 	}
-	return f.row(t, x, w, heads, boldFont, canvas.Pen{Color: canvas.Black, WidthMM: 0.25}, headLines, 0)
+	return f.row(t, x, w, heads, boldFont, canvas.Pen{Color: canvas.Black, WidthMM: 0.25}, headLines)
 }
 
-// tableRows sets the rows of a table. The first of them, and the first of a group, has all cells.
+// tableRows sets the rows of a table.
 func (f *flow) tableRows(t table, x, w float64) []block {
 	var out []block
 	for i, r := range t.rows {
-		font, pen, from := plainFont, canvas.Pen{Color: canvas.Gray(170), WidthMM: 0.12}, 0
+		font, pen := plainFont, canvas.Pen{Color: canvas.Gray(170), WidthMM: 0.12}
 		if i+1 == t.strong {
 			font = boldFont
 		}
-		if t.group {
-			if i > 0 && t.rows[i-1][0] == r[0] {
-				r = append([]string{""}, r[1:]...)
-			}
-			if i+1 < len(t.rows) && t.rows[i+1][0] == t.rows[i][0] {
-				from = 1
-			} else {
-				pen = canvas.Pen{Color: canvas.Gray(90), WidthMM: 0.18}
-			}
-		}
-		out = append(out, f.row(t, x, w, r, font, pen, mostLines, from))
+		out = append(out, f.row(t, x, w, r, font, pen, mostLines))
 	}
 	return out
 }
@@ -190,6 +191,15 @@ func (f *flow) table(t table, x, w float64) block {
 	b := stack(append([]block{f.tableHead(t, x, w)}, f.tableRows(t, x, w)...)...)
 	b.after = blockMM
 	return b
+}
+
+// without is the table less a column.
+func (t table) without(n int) table {
+	t.columns = slices.Delete(slices.Clone(t.columns), n, n+1)
+	for i, r := range t.rows {
+		t.rows[i] = slices.Delete(slices.Clone(r), n, n+1)
+	}
+	return t
 }
 
 // after is the table from row n on.

@@ -1,0 +1,50 @@
+package lesson
+
+import (
+	"bladecard/calc/job"
+	"bladecard/calc/plan"
+	"bladecard/calc/seen"
+)
+
+// The worked job: a white base and a halftone on it, as large as a chest takes (common practice).
+const (
+	workedWidthMM, workedHeightMM = 300, 350
+	workedCoverage                = 0.4
+	workedLPI                     = 45
+	workedQuantity                = 100
+)
+
+// job makes the worked job and asks what may be seen of its prints: of the base, or else of the halftone.
+func (m *maker) job() error {
+	j := jobOn(cotton)
+	j.Number, j.Quantity = "101", workedQuantity
+	base := job.Screen{Swatch: "#ffffff", InkName: white, Use: "underbase", Coverage: workedCoverage}
+	dots := job.Screen{InkName: inkName, Use: "halftone", Coverage: workedCoverage, Halftone: &job.Halftone{LinesPerInch: workedLPI, Smallest: smallestDot}}
+	j.Locations = []job.Location{{Name: "full front", WidthMM: workedWidthMM, HeightMM: workedHeightMM, Place: "full-front", Screens: []job.Screen{base, dots}}}
+	p, err := m.make(j, m.shop)
+	if err != nil {
+		return nil // a rack that holds no such job has no worked card
+	}
+	m.out.Worked = p
+	for _, code := range seen.Faults() {
+		for n := range p.Locations[0].Screens {
+			a, err := seen.Ask(p, 1, n+1, []string{code}, nil)
+			if err != nil {
+				return err
+			}
+			if f := a.Findings[0]; f.Shows && len(f.Changes) > 0 {
+				m.out.Faults = append(m.out.Faults, f)
+				break
+			}
+		}
+	}
+	return nil
+}
+
+// card is the screen whose card the lesson reads; nil: there is none.
+func (m *maker) card() *plan.Screen {
+	if m.out.Worked == nil {
+		return nil
+	}
+	return &m.out.Worked.Locations[0].Screens[0]
+}

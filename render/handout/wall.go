@@ -1,0 +1,116 @@
+package handout
+
+import (
+	"fmt"
+
+	"bladecard/calc/lesson"
+	"bladecard/calc/plan"
+	"bladecard/render/canvas"
+	"bladecard/render/page"
+)
+
+// The type of the wall chart, which is read at 2 m, in points.
+const (
+	WallPT     = 14.0
+	WallHeadPT = 26.0
+	wallNamePT = 17.0
+)
+
+// WallRules are what page.Check asks of the wall chart.
+var WallRules = page.Rules{SmallestPT: WallPT}
+
+// The wall chart in mm: a row is high enough for two lines of a name and low enough to be one with its figures.
+const (
+	wallEdgeMM = 10.0
+	wallGapMM  = 3.0
+	wallRowMM  = 17.0
+)
+
+// wall is one page across, to hang up: what is printed, and for it the blade of this rack, its angle, the strokes
+// and what to look for.
+func (m *maker) wall() ([]page.Face, error) {
+	face := page.Face{Name: "wall chart", W: m.paper.H, H: m.paper.W}
+	face.Safe = page.Rect{W: face.W, H: face.H}.Inset(wallEdgeMM)
+	r := face.Safe
+	text := func(at page.Rect, s string, face canvas.Face, align page.Align, sizes ...float64) {
+		st := page.Style{Font: canvas.Font{Face: face, SizePT: sizes[0]}, Color: canvas.Black, Align: align}
+		m.boxes = append(m.boxes, page.FitSizes(m.name("text"), at, s, st, sizes...).Boxes...)
+	}
+	line := func(y, widthMM float64, color canvas.Color) {
+		m.boxes = append(m.boxes, page.Rule(m.name("rule"), r.X, y, r.W, 0, canvas.Pen{Color: color, WidthMM: widthMM}))
+	}
+	const titleMM, headMM, footMM = 13.5, 8.0, 13.5
+	text(page.Rect{X: r.X, Y: r.Y, W: 0.68 * r.W, H: titleMM}, m.t("wall.title"), canvas.Bold, page.Left, 32, WallHeadPT)
+	text(page.Rect{X: r.X + 0.7*r.W, Y: r.Y, W: 0.3 * r.W, H: titleMM}, m.shop, canvas.Regular, page.Right, WallPT)
+	widths := []float64{0.26, 0.16, 0.16, 0.13, 0.29}
+	columns := func(y, h float64) []page.Rect {
+		var out []page.Rect
+		x := r.X
+		for _, share := range widths {
+			out = append(out, page.Rect{X: x, Y: y, W: share*r.W - wallGapMM, H: h})
+			x += share * r.W
+		}
+		return out
+	}
+	y := r.Y + titleMM
+	for i, at := range columns(y, headMM) {
+		text(at, m.say.T("handout.wall."+[]string{"print", "blade", "angle", "pulls", "look"}[i]), canvas.Bold, page.Left, WallPT)
+	}
+	y += headMM
+	high := min(wallRowMM, (r.Bottom()-footMM-y)/float64(len(m.lesson.Prints)))
+	for _, c := range m.lesson.Prints {
+		line(y, 0.3, canvas.Gray(120))
+		at := columns(y+0.3, high-0.6)
+		name := at[0]
+		name.H *= 0.54
+		text(name, m.work(c), canvas.Bold, page.Left, wallNamePT, WallPT)
+		if s := c.Setup; s != nil {
+			name.Y, name.H = name.Bottom(), at[0].H-name.H
+			text(name, m.t("wall.mesh", "mesh", s.Mesh.Name), canvas.Regular, page.Left, WallPT)
+			m.unusual(*s, at[1:4])
+			text(at[1], m.short(s.Blade), canvas.Bold, page.Left, WallHeadPT, 22, 18, WallPT)
+			set, hold := at[2], at[2]
+			set.W = 0.48 * at[2].W
+			hold.X, hold.W = set.Right()+1, at[2].W-set.W-1
+			text(set, m.say.Angle(s.AngleDeg.Set), canvas.Bold, page.Left, WallHeadPT, 22, 18)
+			text(hold, m.say.AngleRange(s.AngleDeg.Low, s.AngleDeg.High), canvas.Regular, page.Left, WallPT)
+			n, word := s.Strokes, m.say.Many("card.strokes", s.Strokes)
+			if s.Hits > 1 {
+				n, word = s.Hits, m.say.Many("card.hits", s.Strokes)
+			}
+			set, hold = at[3], at[3]
+			set.W = 8
+			hold.X, hold.W = set.Right(), at[3].W-set.W
+			text(set, fmt.Sprint(n), canvas.Bold, page.Left, WallHeadPT)
+			text(hold, word, canvas.Regular, page.Left, WallPT)
+		}
+		text(at[4], m.look(c), canvas.Regular, page.Left, WallPT)
+		y += high
+	}
+	line(y, 0.8, m.accent)
+	text(page.Rect{X: r.X, Y: r.Bottom() - footMM + 1, W: r.W, H: footMM - 1}, m.t("wall.foot"), canvas.Regular, page.Left, WallPT)
+	face.Boxes = m.boxes
+	return []page.Face{face}, m.err
+}
+
+// unusual gives a gray ground to what departs from the usual setup: the blade, the angle, the strokes.
+func (m *maker) unusual(s plan.Screen, at []page.Rect) {
+	usual, gray := m.lesson.Bench, canvas.Gray(218)
+	for i, is := range []bool{s.Blade.Name != usual.Blade.Name, s.AngleDeg.Set != usual.AngleDeg.Set, s.Strokes*s.Hits != 1} {
+		if is {
+			m.boxes = append(m.boxes, page.Fill(m.name("unusual"), at[i].X-1.5, at[i].Y, at[i].W+1.5, at[i].H, &gray, canvas.Pen{}))
+		}
+	}
+}
+
+// look is what to look for on a print, or what the setup does not meet.
+func (m *maker) look(c lesson.Choice) string {
+	switch {
+	case c.Setup == nil:
+		return m.t("choice.no-setup")
+	case len(c.Misses) > 0:
+		return "! " + m.misses(c)
+	}
+	s := c.Setup
+	return m.say.T("handout.look."+c.Print, "wet", m.say.FilmRange(s.WetUM.Low, s.WetUM.High))
+}
