@@ -364,7 +364,8 @@ func (f *fitter) result(out []int) Result {
 	// Errors of a factor are those at the mean of all terms, where they are least and go with no
 	// other; its value is that of one stroke.
 	mean := func(c int) entry { return entry{slope: f.slope, mesh: c} }
-	shop := f.sigma * math.Sqrt(f.sol.spread(mean(colShop)))
+	common := f.common()
+	shop := math.Hypot(common, f.sigma*math.Sqrt(f.sol.spread(mean(colShop))))
 	r.Shop = Estimate{Value: math.Exp(f.sol.term[colShop]), Error: math.Hypot(shop, f.prior.Mesh), Told: told(shop, f.prior.Shop)}
 	r.Angle = Estimate{f.sol.term[colAngle], err(colAngle), told(err(colAngle), f.prior.Angle)}
 	r.Hardness = Estimate{f.sol.term[colHardness], err(colHardness), told(err(colHardness), f.prior.Hardness)}
@@ -372,7 +373,7 @@ func (f *fitter) result(out []int) Result {
 	for i, name := range f.meshes {
 		m := MeshFactor{
 			Name: name, Factor: math.Exp(f.sol.term[colShop] + f.sol.term[columns+i]),
-			Error: f.sigma * math.Sqrt(f.sol.spread(mean(columns+i))),
+			Error: math.Hypot(common, f.sigma*math.Sqrt(f.sol.spread(mean(columns+i)))),
 		}
 		m.Own = f.ownError(i)
 		for _, row := range f.rows {
@@ -404,6 +405,18 @@ func (f *fitter) result(out []int) Result {
 		r.Outliers = append(r.Outliers, Outlier{Print: f.prints[i], FittedUM: r.FittedUM[i], Index: i})
 	}
 	return r
+}
+
+// common is what all measurements may be off together, one sigma of ln(film): more prints do not tell it.
+func (f *fitter) common() float64 {
+	sum, n := 0.0, 0.0
+	for i, p := range f.prints {
+		if f.rows[i].w > 0 {
+			sum += p.Doubt
+			n++
+		}
+	}
+	return sum / n
 }
 
 // ownError is the error of what a mesh differs by from the others: of two meshes, the root of the sum of both
