@@ -13,8 +13,8 @@
 // vertical. Films and openings are micrometres, line loads N per cm of blade, moduli MPa,
 // speeds m/s, viscosities Pa s.
 //
-// Sources: Taylor, "On scraping viscous fluid from a plane surface", 1962 (Tollmien
-// Festschrift, 313-315); laminar flow in a square duct, f Re = 56.9 (textbook, from memory);
-// Herrebrugh, Journal of Lubrication Technology, 1968; Hertz line contact (textbook); the
+// Sources: Taylor, "On scraping viscous fluid from a plane surface", 1962 [6] (Tollmien
+// Festschrift, 313-315); laminar flow in a square duct, f Re = 56.9 [11] (textbook, from memory);
+// Herrebrugh, Journal of Lubrication Technology, 1968 [7]; Hertz line contact [11] (textbook); the
 // published wet-height rule of package mesh for the one calibrated factor, Tau.
 package film

@@ -147,7 +147,7 @@ func TestLeaningLaysMore(t *testing.T) {
 	n.enough(t, 300, 0.2)
 }
 
-// TestWornEdgeLaysMore: new < used < worn (published: Coatings 2014, 4, 356).
+// TestWornEdgeLaysMore: new < used < worn (published: Coatings 2014, 4, 356 [9]).
 func TestWornEdgeLaysMore(t *testing.T) {
 	var n tally
 	rapid.Check(t, func(t *rapid.T) {
@@ -210,7 +210,7 @@ func TestThickerThread(t *testing.T) {
 }
 
 // TestWornEdgeSize: a worn edge lays 3 to 15 % more than a new one, and the less the harder the edge is (signs
-// published: Coatings 2014, 4, 356; the size is a judgement).
+// published: Coatings 2014, 4, 356 [9]; the size is a judgement).
 func TestWornEdgeSize(t *testing.T) {
 	for _, m := range [][2]float64{{110, 80}, {156, 64}, {230, 48}, {305, 40}} {
 		c, last := cloth(t, m[0], m[1]), 0.0

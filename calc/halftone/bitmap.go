@@ -23,7 +23,7 @@ func BitmapPitches(dpi, countPerInch float64) (float64, error) {
 // CellPixels is the side of a halftone cell in pixels of the film output, dpi/lines.
 //
 // Range: 1 to 20 000 dpi, 1 to 1000 lines per inch; an error outside. Source: a film maker's
-// note on minimum dot size (published): 2400 dpi at 150 lines give 16 pixels.
+// note on minimum dot size [28] (published): 2400 dpi at 150 lines give 16 pixels.
 func CellPixels(dpi, linesPerInch float64) (float64, error) {
 	if err := first(checkDPI(dpi), checkLines(linesPerInch)); err != nil {
 		return 0, err
@@ -35,7 +35,7 @@ func CellPixels(dpi, linesPerInch float64) (float64, error) {
 // size of one step as a share.
 //
 // Range: side 2 to 1000 pixels; an error outside. Source: Coudray, "Choosing Halftone Dot
-// Shape" (published): 16 pixels give 255 steps. 255 levels above paper make 256 with it.
+// Shape [27]" [27] (published): 16 pixels give 255 steps. 255 levels above paper make 256 with it.
 func CellLevels(sidePixels float64) (steps, step float64, err error) {
 	if err := within("cell side", sidePixels, 2, 1000, "pixels"); err != nil {
 		return 0, 0, err
@@ -48,7 +48,7 @@ func CellLevels(sidePixels float64) (steps, step float64, err error) {
 // side in pixels, dot/side^2, as a share.
 //
 // Range: side 1 to 1000 pixels, dot 1 pixel to the whole cell; an error outside. Source: a
-// film maker's note on minimum dot size (published): 16 and 4 pixels in 16 x 16 are 6.25 and
+// film maker's note on minimum dot size [28] (published): 16 and 4 pixels in 16 x 16 are 6.25 and
 // 1.56 %.
 func PixelDotShare(dotPixels, sidePixels float64) (float64, error) {
 	if err := first(

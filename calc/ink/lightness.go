@@ -4,7 +4,7 @@ import "math"
 
 // Luminance is the relative luminance of an sRGB color, from 0 for black to 1 for white.
 //
-// Range: every color. Source: IEC 61966-2-1 (published; constants from memory).
+// Range: every color. Source: IEC 61966-2-1 [39] (published; constants from memory).
 func Luminance(r, g, b uint8) float64 {
 	linear := func(v uint8) float64 {
 		c := float64(v) / 255
@@ -19,14 +19,14 @@ func Luminance(r, g, b uint8) float64 {
 // Lightness is how light an sRGB color looks, from 0 for black to 1 for white: CIE 1976 L* over 100 of its
 // relative luminance.
 //
-// Range: every color. Source: CIE 15 for L* (published; constants from memory).
+// Range: every color. Source: CIE 15 [40] for L* (published; constants from memory).
 func Lightness(r, g, b uint8) float64 { return lStar(Luminance(r, g, b)) / 100 }
 
 // LightnessDrop is by how much a film over a cloth looks darker than the same film where nothing shows
 // through, in CIE 1976 L*; 0 where the cloth is as light as the film or lighter.
 //
-// Range: as Reflectance; an error outside. Kind: derived, Kubelka and Munk 1931 on luminance alone: what the
-// cloth does to the hue is left out, so a red on blue cloth may still turn. Source of L*: CIE 15 (published;
+// Range: as Reflectance; an error outside. Kind: derived, Kubelka and Munk 1931 [35] on luminance alone: what the
+// cloth does to the hue is left out, so a red on blue cloth may still turn. Source of L*: CIE 15 [40] (published;
 // constants from memory).
 func LightnessDrop(sx, rInf, rCloth float64) (float64, error) {
 	r, err := Reflectance(sx, rInf, rCloth)
