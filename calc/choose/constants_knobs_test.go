@@ -37,7 +37,7 @@ var _ = knob
 `
 
 // whole are the constants that count something.
-var whole = []string{"choose.workhorseStrokes", "choose.strokesMost", "choose.hitsMost", "choose.hitsMostThick", "choose.strokesAgain", "choose.bandOrder"}
+var whole = []string{"choose.workhorseStrokes", "choose.strokesMost", "choose.hitsMost", "choose.hitsMostThick", "choose.strokesAgain", "choose.bandOrder", "choose.mostPatchAtOne"}
 
 // knobs builds testdata/plans with each listed constant as a variable that the environment can move. The code is not
 // touched: the compiler reads altered copies in its place.

@@ -24,8 +24,9 @@ import (
 )
 
 // moved has the table of constants made anew: the program is built so that one figure at a time can be moved,
-// and plans the same jobs with each at either end of its range, which takes some minutes.
-var moved = flag.Bool("constants", false, "make testdata/constants.md anew")
+// and plans the same jobs with each at either end of its range, which takes some minutes for all of them. With new
+// only those are moved that have no row of their value and range yet.
+var moved = flag.String("constants", "", "make testdata/constants.md anew: all, or new")
 
 const constantsTable = "testdata/constants.md"
 
@@ -42,10 +43,10 @@ var elsewhere = map[string]string{
 	"tension.BladeLengthMM": "BladeBeyondMM", "tension.BladePathFits": "MarginLowMM", "tension.PathRatio": "published",
 	"tension.offLeastMM": "published", "tension.offUsualMM": "published", "tension.offLargeMM": "published",
 	"ink.SinksOf": "takesIn", "ink.ClothOf": "takesIn", "ink.OnKnitUM": "KnitLossLowUM", "ink.HidesFully": "published",
-	"ink.Lightness": "published; constants of the definition", "film.Clears": "ClearRatio", "halftone.SmallestDotUM": "a rule of geometry", "blade.ClassOf": "LightNPerCM",
+	"ink.Lightness": "published; constants of the definition", "ink.Luminance": "published; constants of the definition", "ink.LightnessOf": "published; constants of the definition", "ink.LightnessDrop": "published; constants of the definition", "film.Clears": "ClearRatio", "halftone.SmallestDotUM": "a rule of geometry", "blade.ClassOf": "LightNPerCM",
 	"cure.Moisture": "moistures", "cure.FibreLimit": "fibres", "cure.HeatKJPerM2": "the layers", "cure.FlashSeconds": "the layers", "cure.stefanBoltzmann": "constant of nature",
 	"cure.zeroC": "definition", "film.Strokes": "NextStrokeShare", "film.EdgeFilmUM": "constant agrees with a published one", "mesh.BuildFor": "CoatUM",
-	"press.Stations": "rules", "press.OneTurn": "rules", "press.Needs": "rules", "press.Advice": "rules", "fit.AngleSpread": "derived", "fit.NextStrokeSpread": "derived",
+	"press.Stations": "rules", "press.StrokeS": "OverrunMM", "press.TimeOf": "the times of choose", "fit.Foretell": "filmsShare", "press.OneTurn": "rules", "press.Needs": "rules", "press.Advice": "rules", "fit.AngleSpread": "derived", "fit.NextStrokeSpread": "derived",
 	"fit.Shop": "leastTimes", "choose.edgeLimitDeg": "cutLimits", "choose.slips": "the errors beside it",
 }
 
@@ -98,8 +99,8 @@ func TestConstantsAreListed(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, c := range append(slices.Clone(constants), inkConstants(t)...) {
-		if row := "| `" + c.name + "` | " + c.kind + " | " + valueOf(t, c) + " | "; !bytes.Contains(table, []byte(row)) {
-			t.Errorf("%s has no row that begins %q; make it anew with go test ./calc/choose -run Constants -constants", constantsTable, row)
+		if row := headOf(t, c); !bytes.Contains(table, []byte(row)) {
+			t.Errorf("%s has no row that begins %q; make it with go test ./calc/choose -run Constants -constants new", constantsTable, row)
 		}
 	}
 }
@@ -229,8 +230,12 @@ type movesOf struct {
 
 // TestConstantsMove makes the table anew where that is asked for.
 func TestConstantsMove(t *testing.T) {
-	if !*moved {
-		t.Skip("asked for with -constants")
+	if *moved != "all" && *moved != "new" {
+		t.Skip("asked for with -constants all or -constants new")
+	}
+	kept := map[string]movesOf{}
+	if *moved == "new" {
+		kept = rows(t)
 	}
 	dir := t.TempDir()
 	program := knobs(t, dir)
@@ -269,6 +274,11 @@ func TestConstantsMove(t *testing.T) {
 		go func() {
 			defer wg.Done()
 			for i := range work {
+				if row, is := kept[headOf(t, all[i])]; is {
+					row.constant = all[i]
+					table[i] = row
+					continue
+				}
 				var ends [2][]figures
 				for k, v := range []float64{all[i].low, all[i].high} {
 					text, err := run(all[i].name, v)
@@ -295,6 +305,42 @@ func TestConstantsMove(t *testing.T) {
 	if err := os.WriteFile(constantsTable, []byte(written(t, table, len(at))), 0o666); err != nil {
 		t.Fatal(err)
 	}
+}
+
+// headOf is how a row begins: what was moved, and how far.
+func headOf(t *testing.T, c constant) string {
+	value := valueOf(t, c)
+	if strings.HasPrefix(c.name, "shop:") {
+		value = "shop.toml"
+	} else if strings.HasPrefix(c.name, "ink:*") {
+		value = "each class's"
+	}
+	return fmt.Sprintf("| `%s` | %s | %s | %.4g to %.4g |", c.name, c.kind, value, c.low, c.high)
+}
+
+// rows are those of the table as it stands, by how they begin.
+func rows(t *testing.T) map[string]movesOf {
+	t.Helper()
+	text, err := os.ReadFile(constantsTable)
+	if err != nil {
+		t.Fatal(err)
+	}
+	out := map[string]movesOf{}
+	for _, line := range strings.Split(string(text), "\n") {
+		cell := strings.Split(line, "|")
+		if len(cell) != 15 || !strings.HasPrefix(line, "| `") {
+			continue
+		}
+		n := func(i int) float64 {
+			v, err := strconv.ParseFloat(strings.TrimSpace(cell[i]), 64)
+			if err != nil {
+				return 0
+			}
+			return v
+		}
+		out[strings.Join(cell[:5], "|")+"|"] = movesOf{film: n(6), filmMost: n(7), flash: n(8), ink: n(9), belt: n(10), band: n(11), setups: int(n(12)), touched: int(n(13))}
+	}
+	return out
 }
 
 // between compares the figures at both ends of a range.
@@ -342,9 +388,9 @@ Every figure of the computation that is common practice (C), from memory or a ju
 derived with a wide range (P, D); the largest effect first. So the top of the list says which measurements would help most. A
 range is where the figure may truly lie, itself a judgement. Effects are from the low end to the high one, on %d screens of %d
 made-up jobs with all built-in ink classes: cured film at the same setup (mean of the screens, and the most), flash, ink
-of the run, garments an hour and width of the film's band (means); then how many of the screens are set up otherwise, and on
-how many plans anything changes. A figure that changes no plan is one of a case that these jobs have not, or of the other
-commands (log, fit, correct, handout). Made by `+"`go test ./calc/choose -run Constants -constants`"+`, which moves each figure in the code.
+of the run, garments an hour and width of the film's band (means); then how many of the screens are set up otherwise, and in
+how many screens' plans anything changes. A figure that changes none is one of a case that these jobs have not, of the time
+on the press, which is a location's, or of the other commands (log, fit, trial, correct, handout). Made by `+"`go test ./calc/choose -run Constants -constants all`"+`, which moves each figure in the code.
 
 | figure | kind | value | range | governs | film %% | most %% | flash %% | ink %% | belt %% | band %% | other setups | plans |
 | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- |
@@ -362,7 +408,7 @@ commands (log, fit, correct, handout). Made by `+"`go test ./calc/choose -run Co
 		return strconv.Itoa(v)
 	}
 	for _, m := range table {
-		fmt.Fprintf(&b, "| `%s` | %s | %s | %g to %g | %s | %s | %s | %s | %s | %s | %s | %s | %s |\n", m.name, m.kind, valueOf(t, m.constant), m.low, m.high, m.governs,
+		fmt.Fprintf(&b, "%s %s | %s | %s | %s | %s | %s | %s | %s | %s |\n", headOf(t, m.constant), m.governs,
 			n(m.film), n(m.filmMost), n(m.flash), n(m.ink), n(m.belt), n(m.band), count(m.setups), count(m.touched))
 	}
 	return b.String()

@@ -24,30 +24,25 @@ const whiteScattersPerMM = 80.0
 // a blocker lies under the screen or the ink takes the dye out.
 func (m maker) hides() (um float64, known bool, err error) {
 	g, s := m.ground(), m.screen
-	if g.hard || g.based || g.shade == "" || s.Ink.ScatterPerMM == 0 || use(s) == "blocker" || takesDyeOut(s) {
+	if g.hard || g.based || g.shade == "" || s.Ink.ScatterPerMM == 0 || use(s) == "blocker" || takesDyeOut(s) || m.onWhite() {
 		return 0, false, nil
 	}
 	cloth, err := ink.ClothReflectance(g.shade)
 	if err != nil {
 		return 0, false, err
 	}
-	rule := useRules[use(s)]
-	if s.Ink.Whiteness > 0 && isWhite(s) {
-		contrast := rule.contrast
+	if whiteness, scatters, white := whiteOf(s); white {
+		contrast := useRules[use(s)].contrast
 		if contrast == 0 {
 			contrast = ink.HidesTextile
 		}
-		um, err = ink.HidingOnClothUM(contrast, s.Ink.Whiteness, s.Ink.ScatterPerMM, cloth)
+		um, err = ink.HidingOnClothUM(contrast, whiteness, scatters, cloth)
 	} else {
 		bright, ok := luminance(s)
 		if !ok {
 			return 0, false, nil
 		}
-		scatters := s.Ink.ScatterPerMM
-		if isWhite(s) { // a white of a class that has all colors
-			scatters = max(scatters, whiteScattersPerMM)
-		}
-		um, err = ink.LightnessFilmUM(mostDropLStar, bright, scatters, cloth)
+		um, err = ink.LightnessFilmUM(mostDropLStar, bright, s.Ink.ScatterPerMM, cloth)
 	}
 	if err != nil || um == 0 {
 		return 0, err == nil, err
@@ -81,47 +76,8 @@ func (m maker) hiding(sc *plan.Screen) ([]plan.Warning, error) {
 		w.Code = "base-thin"
 		return []plan.Warning{w}, nil
 	}
-	sc.Base = m.base(um)
+	sc.Base = m.base()
 	return []plan.Warning{w}, nil
-}
-
-// base plans the base that would hide the cloth under a screen: a white of the shop that sets as the screen's
-// ink does and shares its cure, on the mesh that the planner takes. It is nil where the shop has no such ink.
-func (m maker) base(hidesUM float64) *plan.Base {
-	white := m.whiteInk()
-	if white == nil {
-		return nil
-	}
-	at := m
-	at.screen = job.Screen{Color: "base", InkName: white.Name, Ink: white, Use: "underbase", Coverage: m.screen.Coverage, Pos: m.screen.Pos, Keys: m.screen.Keys}
-	at.location.Screens = []job.Screen{at.screen, m.screen}
-	at.number = 1
-	d, err := newDemand(at.screen, at.ground())
-	if err != nil {
-		return nil
-	}
-	c, ch, fail := at.choose(d)
-	if fail != nil {
-		return nil
-	}
-	t := ch.best
-	return &plan.Base{
-		Ink: white.Name, Mesh: c.bench.meshName, EOMUM: c.bench.eomUM, Blade: bladeName(t.stock), AngleDeg: t.angleDeg, Strokes: t.strokes, Hits: t.hits,
-		CuredUM: t.curedUM, TargetUM: plan.Interval{Low: d.target.Low, High: d.target.High}, ChokeMM: chokeMM, Coverage: m.screen.Coverage, MeetsAll: t.miss.none(),
-	}
-}
-
-// whiteInk is the white of the shop that goes under the screen's ink; nil where there is none.
-func (m maker) whiteInk() *job.Ink {
-	over := m.screen.Ink
-	for i := range m.shop.Inks {
-		in := &m.shop.Inks[i]
-		under := in.Whiteness > 0 && in.ScatterPerMM > 0 && in.Dries == over.Dries && in.On == over.On
-		if under && (in.CureC == nil || over.CureC == nil || in.CureC.Low <= over.CureC.High && over.CureC.Low <= in.CureC.High) {
-			return in
-		}
-	}
-	return nil
 }
 
 // luminance is the relative luminance of a screen's ink, 0.01 to 1, from its swatch.

@@ -53,8 +53,8 @@ func Prints(file string, src []byte, shop *job.Shop) (prints []fit.Print, last j
 // setting is all of a row that its prediction depends on.
 type setting struct {
 	mesh, blade, ink, press             string
-	eomUM, featureMM, angleDeg, loadNCM float64
-	strokes                             int
+	eomUM, featureMM, angleDeg, loadNCM float64 // an EOM of NaN: that of the test patch
+	strokes, hits                       int     // hits: 0 is 1
 }
 
 // foretold is a prediction, or why there is none.
@@ -64,6 +64,9 @@ type foretold struct {
 	ink         *job.Ink
 	shoreA      float64
 	curedUM     float64
+	eomUM       float64
+	clears      bool
+	press       string
 }
 
 // mostForetold is how many predictions are kept for further rows of the same setting: more than a
@@ -77,7 +80,7 @@ type predictor struct {
 
 // of is the prediction for a row. Rows of one setting share it.
 func (p predictor) of(r presslog.Row) foretold {
-	s := setting{mesh: r.Mesh, blade: r.Blade, ink: r.Ink, press: r.Press, eomUM: r.EOMUM, angleDeg: r.AngleDeg, strokes: r.Strokes}
+	s := setting{mesh: r.Mesh, blade: r.Blade, ink: r.Ink, press: r.Press, eomUM: r.EOMUM, angleDeg: r.AngleDeg, strokes: r.Strokes, hits: r.Hits}
 	if !math.IsNaN(r.FeatureMM) {
 		s.featureMM = r.FeatureMM
 	}
@@ -99,8 +102,12 @@ func (p predictor) foretell(s setting) foretold {
 	fail := func(key, wrong, accepted string) foretold {
 		return foretold{fault: presslog.Fault{Column: key, Wrong: strings.TrimPrefix(wrong, key+": "), Accepted: accepted}}
 	}
+	eom := &job.EOM{UM: s.eomUM}
+	if math.IsNaN(s.eomUM) {
+		eom = &job.EOM{Share: patchEOMShare}
+	}
 	j := &job.Job{Title: "log", Press: s.press, Locations: []job.Location{{Screens: []job.Screen{{
-		MeshName: s.mesh, BladeName: s.blade, InkName: s.ink, EOM: &job.EOM{UM: s.eomUM}, FeatureMM: s.featureMM,
+		MeshName: s.mesh, BladeName: s.blade, InkName: s.ink, EOM: eom, FeatureMM: s.featureMM,
 		AngleDeg: &s.angleDeg, LoadNCM: s.loadNCM, Strokes: s.strokes,
 	}}}}}
 	errs := job.Resolve(j, p.shop)
@@ -124,7 +131,10 @@ func (p predictor) foretell(s setting) foretold {
 	case o.fault != "":
 		return fail("angle", "this setup gives no figure: "+o.why.Error(), "a setup that stands on its edge and clears the screen")
 	}
-	return foretold{mesh: b.meshName, blade: bladeName(racked.stocks[0]), ink: sc.Ink, shoreA: racked.stocks[0].Hardness[0], curedUM: o.curedUM}
+	return foretold{
+		mesh: b.meshName, blade: bladeName(racked.stocks[0]), ink: sc.Ink, shoreA: racked.stocks[0].Hardness[0], curedUM: o.curedUM * float64(max(1, s.hits)),
+		eomUM: b.eomUM, clears: o.clears, press: pressOf(j, &bare).Name,
+	}
 }
 
 // LogOf is an empty log of a plan: a row a screen with its setup, to fill in what was measured. A job
@@ -136,7 +146,7 @@ func LogOf(p *plan.Plan) []presslog.Row {
 			r := presslog.Empty()
 			r.Job, r.Location, r.Screen, r.Press = cmp.Or(p.Job, p.Title), l.Name, fmt.Sprint(s.Number), p.Press.Name
 			r.Mesh, r.EOMUM, r.FeatureMM = s.Mesh.Name, math.Round(10*s.Stencil.EOMUM)/10, s.Stencil.FeatureMM
-			r.Ink, r.Blade, r.AngleDeg, r.LoadNCM, r.Strokes, r.Cloth = s.Ink, s.Blade.Name, s.AngleDeg.Set, s.LoadNPerCM, s.Strokes, s.SinksIn
+			r.Ink, r.Blade, r.AngleDeg, r.LoadNCM, r.Strokes, r.Hits, r.Cloth = s.Ink, s.Blade.Name, s.AngleDeg.Set, s.LoadNPerCM, s.Strokes, s.Hits, s.SinksIn
 			out = append(out, r)
 		}
 	}

@@ -95,7 +95,7 @@ func newRack(blades []job.Blade) (rack, error) {
 			r.stocks[i].rank++
 		}
 	}
-	ref, err := referenceLimber()
+	ref, err := limberOf(workhorseShoreA)
 	if err != nil {
 		return rack{}, err
 	}
@@ -112,8 +112,9 @@ func newRack(blades []job.Blade) (rack, error) {
 	return r, nil
 }
 
-func referenceLimber() (float64, error) {
-	ref := stock{Blade: job.Blade{ThicknessMM: workhorseThicknessMM, Hardness: []float64{workhorseShoreA}}}
+// limberOf is how far the edge of a reference blade of the given hardness gives under a load.
+func limberOf(shoreA float64) (float64, error) {
+	ref := stock{Blade: job.Blade{ThicknessMM: workhorseThicknessMM, Hardness: []float64{shoreA}}}
 	d, err := ref.rigidityNM(0)
 	if err != nil {
 		return 0, err

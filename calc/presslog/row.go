@@ -16,7 +16,8 @@ type Row struct {
 	Press, Mesh, Ink, Blade, Note       string
 	Cloth                               string // under the print, in the words of ink.ClothOf
 	EOMUM, FeatureMM, AngleDeg, LoadNCM float64
-	Strokes                             int
+	Strokes                             int // wet print strokes of a hit
+	Hits                                int // prints with a flash between that the measured film is of
 	WetUM, CuredUM, BeforeG, AfterG     float64
 	AreaCM2, DensityKgPerL              float64
 }
@@ -24,7 +25,7 @@ type Row struct {
 // Empty is a row of a setup in which nothing was measured yet.
 func Empty() Row {
 	nan := math.NaN()
-	return Row{EOMUM: nan, FeatureMM: nan, AngleDeg: nan, LoadNCM: nan, Strokes: 1,
+	return Row{EOMUM: nan, FeatureMM: nan, AngleDeg: nan, LoadNCM: nan, Strokes: 1, Hits: 1,
 		WetUM: nan, CuredUM: nan, BeforeG: nan, AfterG: nan, AreaCM2: nan, DensityKgPerL: nan}
 }
 
