@@ -1,8 +1,8 @@
 // Package calc holds no code. It is the list of what was read: each source stands here once in full, and the
 // comments of the packages below refer to it by its number in brackets. A figure that comes from no source is
 // marked common practice or from memory where it stands; choose/testdata/constants.md lists those. Where only an
-// abstract, an excerpt or another's quotation was read, it is said. Sources of the figures of the ink classes stand
-// beside them, in templates/inks.toml.
+// abstract, an excerpt or another's quotation was read, it is said. Numbers in templates/inks.toml are of this list
+// too; those from 57 on are of the ink classes alone.
 //
 //  1. Gent, Rubber Chemistry and Technology, 1958: modulus of rubber from its indentation hardness. The
 //     constants are from memory.
@@ -70,4 +70,22 @@
 //  54. Huber, 1964: robust estimation. From memory.
 //  55. Abramowitz, Stegun, Handbook of Mathematical Functions, 1964, equation 26.7.5.
 //  56. A maker's data of a cast polyurethane of 65 Shore A, quoted second hand.
+//  57. Printwear, May 2017, p. 70: plastisol basics.
+//  58. Kinter, Controlling Plastisol Ink Waste, PNEAC fact sheet, 2004.
+//  59. An ink maker's questions and answers: temperature, cure, flash. iccink.com.
+//  60. K. Stevens, "Troubleshooting Part 2", 2018. iccink.com.
+//  61. Printwear, September 2017, p. 49: mesh and tension.
+//  62. "3 uses for low-cure inks", Graphics Pro.
+//  63. R. Davis, "Controlling Variables Part 5", Impressions, 2014.
+//  64. Printwear, September 2015, p. 79: inks for performance wear.
+//  65. "Puff the magic ink", Images magazine. images-magazine.com.
+//  66. Chella Enterprises, Curing plastisol. chellaenterprises.com.
+//  67. Discharge thread of a forum. halftoned.com.
+//  68. Environmental Review of Screen Printing Methods, p. 22.
+//  69. Printwear, June 2015, p. 73: screens for water-based inks.
+//  70. Discharge white paper. docest.com, document 9181.
+//  71. "Optimize your flash curing", Screen Printing. screenprintingmag.com.
+//  72. Silicone ink primer, Graphics Pro. graphics-pro.com.
+//  73. Textile Learner, Print-paste viscosity.
+//  74. Abbott (ed.), How to be a great screen printer, 2008, p. 28.
 package calc

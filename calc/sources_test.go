@@ -99,6 +99,22 @@ func TestSourcesAreListed(t *testing.T) {
 			})
 		}
 	}
+	inks, err := os.ReadFile("../templates/inks.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, line := range strings.Split(string(inks), "\n") {
+		_, comment, _ := strings.Cut(line, "#")
+		for _, m := range number.FindAllStringSubmatch(comment, -1) {
+			n, _ := strconv.Atoi(m[1])
+			if used[n] = true; list[n] == "" {
+				t.Errorf("inks.toml: source [%d] is not in the list of calc/doc.go", n)
+			}
+		}
+		if strings.HasPrefix(comment, " P ") && !number.MatchString(comment) && !strings.Contains(comment, "same ") {
+			t.Errorf("inks.toml: no number of a source stands in %q", line)
+		}
+	}
 	for n, text := range list {
 		if !used[n] {
 			t.Errorf("source %d is referred to nowhere: %s", n, text)
