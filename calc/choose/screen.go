@@ -94,6 +94,9 @@ func (m maker) screenPlan(c chooser, ch choice) (plan.Screen, error) {
 	if sc.Equivalents, err = c.equivalents(ch, others); err != nil {
 		return plan.Screen{}, err
 	}
+	if sc.Others, err = c.others(t, r); err != nil {
+		return plan.Screen{}, err
+	}
 	mends, err := c.mends(t, others)
 	if err != nil {
 		return plan.Screen{}, err
