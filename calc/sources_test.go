@@ -2,6 +2,7 @@ package calc
 
 import (
 	"encoding/csv"
+	"fmt"
 	"go/ast"
 	"go/parser"
 	"go/token"
@@ -17,7 +18,7 @@ import (
 
 var (
 	entry  = regexp.MustCompile(`(?m)^ *([0-9]+)\. `)
-	number = regexp.MustCompile(`\[([1-9][0-9]?)\]`)
+	number = regexp.MustCompile(`[^\s\[\]]\s\[([1-9][0-9]?)\]`)
 	site   = regexp.MustCompile(`[a-z0-9-]+(\.[a-z0-9-]+)+`)
 	title  = regexp.MustCompile(`"([^"]+?)[?,]?"`)
 	says   = regexp.MustCompile(`Sources?: [A-Z"]|\(published\)|published: `)
@@ -174,6 +175,14 @@ func TestSourcesCount(t *testing.T) {
 			}
 		}
 		t.Logf("[%d] %d printed, %d evaluated: %s", n, p, f, list[n])
+	}
+	told, err := os.ReadFile("../DEVELOPERS.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	sum := fmt.Sprintf("%d printed figures of %d sources and %d evaluations of published formulas", len(printed), figuresOf, len(formulas))
+	if !strings.Contains(strings.Join(strings.Fields(string(told)), " "), sum) {
+		t.Errorf("DEVELOPERS.md does not say %q", sum)
 	}
 	if len(printed) < 35 || figuresOf < 15 || len(formulas) < 20 {
 		t.Errorf("%d printed figures of %d sources and %d evaluations are fewer than there were", len(printed), figuresOf, len(formulas))
