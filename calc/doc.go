@@ -2,7 +2,7 @@
 // comments of the packages below refer to it by its number in brackets. A figure that comes from no source is
 // marked common practice or from memory where it stands; choose/testdata/constants.md lists those. Where only an
 // abstract, an excerpt or another's quotation was read, it is said. Numbers in templates/inks.toml are of this list
-// too; those from 57 on are of the ink classes alone.
+// too; those from 54 on are of the ink classes alone.
 //
 //  1. Gent, Rubber Chemistry and Technology, 1958: modulus of rubber from its indentation hardness. The
 //     constants are from memory.
@@ -33,59 +33,56 @@
 //  21. J. Clarke, "Stencil Matters". printwearmag.com.
 //  22. Printwear, November 2015, p. 73.
 //  23. A thick-film printing note, Tw = Tm AO + Te and the width of lines. micrasem.com.
-//  24. A trade site on stencil thickness. insidescreenprinting.com.
-//  25. "Printing 3-D T-shirt designs", trade article.
-//  26. Weavers' guidance on line counts and angles: Sefar and others, with 3.75 and 5 to 1.
-//  27. Coudray, "Choosing Halftone Dot Shape".
-//  28. Kodak, a note on minimum dot size.
-//  29. Sefar, "Half-tone printing process line". sefar.com.
-//  30. Graphics Pro, January 2023, p. 45.
-//  31. PrintWiki, "Off-Contact Printing".
-//  32. Printwear, March 2015, p. 86.
-//  33. Greaves, Printer's Guidebook V: pull of the cloth on a frame.
-//  34. SGIA, 2021: inside of the frame against the blade path.
-//  35. Kubelka, Munk, Z. tech. Phys. 12 (1931), 593.
-//  36. ISO 6504-1, hiding power of paints. An abstract and a summary were read, not the standard.
-//  37. ISO 2814, contrast ratio of paints. A summary was read, not the standard.
-//  38. "Calculating Ink Costs", 22 November 2011. internationalcoatings.wordpress.com.
-//  39. IEC 61966-2-1, sRGB. Constants from memory.
-//  40. CIE 15, colorimetry: L*. Constants from memory.
-//  41. A maker of expandable spheres, application guide: densities before and after. scribd.com, document
+//  24. "Printing 3-D T-shirt designs", trade article.
+//  25. Weavers' guidance on line counts and angles: Sefar and others, with 3.75 and 5 to 1.
+//  26. Sefar, "Half-tone printing process line". sefar.com.
+//  27. Graphics Pro, January 2023, p. 45.
+//  28. PrintWiki, "Off-Contact Printing".
+//  29. Printwear, March 2015, p. 86.
+//  30. Greaves, Printer's Guidebook V: pull of the cloth on a frame.
+//  31. SGIA, 2021: inside of the frame against the blade path.
+//  32. Kubelka, Munk, Z. tech. Phys. 12 (1931), 593.
+//  33. ISO 6504-1, hiding power of paints. An abstract and a summary were read, not the standard.
+//  34. ISO 2814, contrast ratio of paints. A summary was read, not the standard.
+//  35. "Calculating Ink Costs", 22 November 2011. internationalcoatings.wordpress.com.
+//  36. IEC 61966-2-1, sRGB. Constants from memory.
+//  37. CIE 15, colorimetry: L*. Constants from memory.
+//  38. A maker of expandable spheres, application guide: densities before and after. scribd.com, document
 //     647626299.
-//  42. Incropera, DeWitt, Fundamentals of Heat and Mass Transfer, ch. 5, as solved in the notebook
+//  39. Incropera, DeWitt, Fundamentals of Heat and Mass Transfer, ch. 5, as solved in the notebook
 //     Chapter_5.ipynb of FOSSEE, Python Textbook Companions, which is what was read.
-//  43. Holman, Heat Transfer, 5th ed., ch. 4, example 4.2, as carried in the verification guide of a
+//  40. Holman, Heat Transfer, 5th ed., ch. 4, example 4.2, as carried in the verification guide of a
 //     simulation program (PTC Creo Simulate, mvtt001).
-//  44. Netzsch, PVC-P: Polyvinylchloride with plasticizer, thermal data.
-//  45. A dryer builder's article on drying energy: 2256 kJ/kg. yfrheating.cn.
-//  46. "Dye Migration", an ink maker's bulletin. scribd.com, document 113053882.
-//  47. Performance fabrics, temperature note. paperthermometer.com.
-//  48. A garment supplier's article on plastisol: 300 F for synthetic blends.
-//  49. Care symbols, iron temperatures. sioen-ppc.com.
-//  50. Two trade glossaries. indigoclothing.com, phoenixscreenprinting.com.
-//  51. Size and placement guides. freshprintssupply.com, inkandpxl.com, live.ink, printreadypod.com.
-//  52. NIST Special Publication 811, 2008 edition, Appendix B; the international yard and pound agreement,
+//  41. Netzsch, PVC-P: Polyvinylchloride with plasticizer, thermal data.
+//  42. A dryer builder's article on drying energy: 2256 kJ/kg. yfrheating.cn.
+//  43. "Dye Migration", an ink maker's bulletin. scribd.com, document 113053882.
+//  44. Performance fabrics, temperature note. paperthermometer.com.
+//  45. A garment supplier's article on plastisol: 300 F for synthetic blends.
+//  46. Care symbols, iron temperatures. sioen-ppc.com.
+//  47. Two trade glossaries. indigoclothing.com, phoenixscreenprinting.com.
+//  48. Size and placement guides. freshprintssupply.com, inkandpxl.com, live.ink, printreadypod.com.
+//  49. NIST Special Publication 811, 2008 edition, Appendix B; the international yard and pound agreement,
 //     1959; 3rd CGPM, 1901.
-//  53. Hoerl, Kennard, 1970: ridge regression. From memory.
-//  54. Huber, 1964: robust estimation. From memory.
-//  55. Abramowitz, Stegun, Handbook of Mathematical Functions, 1964, equation 26.7.5.
-//  56. A maker's data of a cast polyurethane of 65 Shore A, quoted second hand.
-//  57. Printwear, May 2017, p. 70: plastisol basics.
-//  58. Kinter, Controlling Plastisol Ink Waste, PNEAC fact sheet, 2004.
-//  59. An ink maker's questions and answers: temperature, cure, flash. iccink.com.
-//  60. K. Stevens, "Troubleshooting Part 2", 2018. iccink.com.
-//  61. Printwear, September 2017, p. 49: mesh and tension.
-//  62. "3 uses for low-cure inks", Graphics Pro.
-//  63. R. Davis, "Controlling Variables Part 5", Impressions, 2014.
-//  64. Printwear, September 2015, p. 79: inks for performance wear.
-//  65. "Puff the magic ink", Images magazine. images-magazine.com.
-//  66. Chella Enterprises, Curing plastisol. chellaenterprises.com.
-//  67. Discharge thread of a forum. halftoned.com.
-//  68. Environmental Review of Screen Printing Methods, p. 22.
-//  69. Printwear, June 2015, p. 73: screens for water-based inks.
-//  70. Discharge white paper. docest.com, document 9181.
-//  71. "Optimize your flash curing", Screen Printing. screenprintingmag.com.
-//  72. Silicone ink primer, Graphics Pro. graphics-pro.com.
-//  73. Textile Learner, Print-paste viscosity.
-//  74. Abbott (ed.), How to be a great screen printer, 2008, p. 28.
+//  50. Hoerl, Kennard, 1970: ridge regression. From memory.
+//  51. Huber, 1964: robust estimation. From memory.
+//  52. Abramowitz, Stegun, Handbook of Mathematical Functions, 1964, equation 26.7.5.
+//  53. A maker's data of a cast polyurethane of 65 Shore A, quoted second hand.
+//  54. Printwear, May 2017, p. 70: plastisol basics.
+//  55. Kinter, Controlling Plastisol Ink Waste, PNEAC fact sheet, 2004.
+//  56. An ink maker's questions and answers: temperature, cure, flash. iccink.com.
+//  57. K. Stevens, "Troubleshooting Part 2", 2018. iccink.com.
+//  58. Printwear, September 2017, p. 49: mesh and tension.
+//  59. "3 uses for low-cure inks", Graphics Pro.
+//  60. R. Davis, "Controlling Variables Part 5", Impressions, 2014.
+//  61. Printwear, September 2015, p. 79: inks for performance wear.
+//  62. "Puff the magic ink", Images magazine. images-magazine.com.
+//  63. Chella Enterprises, Curing plastisol. chellaenterprises.com.
+//  64. Discharge thread of a forum. halftoned.com.
+//  65. Environmental Review of Screen Printing Methods, p. 22.
+//  66. Printwear, June 2015, p. 73: screens for water-based inks.
+//  67. Discharge white paper. docest.com, document 9181.
+//  68. "Optimize your flash curing", Screen Printing. screenprintingmag.com.
+//  69. Silicone ink primer, Graphics Pro. graphics-pro.com.
+//  70. Textile Learner, Print-paste viscosity.
+//  71. Abbott (ed.), How to be a great screen printer, 2008, p. 28.
 package calc

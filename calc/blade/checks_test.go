@@ -60,7 +60,7 @@ func TestCheckValues(t *testing.T) {
 		{"E 70, MPa", ok(ModulusGentMPa(70)), 5.52, 0.005, "published formula", gent},
 		{"E 80, MPa", ok(ModulusGentMPa(80)), 9.35, 0.005, "published formula", gent},
 		{"E 90, MPa", ok(ModulusGentMPa(90)), 20.84, 0.005, "published formula", gent},
-		{"E 65, MPa, polyurethane about 5 +- 30 %", ok(ModulusGentMPa(65)), 5, 1.5, "published", "a polyurethane maker's data [56]"},
+		{"E 65, MPa, polyurethane about 5 +- 30 %", ok(ModulusGentMPa(65)), 5, 1.5, "published", "a polyurethane maker's data [53]"},
 		{"E 50 second relation, MPa (3.425, quoted cut and not rounded)", ok(ModulusRuessMPa(50)), 3.42, 0.006, "published formula", "Ruess, in Qi, Joyce and Boyce 2003 [2]"},
 		{"E 70 second relation, MPa", ok(ModulusRuessMPa(70)), 10.11, 0.005, "published formula", "Ruess, in Qi, Joyce and Boyce 2003 [2]"},
 		{"D 70, 9.5 mm, N m", d70, 0.526, 0.0005, "derived", second},

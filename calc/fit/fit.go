@@ -113,7 +113,7 @@ func (e WrongUnit) Error() string {
 //
 // Range: Least to 1 000 000 prints of at most MostMeshes meshes, films of 0.01 to 100 000 um; an
 // error outside (ErrFew, ErrDisagree, ErrScattered, WrongUnit). Kind: textbook; penalised (ridge) least
-// squares after Hoerl and Kennard 1970 [53], first weights after Huber 1964 [54], scale from the median absolute
+// squares after Hoerl and Kennard 1970 [50], first weights after Huber 1964 [51], scale from the median absolute
 // deviation.
 func Shop(prints []Print, pr Priors) (Result, error) {
 	if len(prints) < Least {

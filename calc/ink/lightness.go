@@ -4,7 +4,7 @@ import "math"
 
 // Luminance is the relative luminance of an sRGB color, from 0 for black to 1 for white.
 //
-// Range: every color. Source: IEC 61966-2-1 [39] (published; constants from memory).
+// Range: every color. Source: IEC 61966-2-1 [36] (published; constants from memory).
 func Luminance(r, g, b uint8) float64 {
 	linear := func(v uint8) float64 {
 		c := float64(v) / 255
@@ -19,12 +19,12 @@ func Luminance(r, g, b uint8) float64 {
 // Lightness is how light an sRGB color looks, from 0 for black to 1 for white: CIE 1976 L* over 100 of its
 // relative luminance.
 //
-// Range: every color. Source: ISO/CIE 11664-4 and CIE 15 [40] for L* (published; constants from memory).
+// Range: every color. Source: ISO/CIE 11664-4 and CIE 15 [37] for L* (published; constants from memory).
 func Lightness(r, g, b uint8) float64 { return lStar(Luminance(r, g, b)) / 100 }
 
 // LightnessOf is Lightness of a surface that reflects the given share of the light, 0 to 1: CIE 1976 L* over 100.
 //
-// Range: share 0 to 1; an error outside. Source: ISO/CIE 11664-4 and CIE 15 [40] (published; constants from memory).
+// Range: share 0 to 1; an error outside. Source: ISO/CIE 11664-4 and CIE 15 [37] (published; constants from memory).
 func LightnessOf(share float64) (float64, error) {
 	if err := within("reflectance", share, 0, 1, "(a share)"); err != nil {
 		return 0, err
@@ -35,8 +35,8 @@ func LightnessOf(share float64) (float64, error) {
 // LightnessDrop is by how much a film over a cloth looks darker than the same film where nothing shows
 // through, in CIE 1976 L*; 0 where the cloth is as light as the film or lighter.
 //
-// Range: as Reflectance; an error outside. Kind: derived, Kubelka and Munk 1931 [35] on luminance alone: what the
-// cloth does to the hue is left out, so a red on blue cloth may still turn. Source of L*: CIE 15 [40] (published;
+// Range: as Reflectance; an error outside. Kind: derived, Kubelka and Munk 1931 [32] on luminance alone: what the
+// cloth does to the hue is left out, so a red on blue cloth may still turn. Source of L*: CIE 15 [37] (published;
 // constants from memory).
 func LightnessDrop(sx, rInf, rCloth float64) (float64, error) {
 	r, err := Reflectance(sx, rInf, rCloth)

@@ -20,25 +20,11 @@ func StencilShare(featureMM float64) (float64, error) {
 	return 1 / (1 + r*r), nil
 }
 
-// StencilPercent is the emulsion over mesh as a percentage of the fabric thickness, both in
-// micrometres.
-//
-// Range: emulsion 0 to 2000 um, thickness 5 to 20 000 um; an error outside. Source: the
-// trade's definition (published: insidescreenprinting.com [24]; 23 um on a 110-80 cloth is 20 %).
-func StencilPercent(eomUM, fabricUM float64) (float64, error) {
-	if err := first(
-		within("emulsion over mesh", eomUM, 0, 2000, "um"),
-		within("fabric thickness", fabricUM, 5, 20000, "um")); err != nil {
-		return 0, err
-	}
-	return 100 * eomUM / fabricUM, nil
-}
-
 // HoldsUM is the most wet film in micrometres that cloth and stencil hold, open area x fabric
 // thickness + emulsion over mesh.
 //
 // Range: open area above 0 to 1, thickness 5 to 20 000 um, emulsion 0 to 2000 um; an error
-// outside. Source: Tw = Tm AO + Te, a thick-film maker's rule [23] (published: micrasem.com [23]) [23].
+// outside. Source: Tw = Tm AO + Te, a thick-film maker's rule (published: micrasem.com [23]).
 func HoldsUM(openArea, fabricUM, eomUM float64) (float64, error) {
 	if err := within("emulsion over mesh", eomUM, 0, 2000, "um"); err != nil {
 		return 0, err
