@@ -22,7 +22,7 @@ type Row struct {
 	AreaCM2, DensityKgPerL              float64
 }
 
-// Empty is a row of a setup in which nothing was measured yet.
+// Empty returns a row of a setup in which nothing was measured yet.
 func Empty() Row {
 	nan := math.NaN()
 	return Row{EOMUM: nan, FeatureMM: nan, AngleDeg: nan, LoadNCM: nan, Strokes: 1, Hits: 1,
