@@ -107,6 +107,7 @@ var constants = []constant{
 	{name: "fit.mostTimes", kind: "C", low: 2, high: 4, governs: "when the unit of a log must be wrong"},
 	{name: "fit.meshTimes", kind: "C", low: 1.3, high: 2, governs: "when the unit of a mesh's rows must be wrong"},
 
+	{name: "choose.darkestShare", kind: "M", low: 0.01, high: 0.03, governs: "light that a printed ink sends back, the least: hiding"},
 	{name: "choose.workhorseShoreA", kind: "C", low: 65, high: 75, governs: "where the choice starts"},
 	{name: "choose.workhorseThicknessMM", kind: "C", low: 8, high: 10, governs: "where the choice starts"},
 	{name: "choose.workhorseFreeHeightMM", kind: "C", low: 20, high: 30, governs: "where the choice starts"},

@@ -43,7 +43,7 @@ var elsewhere = map[string]string{
 	"tension.BladeLengthMM": "BladeBeyondMM", "tension.BladePathFits": "MarginLowMM", "tension.PathRatio": "published",
 	"tension.offLeastMM": "published", "tension.offUsualMM": "published", "tension.offLargeMM": "published",
 	"ink.SinksOf": "takesIn", "ink.ClothOf": "takesIn", "ink.OnKnitUM": "KnitLossLowUM", "ink.HidesFully": "published",
-	"ink.Lightness": "published; constants of the definition", "ink.Luminance": "published; constants of the definition", "ink.LightnessOf": "published; constants of the definition", "ink.LightnessDrop": "published; constants of the definition", "film.Clears": "ClearRatio", "halftone.SmallestDotUM": "a rule of geometry", "blade.ClassOf": "LightNPerCM",
+	"ink.Lightness": "published; constants of the definition", "ink.ColorOf": "published; constants of the definition", "ink.Luminance": "published; constants of the definition", "ink.LightnessOf": "published; constants of the definition", "ink.LightnessDrop": "published; constants of the definition", "film.Clears": "ClearRatio", "halftone.SmallestDotUM": "a rule of geometry", "blade.ClassOf": "LightNPerCM",
 	"cure.Moisture": "moistures", "cure.FibreLimit": "fibres", "cure.HeatKJPerM2": "the layers", "cure.FlashSeconds": "the layers", "cure.stefanBoltzmann": "constant of nature",
 	"cure.zeroC": "definition", "film.Strokes": "NextStrokeShare", "film.EdgeFilmUM": "constant agrees with a published one", "mesh.BuildFor": "CoatUM",
 	"press.Stations": "rules", "press.StrokeS": "OverrunMM", "press.TimeOf": "the times of choose", "fit.Foretell": "filmsShare", "press.OneTurn": "rules", "press.Needs": "rules", "press.Advice": "rules", "fit.AngleSpread": "derived", "fit.NextStrokeSpread": "derived",
