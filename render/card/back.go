@@ -239,7 +239,7 @@ func (m *maker) ruler(w float64, most int) block {
 	any := films(s.Others.FilmUM)
 	row := figure.RulerRow{Label: v.T("card.any-blade", "range", v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High)), Tag: v.FilmRange(any.Low, any.High), Span: &any, To: s.CuredUM.Value}
 	if math.Max(s.CuredUM.Value-any.Low, any.High-s.CuredUM.Value) < s.TellsUM {
-		row.Tag = v.T("card.no-cure", "range", row.Tag)
+		row.Tag = v.T("card.no-help", "range", row.Tag)
 	}
 	fig.Rows = append(fig.Rows, row)
 	h := fig.Height()

@@ -3,6 +3,7 @@ package card
 import (
 	"fmt"
 	"runtime"
+	"slices"
 	"sync"
 	"sync/atomic"
 
@@ -52,6 +53,7 @@ func Each(p *plan.Plan, size page.Size, v *say.Voice) page.Cards {
 		}
 		for i, l := range p.Locations {
 			for _, s := range l.Screens {
+				s.Warnings = slices.Concat(s.Warnings, of(l, s.Number, v))
 				makers = append(makers, &maker{plan: p, place: i + 1, loc: l, screen: s, size: size, say: v, grid: newGrid(safeArea(size))})
 				if len(makers) == atOnce && !flush() {
 					return
@@ -60,6 +62,16 @@ func Each(p *plan.Plan, size page.Size, v *say.Voice) page.Cards {
 		}
 		flush()
 	}
+}
+
+// of are the warnings of a location that are one screen's and have words for its front; the others stand on the sheet.
+func of(l plan.Location, screen int, v *say.Voice) (out []plan.Warning) {
+	for _, w := range l.Warnings {
+		if w.Values["screen"] == float64(screen) && v.Has("front-warning."+w.Code) {
+			out = append(out, w)
+		}
+	}
+	return out
 }
 
 // Count is how many cards a plan has.
