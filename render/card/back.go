@@ -273,26 +273,23 @@ func (m *maker) leans(most int) block {
 	if len(list) == 0 {
 		return block{draw: func(page.Rect) {}}
 	}
+	const mostDeg = 45.0
+	fig := figure.Bars{SizePT: m.grid.notePT, PitchMM: row}
+	for _, l := range list {
+		bar := figure.Bar{Name: l.Blade, Figure: m.say.Lean(l)}
+		if l.ToDeg != nil {
+			bar.Share = *l.ToDeg / mostDeg
+		}
+		fig.Rows = append(fig.Rows, bar)
+	}
 	return block{h: float64(len(list)+1) * row, draw: func(r page.Rect) {
 		m.note("other blades", page.Rect{X: r.X, Y: r.Y, W: r.W, H: row}, bold, m.say.T("card.no-blade", "blade", m.screen.Blade.Name), m.say.T("card.other-blade"))
-		const mostDeg = 45.0
-		for i, l := range list {
-			y := r.Y + float64(i+1)*row
-			name := page.Rect{X: r.X, Y: y, W: 0.4 * r.W, H: row}
-			m.note("other blade", name, right, l.Blade)
-			at := page.Rect{X: name.Right() + 1, Y: y, W: 0.4 * r.W, H: row}
-			if l.ToDeg != nil {
-				at.W *= *l.ToDeg / mostDeg
-				m.boxes = append(m.boxes, page.Fill("lean bar", at.X, y+0.5, at.W, row-1, &barGray, canvas.Pen{}))
-				at.X = at.Right() + 1
-			}
-			at.W = r.Right() - at.X
-			m.note("lean", at, bold, m.say.Lean(l))
-		}
+		at := page.Rect{X: r.X, Y: r.Y + row, W: r.W, H: r.H - row}
+		m.draw("leans", at, func(c canvas.Canvas) error {
+			return fig.Draw(c, figure.Rect{W: at.W, H: at.H})
+		})
 	}}
 }
-
-var barGray = canvas.Gray(190)
 
 // leansText is the same in words.
 func (m *maker) leansText(w float64) block {

@@ -2,10 +2,8 @@ package card
 
 import (
 	"fmt"
-	"runtime"
 	"slices"
 	"sync"
-	"sync/atomic"
 
 	"bladecard/calc/plan"
 	"bladecard/render/canvas"
@@ -95,24 +93,12 @@ func All(p *plan.Plan, size page.Size, v *say.Voice) ([]page.Card, error) {
 	return out, nil
 }
 
-// fewCards are laid out one after the other: sharing them out would cost more than it saves.
-const fewCards = 8
-
-// layOut lays out some cards, on all cores where they are many.
+// layOut lays out some cards, on all cores.
 func layOut(makers []*maker) ([]page.Card, []error) {
 	out, errs := make([]page.Card, len(makers)), make([]error, len(makers))
-	cores := 1
-	if len(makers) > fewCards {
-		cores = runtime.GOMAXPROCS(0)
-	}
-	var next atomic.Int64
 	var all sync.WaitGroup
-	for range cores {
-		all.Go(func() {
-			for n := next.Add(1) - 1; n < int64(len(makers)); n = next.Add(1) - 1 {
-				out[n], errs[n] = makers[n].card()
-			}
-		})
+	for n, m := range makers {
+		all.Go(func() { out[n], errs[n] = m.card() })
 	}
 	all.Wait()
 	return out, errs

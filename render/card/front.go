@@ -196,29 +196,17 @@ func (m *maker) lean(r page.Rect) {
 // flash is the tile that says what sets the film before the next color: black for a flash, framed for a lamp, a
 // thin line for none.
 func (m *maker) flash(r page.Rect) {
-	f, v := m.screen.Flash, m.say
-	word, sub, time, l, sl := v.T("card.no-flash"), "", "", middle, middle
-	switch {
+	word, sub, time := m.say.FlashTile(m.screen)
+	l, sl := middle, middle
+	switch f := m.screen.Flash; {
 	case f.Does == "lamp":
 		m.fill("flash tile", r, canvas.White, m.grid.mm(1.2))
-		l, word, sub = strong, v.T("card.lamp"), v.T("card.each")
+		l = strong
 	case !f.Needed:
 		m.fill("flash tile", r, canvas.White, 0.25)
-		if n := m.screen.Next; n != nil && n.Wet {
-			sub = v.T("card.on-wet")
-		}
 	default:
 		m.fill("flash tile", r, canvas.Black, 0)
-		l, sl, word, time = white(strong), white(sl), v.T("card.flash"), v.FlashTime(f)
-		if key := "card.flash-" + f.Does; v.Has(key) {
-			word = v.T(key)
-		}
-		if f.Cool {
-			sub = v.T("card.cool")
-		}
-	}
-	if f.Needed && f.Does != "lamp" && time == "" {
-		sub = v.T("card.by-sheet")
+		l, sl = white(strong), white(sl)
 	}
 	in := page.Rect{X: r.X + m.grid.mm(1.6), Y: r.Y, W: r.W - m.grid.mm(3.2), H: r.H}
 	if time != "" {
