@@ -27,14 +27,13 @@ Ctrl-C ends at once (exit code 130); the next build goes on from there.`,
 }
 
 func buildAll(c *call) int {
-	var p paperFlags
+	var d documents
 	var o build.Options
-	var noCustomer bool
 	if code, ok := c.parse(func(f *flags) {
 		c.jobFlags(f)
-		p.declare(f)
+		d.declare(f)
 		f.folder(&o.Dir)
-		f.yes(&noCustomer, "no-customer", "leave the customer's name out of the setup sheets")
+		f.yes(&d.noCustomer, "no-customer", "leave the customer's name out of the setup sheets")
 		c.forceFlag(f)
 		c.quietFlag(f)
 		f.yes(&o.JSON, "json", "print JSON, one object per job and line, then one for the whole build")
@@ -49,8 +48,6 @@ func buildAll(c *call) int {
 	case c.quiet && o.JSON:
 		return c.wrong("--quiet and --json together; one of them is accepted")
 	}
-	d := p.documents()
-	d.noCustomer = noCustomer
 	o.Suffixes = []string{cardsSuffix, sheetSuffix}
 	o.Settings = fmt.Sprintf("%+v lang %q", d, c.lang)
 	o.Force, o.Quiet, o.Stdout, o.Stderr = c.force, c.quiet, c.stdout, c.stderr

@@ -12,6 +12,7 @@ import (
 // TestKeyTables holds templates/keys.md to the tables of every key that the decoder's tags give.
 // Run `go test ./cmd/bladecard -run KeyTables -update` after a change of a tag.
 func TestKeyTables(t *testing.T) {
+	t.Parallel()
 	var want bytes.Buffer
 	want.WriteString("# Every key of the files\n\nGenerated from the tags that the program reads files by.\n")
 	for _, kind := range file.Kinds() {

@@ -1,6 +1,8 @@
 package build
 
 import (
+	"cmp"
+
 	"bladecard/cmd/bladecard/internal/disk"
 )
 
@@ -30,24 +32,20 @@ func (w *worker) newRecord(r *result, made Made, src []byte) (*record, error) {
 		Number: made.Number, From: made.Shop.From,
 		Made: inputs{Program: w.program, Flags: w.Settings, Job: disk.Sum(src), Shop: made.ShopSum},
 	}
-	path, err := w.fromOutputs(r.path)
-	if err != nil {
+	job, err1 := w.fromOutputs(r.path)
+	shop, err2 := w.fromOutputs(made.Shop.Path)
+	logo, err3 := w.fromOutputs(made.Logo)
+	if err := cmp.Or(err1, err2, err3); err != nil {
 		return nil, err
 	}
-	now.Record = disk.NewRecord(path)
-	if now.Shop, err = w.fromOutputs(made.Shop.Path); err != nil {
-		return nil, err
-	}
-	if now.Logo, err = w.fromOutputs(made.Logo); err != nil {
-		return nil, err
-	}
+	now.Record, now.Shop, now.Logo = disk.NewRecord(job), shop, logo
 	if made.Logo != "" {
 		now.Made.Logo = w.sumOfFile(made.Logo, w.MaxImage)
 	}
 	return now, nil
 }
 
-// fromOutputs is a path as seen from the output folder; no path stays none.
+// fromOutputs is a path as seen from the output folder. An empty path stays empty.
 func (b *build) fromOutputs(path string) (string, error) {
 	if path == "" {
 		return "", nil
