@@ -196,7 +196,7 @@ func (m *maker) lean(r page.Rect) {
 // flash is the tile that says what sets the film before the next color: black for a flash, framed for a lamp, a
 // thin line for none.
 func (m *maker) flash(r page.Rect) {
-	word, sub, time := m.say.FlashTile(m.screen)
+	word, time, sub := m.say.FlashTile(m.screen.Flash)
 	l, sl := middle, middle
 	switch f := m.screen.Flash; {
 	case f.Does == "lamp":
@@ -204,6 +204,9 @@ func (m *maker) flash(r page.Rect) {
 		l = strong
 	case !f.Needed:
 		m.fill("flash tile", r, canvas.White, 0.25)
+		if n := m.screen.Next; n != nil && n.Wet {
+			sub = m.say.T("card.on-wet")
+		}
 	default:
 		m.fill("flash tile", r, canvas.Black, 0)
 		l, sl = white(strong), white(sl)

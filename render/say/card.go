@@ -29,33 +29,6 @@ func (v *Voice) BladeFact(b plan.Blade) []string {
 	return []string{long + " · " + v.T("card.edge-"+b.Edge), long}
 }
 
-// FlashTile is what sets the film before the next color: what it is, what else to know, and how long.
-func (v *Voice) FlashTile(s plan.Screen) (word, also, time string) {
-	f := s.Flash
-	switch {
-	case f.Does == "lamp":
-		return v.T("card.lamp"), v.T("card.each"), ""
-	case !f.Needed && s.Next != nil && s.Next.Wet:
-		return v.T("card.no-flash"), v.T("card.on-wet"), ""
-	case !f.Needed:
-		return v.T("card.no-flash"), "", ""
-	}
-	word = v.T("card.flash")
-	if key := "card.flash-" + f.Does; v.Has(key) {
-		word = v.T(key)
-	}
-	if f.Cool {
-		also = v.T("card.cool")
-	}
-	switch {
-	case f.StartS != nil:
-		return word, also, v.Seconds(*f.StartS)
-	case f.Seconds != nil:
-		return word, also, v.SecondsRange(f.Seconds.Low, f.Seconds.High)
-	}
-	return word, v.T("card.by-sheet"), ""
-}
-
 // Cloth is the mesh with its stencil and its dots.
 func (v *Voice) Cloth(s plan.Screen) []string {
 	cloth := v.T("card.mesh", "mesh", s.Mesh.Name) + " · " + v.T("card.eom", "eom", v.Fine(s.Stencil.EOMUM))
