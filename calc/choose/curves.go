@@ -1,6 +1,7 @@
 package choose
 
 import (
+	"bladecard/calc/film"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
 )
@@ -28,8 +29,9 @@ func (c chooser) charts(t trial) (plan.Charts, error) {
 		}
 		seen[name] = true
 		cv := plan.Curve{Name: name, Chosen: s.Name == t.stock.Name && s.Layup == t.stock.Layup && s.Edge == t.stock.Edge}
+		trace := tracer{cv: &cv}
 		for a := 0.0; a <= angleMostDeg; a += curveAngleStepDeg {
-			if err := c.point(&cv, a, setup{stock: s, angleDeg: a, strokes: t.strokes, hits: t.hits}); err != nil {
+			if err := c.add(&trace, a, setup{stock: s, angleDeg: a, strokes: t.strokes, hits: t.hits}); err != nil {
 				return out, err
 			}
 		}
@@ -60,9 +62,10 @@ func (c chooser) charts(t trial) (plan.Charts, error) {
 func (c chooser) overHardness(t trial, s stock, cv plan.Curve) (plan.Curve, error) {
 	inner := s.Hardness
 	s.known = nil
+	trace := tracer{cv: &cv}
 	for h := curveLowShoreA; h <= curveHighShoreA; h += curveStepShoreA {
 		s.Blade = withOuter(s.Blade, inner, h)
-		if err := c.point(&cv, h, setup{stock: s, angleDeg: t.angleDeg, strokes: t.strokes, hits: t.hits}); err != nil {
+		if err := c.add(&trace, h, setup{stock: s, angleDeg: t.angleDeg, strokes: t.strokes, hits: t.hits}); err != nil {
 			return cv, err
 		}
 	}
@@ -79,13 +82,60 @@ func withOuter(b job.Blade, hardness []float64, outer float64) job.Blade {
 	return b
 }
 
-func (c chooser) point(cv *plan.Curve, x float64, s setup) error {
+// fails says how a setup prints badly; of both ways ink that is left comes first, since it stops the press.
+func (b bench) fails(o outlook) string {
+	switch {
+	case o.fault != "":
+		return ""
+	case !o.clears:
+		return "ink"
+	case o.edgeDeg > b.demand.limitDeg:
+		return "detail"
+	}
+	return ""
+}
+
+// tracer adds the points of a curve in the order of x.
+type tracer struct {
+	cv   *plan.Curve
+	last outlook // of the point before
+}
+
+// add tries a setup and adds its point. Between a point that prints well and one that does not it adds the
+// point at which the limit is reached, found on the straight line between the two.
+func (c chooser) add(t *tracer, x float64, s setup) error {
 	o, err := c.bench.try(s, slip{})
 	if err != nil {
 		return err
 	}
-	if o.fault == "" {
-		cv.Points = append(cv.Points, plan.Point{X: x, UM: o.curedUM})
+	before := t.last
+	if t.last = o; o.fault != "" {
+		return nil
 	}
+	now := plan.Point{X: x, UM: o.curedUM, Fails: c.bench.fails(o)}
+	if n := len(t.cv.Points); n > 0 && before.fault == "" {
+		from := t.cv.Points[n-1]
+		if (from.Fails == "") != (now.Fails == "") {
+			at := c.bench.limitReached(before, o, now.Fails != "")
+			t.cv.Points = append(t.cv.Points, plan.Point{X: from.X + at*(x-from.X), UM: from.UM + at*(now.UM-from.UM)})
+		}
+	}
+	t.cv.Points = append(t.cv.Points, now)
 	return nil
+}
+
+// limitReached is the share of the way from one outlook to another at which the first limit is passed, or,
+// where things get better, at which the last one is kept again.
+func (b bench) limitReached(from, to outlook, worse bool) float64 {
+	at, any := 0.0, false
+	for _, v := range []struct{ from, to, most float64 }{{from.edgeDeg, to.edgeDeg, b.demand.limitDeg}, {from.liftOver, to.liftOver, film.ClearRatio}} {
+		if (v.from <= v.most) == (v.to <= v.most) {
+			continue
+		}
+		share := (v.most - v.from) / (v.to - v.from)
+		if !any || (share < at) == worse {
+			at, any = share, true
+		}
+	}
+	return at
 }

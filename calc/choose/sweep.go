@@ -53,6 +53,7 @@ type Swept struct {
 	CuredUM float64   `json:"cured_um"`
 	EdgeDeg float64   `json:"edge_angle_deg"`
 	Clears  bool      `json:"clears"`
+	Fails   string    `json:"fails,omitempty"` // detail, ink: how the setup prints badly
 	Fault   string    `json:"fault,omitempty"` // folds, floats
 }
 
@@ -133,6 +134,7 @@ func (p *Swept) compute(b bench, s setup, axes []Axis) error {
 		return err
 	}
 	p.EdgeDeg, p.Clears, p.Fault = o.edgeDeg, o.clears, string(o.fault)
+	p.Fails = b.fails(o)
 	if o.fault == "" {
 		p.WetUM, p.CuredUM = o.wetUM, o.curedUM
 	}

@@ -21,6 +21,8 @@ type Film struct {
 	Mesh, Ink string
 	Target    plan.Target
 	Curves    []plan.Curve // a curve per blade
+	Hardness  []plan.Curve // over the edge hardness of the workhorse
+	EdgeShore float64      // hardness of its edge, Shore A
 	Moves     plan.Moves   // of the workhorse at the usual angle
 	Band      plan.Band    // its cured film
 	Spread    float64      // share by which the rack's heaviest film is over its lightest, at the usual angle
@@ -134,7 +136,8 @@ func (m *maker) film() error {
 	if err != nil {
 		return err
 	}
-	f := Film{Mesh: sc.Mesh.Name, Ink: sc.Ink, Target: sc.TargetUM, Moves: sc.Moves, Band: sc.CuredUM}
+	f := Film{Mesh: sc.Mesh.Name, Ink: sc.Ink, Target: sc.TargetUM, Moves: sc.Moves, Band: sc.CuredUM,
+		Hardness: sc.Charts.Hardness, EdgeShore: sc.Blade.EdgeHardness}
 	p, err := m.plan(m.with(m.blades, []job.Mesh{m.bench}), fixed(m.bench))
 	if err != nil {
 		return err

@@ -11,6 +11,7 @@ import (
 type record struct {
 	disk.Record
 	Number string `json:"number,omitempty"`
+	Title  string `json:"title,omitempty"`
 	Shop   string `json:"shop,omitempty"` // file, from the output folder; empty: the built-in shop
 	From   string `json:"shop_from"`      // why it is that one: see plan.ShopOfFlag
 	Logo   string `json:"logo,omitempty"`
@@ -29,7 +30,7 @@ type inputs struct {
 // newRecord is the record of a job, still without its outputs.
 func (w *worker) newRecord(r *result, made Made, src []byte) (*record, error) {
 	now := &record{
-		Number: made.Number, From: made.Shop.From,
+		Number: made.Number, Title: made.Title, From: made.Shop.From,
 		Made: inputs{Program: w.program, Flags: w.Settings, Job: disk.Sum(src), Shop: made.ShopSum},
 	}
 	job, err1 := w.fromOutputs(r.path)

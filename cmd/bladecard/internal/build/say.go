@@ -49,6 +49,9 @@ func (s *sayer) say(r result) {
 			s.numbers[strings.Clone(r.number)] = r.path // the number alone, not the file that it stands in
 		}
 	}
+	if s.Done != nil && r.state != stateFailed {
+		s.Done(r.name, r.number, r.title)
+	}
 	if s.JSON {
 		s.Stderr.Write(r.said)
 		s.line(r.json())
