@@ -85,7 +85,7 @@ func (m *maker) back(r page.Rect) {
 	m.err = fmt.Errorf("the warnings of the back leave no room; fewer warnings are accepted")
 }
 
-// row is the height of a line of notes.
+// noteMM is the height of a line of notes.
 func (m *maker) noteMM() float64 { return canvas.LineHeight(canvas.Font{SizePT: m.grid.notePT}) }
 
 func (m *maker) blocks(w float64, a amount, faults []seen.Finding) []block {
@@ -192,7 +192,7 @@ func (m *maker) helps(w float64, a amount, faults []seen.Finding) []block {
 	}
 	charts := 1.4
 	if m.size.H >= page.CardA5.H {
-		charts = 2
+		charts = 2.4
 	}
 	h = math.Max(h, charts*chartMM)
 	return []block{{h: h, draw: func(r page.Rect) {
