@@ -80,12 +80,14 @@ func (m *maker) head(r page.Rect) {
 	if s.Of > 1 {
 		which = m.say.T("card.screen", "n", fmt.Sprint(s.Number), "of", fmt.Sprint(s.Of))
 	}
-	left, rest := at.Aside(m.wide(which, plain), g.mm(2))
-	if s.Ink != m.color() {
-		m.line("ink", left, plain, s.Ink)
+	if ink := m.say.InkName(s.Ink); ink != m.color() {
+		m.line("ink", at, plain, ink)
 	}
-	m.line("screen number", rest, right, which)
 	at.Y = at.Bottom()
+	if left, rest := at.Aside(m.wide(which, plain), g.mm(2)); number <= left.W {
+		m.line("screen number", rest, right, which)
+		at = left
+	}
 	if m.plan.Job == "" {
 		m.line("location", at, plain, m.loc.Name)
 		return
@@ -101,7 +103,7 @@ func (m *maker) color() string {
 	if m.screen.Color != "" {
 		return m.screen.Color
 	}
-	return m.screen.Ink
+	return m.say.InkName(m.screen.Ink)
 }
 
 func (m *maker) swatch() figure.Swatch {
@@ -212,20 +214,26 @@ func (m *maker) flash(r page.Rect) {
 		l, sl = white(strong), white(sl)
 	}
 	in := page.Rect{X: r.X + m.grid.mm(1.6), Y: r.Y, W: r.W - m.grid.mm(3.2), H: r.H}
-	if time != "" {
-		wide := math.Max(0.47*in.W, math.Min(0.6*in.W, math.Max(m.wide(word, l), m.wide(sub, sl))))
-		left, rest := in.Aside(in.W-wide, 0)
-		defer m.row("flash time", rest, l, m.grid.headPT[1:], time)
-		in = left
-	}
-	if sub == "" {
-		m.row("flash", in, l, m.grid.factPT[1:], word)
-		return
-	}
+	pt, gap := m.grid.factPT, m.grid.mm(2)
 	const wordMM = 7.4 // of 18 pt
+	switch word0, most := m.wide(word, l), in.W-gap; {
+	case time == "" && sub == "":
+		m.row("flash", in, l, pt[1:], word)
+		return
+	case time != "" && word0+m.wide(time, l) > most: // one under the other
+		sub, sl = time, l
+	case time != "":
+		wide := math.Max(0.47*most, math.Min(most-m.wide(time, l), math.Max(word0, m.wide(sub, sl))))
+		left, rest := in.Aside(most-wide, gap)
+		defer m.row("flash time", rest, l, m.grid.headPT[1:], time)
+		if in = left; sub == "" {
+			m.row("flash", in, l, pt[2:], word)
+			return
+		}
+	}
 	in.Y += (r.H - m.grid.mm(wordMM+rowMM)) / 2
 	in.H = m.grid.mm(wordMM)
-	m.row("flash", in, l, m.grid.factPT[2:], word)
+	m.row("flash", in, l, pt[2:], word)
 	in.Y, in.H = in.Bottom(), m.grid.mm(rowMM)
 	m.line("flash word", in, sl, sub)
 }

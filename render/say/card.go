@@ -64,7 +64,7 @@ func (v *Voice) Next(p *plan.Plan, s plan.Screen) []string {
 	case p.Press.Kind == "flatbed":
 		to = v.T("card.next-pass", "n", fmt.Sprint(n.Screen))
 	}
-	return []string{to + ", " + n.Color, to}
+	return []string{to + ", " + v.InkName(n.Color), to}
 }
 
 // Expect is what film to expect and how to tell; the band stands first.
@@ -112,7 +112,7 @@ func (v *Voice) CardSetup(s plan.Screen) string {
 	}
 	c := s.Cure
 	if c.TemperatureC == nil {
-		return text + " " + sentence(v.Cure(c))
+		return text + " " + capital(v.Cure(c))
 	}
 	text += " " + v.T("card.cure", "temperature", v.TemperatureRange(c.TemperatureC.Low, c.TemperatureC.High))
 	if c.DwellS != nil {
@@ -145,8 +145,8 @@ func (v *Voice) LogHeads(s plan.Screen) []string {
 	return []string{v.T("card.log-date"), v.T("card.log-wet"), v.T("card.log-cured"), v.T("card.log-angle"), v.T("card.log-strokes"), air, v.T("card.log-flash"), v.T("card.log-wiped"), v.T("card.log-name")}
 }
 
-// sentence is s with a capital and a full stop.
-func sentence(s string) string {
+// capital is s with a capital and a full stop.
+func capital(s string) string {
 	r, n := utf8.DecodeRuneInString(s)
 	return string(unicode.ToUpper(r)) + strings.TrimSuffix(s[n:], ".") + "."
 }
