@@ -221,7 +221,10 @@ func (m *maker) flash(r page.Rect) {
 		m.row("flash", in, l, pt[1:], word)
 		return
 	case time != "" && word0+m.wide(time, l) > most: // one under the other
-		sub, sl = time, l
+		in.Y += (r.H - m.grid.mm(wordMM+rowMM)) / 2
+		m.line("flash", page.Rect{X: in.X, Y: in.Y, W: in.W, H: m.grid.mm(rowMM)}, l, word)
+		m.row("flash time", page.Rect{X: in.X, Y: in.Y + m.grid.mm(rowMM), W: in.W, H: m.grid.mm(wordMM)}, l, pt[1:], time)
+		return
 	case time != "":
 		wide := math.Max(0.47*most, math.Min(most-m.wide(time, l), math.Max(word0, m.wide(sub, sl))))
 		left, rest := in.Aside(most-wide, gap)
