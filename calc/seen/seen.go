@@ -97,7 +97,8 @@ func Ask(p *plan.Plan, location, screen int, faults []string, measured *Measurem
 var usual = []string{InkLeft, PuffFallen, DotsPlugged, DotsLost, TooThin, RaggedEdge, PicksUp, DyeBleeds, TooHeavy}
 
 // Likely answers the faults that a screen is most likely to show, at most so many: those that it can have and
-// that something can be done about. Screens are numbered as for Ask, and so are the errors.
+// that something can be done about, the most usual first. Screens are numbered as for Ask, and its errors are those
+// of Ask. Kind: common practice; the order is a judgement.
 func Likely(p *plan.Plan, location, screen, most int) ([]Finding, error) {
 	a, err := Ask(p, location, screen, usual, nil)
 	if err != nil {
