@@ -1,7 +1,8 @@
 package choose
 
 import (
-	"bladecard/calc/job"
+	"slices"
+
 	"bladecard/calc/plan"
 )
 
@@ -15,77 +16,55 @@ const (
 
 // charts computes the cured film over the angle for every blade of the rack, and over the edge
 // hardness for a blade of one layer and, where the chosen blade has a core, for that core.
-func (c chooser) charts(t trial) (plan.Charts, error) {
+func (c chooser) charts(t trial) plan.Charts {
 	var out plan.Charts
-	seen := map[string]bool{}
+	var seen []string
 	for _, s := range c.rack.stocks {
-		name := s.Name
-		if name == "" {
-			name = s.Layup
-		}
-		if seen[name] {
+		if slices.Contains(seen, s.Name) {
 			continue
 		}
-		seen[name] = true
-		cv := plan.Curve{Name: name, Chosen: s.Name == t.stock.Name && s.Layup == t.stock.Layup && s.Edge == t.stock.Edge}
+		seen = append(seen, s.Name)
+		curve := plan.Curve{Name: s.Name, Chosen: s.alike(t.stock)}
 		for a := 0.0; a <= angleMostDeg; a += curveAngleStepDeg {
-			if err := c.point(&cv, a, setup{stock: s, angleDeg: a, strokes: t.strokes, hits: t.hits}); err != nil {
-				return out, err
-			}
+			c.point(&curve, a, setup{stock: s, angleDeg: a, strokes: t.strokes, hits: t.hits})
 		}
-		out.Angle = append(out.Angle, cv)
+		out.Angle = append(out.Angle, curve)
 	}
-	plain := t.stock
-	plain.Blade.LayersMM, plain.Blade.ModulusMPa = nil, nil
-	plain.Hardness = []float64{0}
 	layered := len(t.stock.Hardness) > 1
-	one, err := c.overHardness(t, plain, plan.Curve{Name: "one-layer", Chosen: !layered})
-	if err != nil {
-		return out, err
-	}
-	out.Hardness = append(out.Hardness, one)
+	plain := t
+	plain.stock.LayersMM, plain.stock.Hardness = nil, []float64{0}
+	out.Hardness = append(out.Hardness, c.overHardness(plain.setup, plan.Curve{Name: "one-layer", Chosen: !layered}))
 	if layered {
-		cored := t.stock
-		cored.Blade.ModulusMPa = nil
-		cv, err := c.overHardness(t, cored, plan.Curve{Name: "same-core", Chosen: true})
-		if err != nil {
-			return out, err
-		}
-		out.Hardness = append(out.Hardness, cv)
+		out.Hardness = append(out.Hardness, c.overHardness(t.setup, plan.Curve{Name: "same-core", Chosen: true}))
 	}
-	return out, nil
+	return out
 }
 
 // overHardness varies the hardness of the outer layers of a blade.
-func (c chooser) overHardness(t trial, s stock, cv plan.Curve) (plan.Curve, error) {
-	inner := s.Hardness
-	s.known = nil
+func (c chooser) overHardness(s setup, curve plan.Curve) plan.Curve {
 	for h := curveLowShoreA; h <= curveHighShoreA; h += curveStepShoreA {
-		s.Blade = withOuter(s.Blade, inner, h)
-		if err := c.point(&cv, h, setup{stock: s, angleDeg: t.angleDeg, strokes: t.strokes, hits: t.hits}); err != nil {
-			return cv, err
-		}
+		harder := s
+		harder.stock = s.stock.withOuter(h)
+		c.point(&curve, h, harder)
 	}
-	return cv, nil
+	return curve
 }
 
-func withOuter(b job.Blade, hardness []float64, outer float64) job.Blade {
-	last := len(hardness) - 1
-	b.Hardness = append([]float64(nil), hardness...)
-	if hardness[last] == hardness[0] {
-		b.Hardness[last] = outer // alike on both sides
+// withOuter is the blade with its printing layer, and the one behind that is alike, of another rubber.
+func (s stock) withOuter(shoreA float64) stock {
+	last := len(s.Hardness) - 1
+	alike := s.Hardness[last] == s.Hardness[0]
+	s.Hardness = slices.Clone(s.Hardness)
+	if s.Hardness[0] = shoreA; alike {
+		s.Hardness[last] = shoreA
 	}
-	b.Hardness[0] = outer
-	return b
+	s.ModulusMPa, s.id = nil, madeUp
+	return s
 }
 
-func (c chooser) point(cv *plan.Curve, x float64, s setup) error {
-	o, err := c.bench.try(s, slip{})
-	if err != nil {
-		return err
+// point adds the film of a setup to a curve, where it has one.
+func (c chooser) point(curve *plan.Curve, x float64, s setup) {
+	if o := c.given.try(s, slip{}); o.fault == "" {
+		curve.Points = append(curve.Points, plan.Point{X: x, UM: o.curedUM})
 	}
-	if o.fault == "" {
-		cv.Points = append(cv.Points, plan.Point{X: x, UM: o.curedUM})
-	}
-	return nil
 }

@@ -14,68 +14,46 @@ const meshEquivalents = 4
 // its film against the chosen one. A blade that the job fixes binds the other meshes, not the
 // other blades. Where the chosen setup misses a demand, its own film and its own cut are what the
 // others must give.
-func (c chooser) equivalents(ch choice, meshes []bench) ([]plan.Equivalent, error) {
+func (c chooser) equivalents(best trial, meshes []given) []plan.Equivalent {
 	out := []plan.Equivalent{}
-	best := ch.best
-	same, err := c.band(best.curedUM, best)
-	if err != nil {
-		return nil, err
-	}
+	same := c.given.band(best)
 	most := best.miss // what an equivalent may miss
 	most.film, most.cut = 0, 0
-	add := func(kind string, real chooser, t trial) error {
-		if !(t.curedUM >= same.Low && t.curedUM <= same.High) || !t.miss.noMoreThan(most) {
-			return nil
+	add := func(kind string, asked chooser, t trial) {
+		if t.fault == "" && t.curedUM >= same.Low && t.curedUM <= same.High && t.miss.noMoreThan(most) {
+			out = append(out, asked.equivalent(kind, t, best.curedUM))
 		}
-		asked, err := real.judge(t.setup)
-		if err != nil {
-			return err
-		}
-		out = append(out, plan.Equivalent{
-			Kind: kind, Blade: bladeName(t.stock), Layup: t.stock.Layup, ThicknessMM: t.stock.ThicknessMM,
-			FreeHeightMM: t.stock.FreeHeightMM, Edge: t.stock.Edge, Mesh: real.bench.meshName, EOMUM: real.bench.eomUM,
-			AngleDeg: t.angleDeg, ToScreen: 90 - t.angleDeg, LoadNPerCM: real.bench.loadNCM, Strokes: t.strokes, Hits: t.hits,
-			CuredUM: t.curedUM, DeltaPercent: 100 * (t.curedUM/best.curedUM - 1), SharesMiss: !asked.miss.none(),
-		})
-		return nil
 	}
-
-	blades := c.alike(best, same)
+	blades := c.sameFilm(best, same)
 	blades.fixed.blades = nil
-	tried, err := blades.choose()
-	if err != nil {
-		return nil, err
-	}
-	for _, t := range tried.each {
-		if t.stock.id == best.stock.id || t.fault != "" {
-			continue
-		}
-		if err := add("blade", c, t); err != nil {
-			return nil, err
+	for _, t := range blades.choose().each {
+		if t.stock.id != best.stock.id {
+			add("blade", c, t)
 		}
 	}
 	c.nearestFirst(meshes)
-	for _, b := range meshes[:min(meshEquivalents, len(meshes))] {
-		other := c
-		other.bench = b
-		got, err := other.alike(best, same).choose()
-		if err != nil {
-			return nil, err
-		}
-		if !got.found {
-			continue
-		}
-		if err := add("mesh", other, got.best); err != nil {
-			return nil, err
+	for _, g := range meshes[:min(meshEquivalents, len(meshes))] {
+		if got := c.on(g).sameFilm(best, same).choose(); got.found {
+			add("mesh", c.on(g), got.best)
 		}
 	}
-	return out, nil
+	return out
 }
 
-// alike asks for the film of a setup, inside its band and what is demanded; where the setup misses
+// equivalent writes a setup down that does the same work, judged by what the job asks.
+func (c chooser) equivalent(kind string, t trial, bestUM float64) plan.Equivalent {
+	return plan.Equivalent{
+		Kind: kind, Blade: t.stock.Name, Layup: t.stock.Layup, ThicknessMM: t.stock.ThicknessMM,
+		FreeHeightMM: t.stock.FreeHeightMM, Edge: t.stock.Edge, Mesh: c.given.meshName, EOMUM: c.given.eomUM,
+		AngleDeg: t.angleDeg, ToScreen: 90 - t.angleDeg, LoadNPerCM: c.given.loadNCM, Strokes: t.strokes, Hits: t.hits,
+		CuredUM: t.curedUM, DeltaPercent: 100 * (t.curedUM/bestUM - 1), SharesMiss: !c.judge(t.setup).miss.none(),
+	}
+}
+
+// sameFilm asks for the film of a setup, inside its band and what is demanded; where the setup misses
 // a demand, for its own film and an edge that leans no more.
-func (c chooser) alike(t trial, same plan.Band) chooser {
-	d := &c.bench.demand
+func (c chooser) sameFilm(t trial, same plan.Band) chooser {
+	d := &c.given.demand
 	if t.miss.none() {
 		d.target.Low, d.target.High = math.Max(d.target.Low, same.Low), math.Min(d.target.High, same.High)
 		return c

@@ -8,18 +8,14 @@ import (
 // heat works out flash, cure and cautions of every screen of a location.
 func (m maker) heat(loc *plan.Location) *job.Error {
 	for i := range loc.Screens {
-		sc := &loc.Screens[i]
-		at := m
+		sc, at := &loc.Screens[i], m
 		at.screen, at.number = m.location.Screens[i], i+1
-		var err error
-		var ws []plan.Warning
-		if sc.WaterGM2, err = at.water(sc.WetUM.Value); err == nil {
-			ws, err = at.flash(sc)
+		if fail := at.try("ink", "figures of the ink class inside the ranges of the formulas", func() {
+			sc.WaterGM2 = at.water(sc.WetUM.Value)
+			sc.Warnings = append(sc.Warnings, at.flash(sc)...)
+		}); fail != nil {
+			return fail
 		}
-		if err != nil {
-			return at.fail("ink", err.Error(), "figures of the ink class inside the ranges of the formulas")
-		}
-		sc.Warnings = append(sc.Warnings, ws...)
 		at.cure(sc)
 		sc.Cautions = at.cautions(*sc)
 		flashFeels(sc)

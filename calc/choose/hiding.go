@@ -1,9 +1,11 @@
 package choose
 
 import (
-	"fmt"
+	"cmp"
+	"slices"
 
 	"bladecard/calc/ink"
+	"bladecard/calc/internal/sure"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
 )
@@ -15,79 +17,57 @@ const (
 	chokeMM       = 0.4
 )
 
-// whiteScattersPerMM is the light scattering of a film with white pigment (from memory, 50 to 200: not
-// published for screen inks).
-const whiteScattersPerMM = 80.0
-
 // hides is the cured film that hides the cloth under a screen, what sinks into it included. It is not known
 // where the cloth's shade, the ink's lightness or its scattering is not stated, and not asked where a base or
 // a blocker lies under the screen or the ink takes the dye out.
-func (m maker) hides() (um float64, known bool, err error) {
+func (m maker) hides() (um float64, known bool) {
 	g, s := m.ground(), m.screen
 	if g.hard || g.based || g.shade == "" || s.Ink.ScatterPerMM == 0 || use(s) == "blocker" || takesDyeOut(s) {
-		return 0, false, nil
+		return 0, false
 	}
-	cloth, err := ink.ClothReflectance(g.shade)
-	if err != nil {
-		return 0, false, err
-	}
-	rule := useRules[use(s)]
+	cloth := sure.Of(ink.ClothReflectance(g.shade))
 	if s.Ink.Whiteness > 0 && isWhite(s) {
-		contrast := rule.contrast
-		if contrast == 0 {
-			contrast = ink.HidesTextile
-		}
-		um, err = ink.HidingOnClothUM(contrast, s.Ink.Whiteness, s.Ink.ScatterPerMM, cloth)
-	} else {
-		bright, ok := luminance(s)
-		if !ok {
-			return 0, false, nil
-		}
-		scatters := s.Ink.ScatterPerMM
-		if isWhite(s) { // a white of a class that has all colors
-			scatters = max(scatters, whiteScattersPerMM)
-		}
-		um, err = ink.LightnessFilmUM(mostDropLStar, bright, scatters, cloth)
+		contrast := cmp.Or(useRules[use(s)].contrast, ink.HidesTextile)
+		return onKnitUM(sure.Of(ink.HidingOnClothUM(contrast, s.Ink.Whiteness, s.Ink.ScatterPerMM, cloth))), true
 	}
-	if err != nil || um == 0 {
-		return 0, err == nil, err
+	r, green, b, ok := ink.Swatch(s.Swatch)
+	if !ok {
+		return 0, false
 	}
-	um, _, err = ink.OnKnitUM(um)
-	return um, true, err
+	scatters := s.Ink.ScatterPerMM
+	if isWhite(s) { // a white of a class that has all colors
+		scatters = max(scatters, ink.ScatteringDefaultPerMM)
+	}
+	return onKnitUM(sure.Of(ink.LightnessFilmUM(mostDropLStar, max(0.01, ink.Luminance(r, green, b)), scatters, cloth))), true
 }
 
 // takesDyeOut tells whether an ink discharges the dye of the cloth: it needs no base.
 func takesDyeOut(s job.Screen) bool {
-	for _, c := range s.Ink.Cautions {
-		if c == "discharge-agent" {
-			return true
-		}
-	}
-	return false
+	return slices.Contains(s.Ink.Cautions, "discharge-agent")
 }
 
 // hiding judges whether a planned screen hides the cloth, and proposes a base where it does not.
-func (m maker) hiding(sc *plan.Screen) ([]plan.Warning, error) {
-	um, known, err := m.hides()
-	if err != nil || !known {
-		return nil, err
+func (m maker) hiding(sc *plan.Screen) []plan.Warning {
+	um, known := m.hides()
+	if !known {
+		return nil
 	}
 	sc.HidesUM = &um
 	if sc.CuredUM.Value >= um*(1-hidingSlack)*(1-1e-9) || um == 0 {
-		return nil, nil
+		return nil
 	}
 	w := warn("needs-base", vals{"film_um": sc.CuredUM.Value, "hides_um": um})
 	if isBase(m.screen) {
 		w.Code = "base-thin"
-		return []plan.Warning{w}, nil
+		return []plan.Warning{w}
 	}
-	sc.Base = m.base(um)
-	return []plan.Warning{w}, nil
+	sc.Base = m.base()
+	return []plan.Warning{w}
 }
 
 // base plans the base that would hide the cloth under a screen: a white of the shop that sets as the screen's
 // ink does and shares its cure, on the mesh that the planner takes. It is nil where the shop has no such ink.
-func (m maker) base(hidesUM float64) *plan.Base {
+func (m maker) base() *plan.Base {
 	white := m.whiteInk()
 	if white == nil {
 		return nil
@@ -96,17 +76,14 @@ func (m maker) base(hidesUM float64) *plan.Base {
 	at.screen = job.Screen{Color: "base", InkName: white.Name, Ink: white, Use: "underbase", Coverage: m.screen.Coverage, Pos: m.screen.Pos, Keys: m.screen.Keys}
 	at.location.Screens = []job.Screen{at.screen, m.screen}
 	at.number = 1
-	d, err := newDemand(at.screen, at.ground())
-	if err != nil {
-		return nil
-	}
+	d := newDemand(at.screen, at.ground())
 	c, ch, fail := at.choose(d)
 	if fail != nil {
 		return nil
 	}
 	t := ch.best
 	return &plan.Base{
-		Ink: white.Name, Mesh: c.bench.meshName, EOMUM: c.bench.eomUM, Blade: bladeName(t.stock), AngleDeg: t.angleDeg, Strokes: t.strokes, Hits: t.hits,
+		Ink: white.Name, Mesh: c.given.meshName, EOMUM: c.given.eomUM, Blade: t.stock.Name, AngleDeg: t.angleDeg, Strokes: t.strokes, Hits: t.hits,
 		CuredUM: t.curedUM, TargetUM: plan.Interval{Low: d.target.Low, High: d.target.High}, ChokeMM: chokeMM, Coverage: m.screen.Coverage, MeetsAll: t.miss.none(),
 	}
 }
@@ -122,13 +99,4 @@ func (m maker) whiteInk() *job.Ink {
 		}
 	}
 	return nil
-}
-
-// luminance is the relative luminance of a screen's ink, 0.01 to 1, from its swatch.
-func luminance(s job.Screen) (y float64, known bool) {
-	var r, g, b uint8
-	if n, _ := fmt.Sscanf(s.Swatch, "#%02x%02x%02x", &r, &g, &b); n != 3 {
-		return 0, false
-	}
-	return max(0.01, ink.Luminance(r, g, b)), true
 }

@@ -214,6 +214,3 @@ func (m maker) noPress(stations []press.Station) *job.Error {
 		Accepted: "a press with more heads in the shop file, fewer flashes, or the location split into two",
 	}
 }
-
-// onSheet tells whether the location is printed on sheets and not on garments.
-func (m maker) onSheet() bool { return m.hardStock() }

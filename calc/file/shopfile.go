@@ -11,7 +11,6 @@ import (
 	"bladecard/calc/internal/deep"
 	"bladecard/calc/internal/words"
 	"bladecard/calc/job"
-	"bladecard/calc/mesh"
 	"bladecard/templates"
 )
 
@@ -191,8 +190,7 @@ func (b *binder) finishMesh(m *job.Mesh, g given) {
 		if len(b.errs) > before {
 			return
 		}
-		spec := mesh.Spec{CountPerInch: m.CountPerInch, ThreadUM: m.ThreadUM, OpeningUM: m.OpeningUM, FabricUM: m.FabricUM, Twill: m.Weave == "twill"}
-		if _, err := mesh.New(spec); err != nil {
+		if _, err := m.Cloth(); err != nil {
 			b.fail(g.place.Find("mesh"), g.scope, "mesh", words.Quote(m.Name)+" cannot be computed: "+strings.TrimPrefix(err.Error(), "mesh: "), "a mesh with its measured fabric thickness, or another one, is accepted")
 		}
 	}()

@@ -186,3 +186,9 @@ func ExampleLuminance() {
 	fmt.Printf("%.3f %.3f\n", ink.Luminance(255, 210, 0), ink.Luminance(29, 43, 79))
 	// Output: 0.674 0.026
 }
+
+func ExampleSwatch() {
+	r, g, b, known := ink.Swatch("#d02020")
+	fmt.Println(r, g, b, known)
+	// Output: 208 32 32 true
+}

@@ -1,6 +1,17 @@
 package ink
 
-import "math"
+import (
+	"fmt"
+	"math"
+)
+
+// Swatch is the sRGB color of a swatch such as "#d02020"; known is false for a text of another form.
+//
+// Range: every text. Kind: derived, hexadecimal digits.
+func Swatch(text string) (r, g, b uint8, known bool) {
+	n, _ := fmt.Sscanf(text, "#%02x%02x%02x", &r, &g, &b)
+	return r, g, b, n == 3
+}
 
 // Luminance is the relative luminance of an sRGB color, from 0 for black to 1 for white.
 //
