@@ -4,7 +4,7 @@
 //
 // The way through: Make (make.go) goes over the screens of a job. A demand (demand.go) says what each must
 // do. What a setup is judged with and does not change is given (given.go): mesh, stencil, ink and press. A
-// chooser (choose.go) tries every blade, angle and stroke count and judges each trial (trial.go). screen.go
+// chooser (choose.go) tries every blade, angle and stroke count and judges each trial (judge.go). screen.go
 // writes the choice down with its angle range, band, path, corrections, equivalents, curves and warnings.
 // order.go and heat.go finish a location. Customs of the trade are data, all in practice.go.
 //

@@ -54,7 +54,7 @@ func Prints(file string, src []byte, shop *job.Shop) (prints []fit.Print, last j
 // setting is all of a row that its prediction depends on.
 type setting struct {
 	mesh, blade, ink, press             string
-	eomUM, featureMM, angleDeg, loadNCM float64
+	eomUM, featureMM, angleDeg, loadNCM float64 // an EOM of NaN: that of the test patch
 	strokes                             int
 }
 
@@ -65,6 +65,9 @@ type foretold struct {
 	ink         *job.Ink
 	shoreA      float64
 	curedUM     float64
+	eomUM       float64
+	clears      bool
+	press       string
 }
 
 // mostForetold is how many predictions are kept for further rows of the same setting: more than a
@@ -100,8 +103,12 @@ func (p predictor) foretell(s setting) foretold {
 	fail := func(key, wrong, accepted string) foretold {
 		return foretold{fault: presslog.Fault{Column: key, Wrong: strings.TrimPrefix(wrong, key+": "), Accepted: accepted}}
 	}
+	eom := &job.EOM{UM: s.eomUM}
+	if math.IsNaN(s.eomUM) {
+		eom = &job.EOM{Share: patchEOMShare}
+	}
 	j := &job.Job{Title: "log", Press: s.press, Locations: []job.Location{{Screens: []job.Screen{{
-		MeshName: s.mesh, BladeName: s.blade, InkName: s.ink, EOM: &job.EOM{UM: s.eomUM}, FeatureMM: s.featureMM,
+		MeshName: s.mesh, BladeName: s.blade, InkName: s.ink, EOM: eom, FeatureMM: s.featureMM,
 		AngleDeg: &s.angleDeg, LoadNCM: s.loadNCM, Strokes: s.strokes,
 	}}}}}
 	errs := job.Resolve(j, p.shop)
@@ -122,7 +129,10 @@ func (p predictor) foretell(s setting) foretold {
 	if o.fault != "" {
 		return fail("angle", "this setup gives no figure: "+o.why.Error(), "a setup that stands on its edge and clears the screen")
 	}
-	return foretold{mesh: g.meshName, blade: b.Name, ink: sc.Ink, shoreA: b.Hardness[0], curedUM: o.curedUM}
+	return foretold{
+		mesh: g.meshName, blade: b.Name, ink: sc.Ink, shoreA: b.Hardness[0], curedUM: o.curedUM,
+		eomUM: g.eomUM, clears: o.clears, press: uncalibrated.press.Name,
+	}
 }
 
 // LogOf is an empty log of a plan: a row a screen with its setup, to fill in what was measured. A job

@@ -23,3 +23,8 @@ func NinetyTimes(freedom float64) (float64, error) {
 	v := freedom
 	return z + g1/v + g2/(v*v) + g3/(v*v*v) + g4/(v*v*v*v), nil
 }
+
+// HalfOfNormal is half of the band of nine in ten of a normal spread of one sigma.
+//
+// Range: any sigma. Kind: textbook, the 0.95 quantile of the normal distribution.
+func HalfOfNormal(sigma float64) float64 { return normalNinety * sigma }

@@ -16,7 +16,7 @@ import (
 // formulaPackages are the packages of calc whose exported functions must tell their range and
 // source; otherPackages read, choose and convert, and hold no formula of their own.
 var (
-	formulaPackages = []string{"mesh", "blade", "film", "halftone", "tension", "ink", "cure", "press", "placement", "fit"}
+	formulaPackages = []string{"mesh", "blade", "film", "halftone", "tension", "ink", "cure", "press", "placement", "fit", "trials"}
 	otherPackages   = []string{"cells", "seen", "file", "job", "plan", "choose", "unit", "internal", "lesson", "presslog"}
 )
 

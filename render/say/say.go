@@ -150,6 +150,11 @@ func (v *Voice) SignedPercent(p float64) string {
 // Percent is a share of 1 in percent.
 func (v *Voice) Percent(share float64) string { return v.Number(100*share, 0) + nbsp + "%" }
 
+// Around is where a figure lies round its expected value, "-23 to +30 %", for half of its range as a logarithm.
+func (v *Voice) Around(half float64) string {
+	return v.T("range.around", "low", "\u2212"+v.Number(100*(1-math.Exp(-half)), 0), "high", "+"+v.Number(100*(math.Exp(half)-1), 0))
+}
+
 // Angle is an angle in degrees, halves kept.
 func (v *Voice) Angle(deg float64) string { return v.Number(deg, 1) + "°" }
 

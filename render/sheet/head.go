@@ -5,6 +5,7 @@ import (
 
 	"bladecard/render/canvas"
 	"bladecard/render/figure"
+	"bladecard/render/flow"
 	"bladecard/render/page"
 	"bladecard/render/report"
 )
@@ -17,7 +18,7 @@ const (
 
 // accent is the rule of the head, in the shop's colour where it has one.
 func (m *maker) accent() canvas.Pen {
-	pen := hair(0.4)
+	pen := flow.Hair(0.4)
 	if c, err := figure.ParseColor(m.opt.Accent); err == nil {
 		pen.Color, pen.WidthMM = c, 0.9
 	}
@@ -27,21 +28,21 @@ func (m *maker) accent() canvas.Pen {
 // head is what the job is: title, then facts in two columns.
 func (m *maker) head() {
 	v, p := m.say, m.plan
-	top := m.y
+	top := m.Y
 	if m.opt.Logo != nil {
-		m.add(page.Image("logo", page.Rect{X: m.left() + m.width() - logoW, Y: m.y, W: logoW, H: logoH}, m.opt.Logo))
-		m.side = logoW + gapMM
+		m.Add(page.Image("logo", page.Rect{X: m.Left() + m.Width() - logoW, Y: m.Y, W: logoW, H: logoH}, m.opt.Logo))
+		m.Side = logoW + flow.GapMM
 	}
-	m.paragraph("heading", v.T("sheet-doc.heading"), regular(bodyPT))
+	m.Paragraph("heading", v.T("sheet-doc.heading"), flow.Regular(flow.BodyPT))
 	size := 16.0
-	if len(page.Wrap(p.Title, bold(size), m.width()-m.side)) > 2 {
+	if len(page.Wrap(p.Title, flow.Bold(size), m.Width()-m.Side)) > 2 {
 		size = 11
 	}
-	m.paragraph("title", p.Title, bold(size))
-	m.y += 1
+	m.Paragraph("title", p.Title, flow.Bold(size))
+	m.Y += 1
 	if m.opt.Logo != nil {
-		m.y = max(m.y, top+logoH+1)
-		m.side = 0
+		m.Y = max(m.Y, top+logoH+1)
+		m.Side = 0
 	}
 	quantity, customer := "", p.Customer
 	if p.Quantity > 0 {
@@ -66,33 +67,33 @@ func (m *maker) head() {
 			some = append(some, f)
 		}
 	}
-	m.add(page.Rule("under the title", m.left(), m.y, m.width(), 0, m.accent()))
-	m.y += 1
+	m.Add(page.Rule("under the title", m.Left(), m.Y, m.Width(), 0, m.accent()))
+	m.Y += 1
 	for i := 0; i < len(some); i += 2 {
 		m.facts(i, some[i:min(i+2, len(some))])
 	}
-	m.y += 0.6
-	m.add(page.Rule("under the facts", m.left(), m.y, m.width(), 0, m.accent()))
-	m.y += 1
-	m.paragraph("angle note", v.T("sheet-doc.angle-note"), regular(SmallPT))
+	m.Y += 0.6
+	m.Add(page.Rule("under the facts", m.Left(), m.Y, m.Width(), 0, m.accent()))
+	m.Y += 1
+	m.Paragraph("angle note", v.T("sheet-doc.angle-note"), flow.Regular(flow.SmallPT))
 }
 
 // facts sets one row of labels and values.
 func (m *maker) facts(row int, facts [][2]string) {
 	const gap = 5.0
 	label := m.labelWidth()
-	half := (m.width() - gap) / 2
+	half := (m.Width() - gap) / 2
 	rows := 1
 	for i, f := range facts {
-		x := m.left() + float64(i)*(half+gap)
+		x := m.Left() + float64(i)*(half+gap)
 		name := fmt.Sprintf("fact %d", row+i+1)
-		m.add(page.Text(name+" label", x, m.y, label, 0, f[0], regular(bodyPT), canvas.Black, page.Left))
-		for k, line := range page.Wrap(f[1], bold(bodyPT), half-label) {
-			m.add(page.Text(name, x+label, m.y+float64(k)*canvas.LineHeight(bold(bodyPT)), half-label, 0, line, bold(bodyPT), canvas.Black, page.Left))
+		m.Add(page.Text(name+" label", x, m.Y, label, 0, f[0], flow.Regular(flow.BodyPT), canvas.Black, page.Left))
+		for k, line := range page.Wrap(f[1], flow.Bold(flow.BodyPT), half-label) {
+			m.Add(page.Text(name, x+label, m.Y+float64(k)*canvas.LineHeight(flow.Bold(flow.BodyPT)), half-label, 0, line, flow.Bold(flow.BodyPT), canvas.Black, page.Left))
 			rows = max(rows, k+1)
 		}
 	}
-	m.y += float64(rows) * canvas.LineHeight(bold(bodyPT))
+	m.Y += float64(rows) * canvas.LineHeight(flow.Bold(flow.BodyPT))
 }
 
 // labelWidth is that of the widest label.
@@ -100,7 +101,7 @@ func (m *maker) labelWidth() float64 {
 	w, v := 0.0, m.say
 	for _, s := range []string{v.T("sheet-doc.job"), v.T("sheet-doc.customer"), v.T("sheet-doc.quantity"), v.T("sheet-doc.due"),
 		v.T("sheet-doc.stock"), v.T("sheet-doc.shop"), v.T("sheet-doc.press")} {
-		w = max(w, canvas.Width(s, regular(bodyPT)))
+		w = max(w, canvas.Width(s, flow.Regular(flow.BodyPT)))
 	}
 	return w + 3
 }

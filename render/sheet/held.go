@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"bladecard/render/flow"
 	"fmt"
 	"math"
 	"slices"
@@ -13,7 +14,7 @@ import (
 // held is what another shop must hold, and within what it is free.
 func (m *maker) held(l plan.Location) {
 	v := m.say
-	t := table{name: "held", header: []string{"#", "", v.T("sheet-doc.film-held"), v.T("sheet-doc.finest"), v.T("sheet-doc.cut-limit"), v.T("sheet-doc.cure"),
+	t := flow.Table{Name: "held", Header: []string{"#", "", v.T("sheet-doc.film-held"), v.T("sheet-doc.finest"), v.T("sheet-doc.cut-limit"), v.T("sheet-doc.cure"),
 		v.T("sheet-doc.may-angle"), v.T("sheet-doc.move-angle"), v.T("sheet-doc.move-hardness")}}
 	for _, s := range l.Screens {
 		cut := v.T("sheet-doc.cut-none")
@@ -24,17 +25,17 @@ func (m *maker) held(l plan.Location) {
 		if s.FinestMM > 0 {
 			finest = v.Length(s.FinestMM)
 		}
-		t.row(append([]cell{number(s), patch(s)}, plain(v.FilmRange(s.TargetUM.Low, s.TargetUM.High), finest, cut, cureTemperature(m, s.Cure),
+		t.Row(append([]flow.Cell{number(s), patch(s)}, flow.Plain(v.FilmRange(s.TargetUM.Low, s.TargetUM.High), finest, cut, cureTemperature(m, s.Cure),
 			v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High), m.move(s.Moves.Angle), m.move(s.Moves.Hardness))...)...)
 	}
-	m.part("held", v.T("sheet-doc.held"), v.T("sheet-doc.held-note"), t)
+	m.Part("held", v.T("sheet-doc.held"), v.T("sheet-doc.held-note"), t)
 }
 
 // equivalents are the other blades and meshes, a group for the screens that are set alike and
 // have the same ones, the setup itself first.
 func (m *maker) equivalents(l plan.Location) {
 	v := m.say
-	t := table{name: "equivalents", header: []string{"#", "", v.T("sheet-doc.other"), v.T("show.blade"), v.T("sheet-doc.rubber"), v.T("show.mesh"),
+	t := flow.Table{Name: "equivalents", Header: []string{"#", "", v.T("sheet-doc.other"), v.T("show.blade"), v.T("sheet-doc.rubber"), v.T("show.mesh"),
 		v.T("sheet-doc.stencil"), v.T("sheet-doc.angle"), v.T("sheet-doc.to-screen"), v.T("show.strokes"), v.T("sheet-doc.load"), v.T("sheet-doc.cured"), v.T("sheet-doc.change")}}
 	var without, missing []string
 	starts := map[string]int{} // rows that start a group, by its texts
@@ -49,47 +50,47 @@ func (m *maker) equivalents(l plan.Location) {
 		rows := m.group(s)
 		key := fmt.Sprint(rows)
 		if at, ok := starts[key]; ok {
-			t.rows[at][0].text += ", " + fmt.Sprint(s.Number)
-			t.rows[at][1] = cell{}
+			t.Rows[at][0].Text += ", " + fmt.Sprint(s.Number)
+			t.Rows[at][1] = flow.Cell{}
 			continue
 		}
-		starts[key] = len(t.rows)
+		starts[key] = len(t.Rows)
 		for i, r := range rows {
-			head := []cell{{}, {}}
+			head := []flow.Cell{{}, {}}
 			if i == 0 {
-				head = []cell{number(s), patch(s)}
+				head = []flow.Cell{number(s), patch(s)}
 			}
-			t.row(append(head, r...)...)
-			t.group = append(t.group, i == 0)
+			t.Row(append(head, r...)...)
+			t.Group = append(t.Group, i == 0)
 		}
 	}
-	if len(t.rows) == 0 {
-		m.heading("equivalents heading", v.T("sheet-doc.equivalents"), canvas.LineHeight(regular(bodyPT)))
-		m.paragraph("no equivalents", v.T("sheet-doc.none"), regular(bodyPT))
+	if len(t.Rows) == 0 {
+		m.Heading("equivalents heading", v.T("sheet-doc.equivalents"), canvas.LineHeight(flow.Regular(flow.BodyPT)))
+		m.Paragraph("no equivalents", v.T("sheet-doc.none"), flow.Regular(flow.BodyPT))
 		return
 	}
-	m.part("equivalents", v.T("sheet-doc.equivalents"), v.T("sheet-doc.equivalents-note"), t)
+	m.Part("equivalents", v.T("sheet-doc.equivalents"), v.T("sheet-doc.equivalents-note"), t)
 	if missing != nil {
-		m.paragraph("equivalents that miss", v.T("sheet-doc.share-miss", "list", strings.Join(missing, ", ")), regular(bodyPT))
+		m.Paragraph("equivalents that miss", v.T("sheet-doc.share-miss", "list", strings.Join(missing, ", ")), flow.Regular(flow.BodyPT))
 	}
 	if without != nil {
-		m.paragraph("without equivalents", v.T("sheet-doc.none-for", "list", strings.Join(without, ", ")), regular(bodyPT))
+		m.Paragraph("without equivalents", v.T("sheet-doc.none-for", "list", strings.Join(without, ", ")), flow.Regular(flow.BodyPT))
 	}
 }
 
 // group are the rows of one screen, but for its number and patch.
-func (m *maker) group(s plan.Screen) [][]cell {
+func (m *maker) group(s plan.Screen) [][]flow.Cell {
 	v := m.say
-	first := plain(v.T("sheet-doc.as-set"), m.blade(s.Blade.Name, s.Blade.Layup, s.Blade.Edge), m.rubber(s.Blade.ThicknessMM, s.Blade.FreeHeightMM),
+	first := flow.Plain(v.T("sheet-doc.as-set"), m.blade(s.Blade.Name, s.Blade.Layup, s.Blade.Edge), m.rubber(s.Blade.ThicknessMM, s.Blade.FreeHeightMM),
 		s.Mesh.Name, v.Fine(s.Stencil.EOMUM), v.Angle(s.AngleDeg.Set), v.Angle(s.AngleDeg.ToScreen), v.Pulls(s.Strokes, s.Hits), v.Load(s.LoadNPerCM), v.FilmUM(s.CuredUM.Value), "")
 	for i := range first {
-		first[i].strong = true
+		first[i].Strong = true
 	}
-	rows := [][]cell{first}
+	rows := [][]flow.Cell{first}
 	for _, e := range s.Equivalents {
-		r := plain(v.T("sheet-doc.other-"+e.Kind), m.blade(e.Blade, e.Layup, e.Edge), m.rubber(e.ThicknessMM, e.FreeHeightMM),
+		r := flow.Plain(v.T("sheet-doc.other-"+e.Kind), m.blade(e.Blade, e.Layup, e.Edge), m.rubber(e.ThicknessMM, e.FreeHeightMM),
 			e.Mesh, v.Fine(e.EOMUM), v.Angle(e.AngleDeg), v.Angle(e.ToScreen), v.Pulls(e.Strokes, e.Hits), v.Load(e.LoadNPerCM), v.FilmUM(e.CuredUM), m.percent(e.DeltaPercent))
-		r[1].strong, r[3].strong = e.Kind == "blade", e.Kind == "mesh"
+		r[1].Strong, r[3].Strong = e.Kind == "blade", e.Kind == "mesh"
 		rows = append(rows, r)
 	}
 	return rows

@@ -7,26 +7,27 @@ import (
 
 	"bladecard/calc/plan"
 	"bladecard/render/canvas"
+	"bladecard/render/flow"
 	"bladecard/render/page"
 )
 
 // ink is what to mix for the whole job.
 func (m *maker) ink() {
 	v := m.say
-	t := table{name: "ink", header: []string{v.T("show.ink"), v.T("show.color"), v.T("sheet-doc.run"), v.T("sheet-doc.volume")}}
+	t := flow.Table{Name: "ink", Header: []string{v.T("show.ink"), v.T("show.color"), v.T("sheet-doc.run"), v.T("sheet-doc.volume")}}
 	for _, x := range m.plan.Mix {
-		t.row(plain(x.Ink, x.Color, v.Mass(x.G), v.Volume(x.ML))...)
+		t.Row(flow.Plain(x.Ink, x.Color, v.Mass(x.G), v.Volume(x.ML))...)
 	}
-	if len(t.rows) == 0 {
+	if len(t.Rows) == 0 {
 		return
 	}
-	m.part("ink", v.T("sheet-doc.ink"), v.T("sheet-doc.ink-note"), t)
+	m.Part("ink", v.T("sheet-doc.ink"), v.T("sheet-doc.ink-note"), t)
 }
 
 // heat is the table of the dryer, a row for each ink and way to cure; the screens are listed.
 func (m *maker) heat() {
 	v := m.say
-	t := table{name: "heat", header: []string{v.T("sheet-doc.screens"), v.T("show.ink"), v.T("sheet-doc.cure"), v.T("sheet-doc.top"), v.T("sheet-doc.dwell"),
+	t := flow.Table{Name: "heat", Header: []string{v.T("sheet-doc.screens"), v.T("show.ink"), v.T("sheet-doc.cure"), v.T("sheet-doc.top"), v.T("sheet-doc.dwell"),
 		v.T("sheet-doc.belt"), v.T("sheet-doc.pieces"), v.T("sheet-doc.dryer")}}
 	rows := map[string]int{}
 	for _, l := range m.plan.Locations {
@@ -36,11 +37,11 @@ func (m *maker) heat() {
 			key := strings.Join(texts, "\n")
 			i, ok := rows[key]
 			if !ok {
-				i = len(t.rows)
+				i = len(t.Rows)
 				rows[key] = i
-				t.row(append([]cell{{}}, plain(texts...)...)...)
+				t.Row(append([]flow.Cell{{}}, flow.Plain(texts...)...)...)
 			}
-			where := &t.rows[i][0].text
+			where := &t.Rows[i][0].Text
 			if here[i] {
 				*where += ", " + fmt.Sprint(s.Number)
 			} else {
@@ -49,7 +50,7 @@ func (m *maker) heat() {
 			here[i] = true
 		}
 	}
-	m.part("heat", v.T("sheet-doc.heat"), "", t)
+	m.Part("heat", v.T("sheet-doc.heat"), "", t)
 }
 
 // cure is temperature, top, dwell, belt, pieces and dryer; empty where nothing is known.
@@ -92,9 +93,9 @@ func (m *maker) warnings() {
 	if all == nil {
 		return
 	}
-	m.heading("warnings heading", v.T("sheet-doc.warnings"), 8)
+	m.Heading("warnings heading", v.T("sheet-doc.warnings"), 8)
 	for i, s := range all {
-		m.paragraph(fmt.Sprintf("warning %d", i+1), s, regular(bodyPT))
+		m.Paragraph(fmt.Sprintf("warning %d", i+1), s, flow.Regular(flow.BodyPT))
 	}
 }
 
@@ -116,9 +117,9 @@ func (m *maker) cautions() {
 		texts = append(texts, v.T("caution."+c))
 	}
 	all := strings.Join(texts, " ")
-	m.heading("cautions heading", v.T("sheet-doc.cautions"), float64(len(page.Wrap(all, regular(bodyPT), m.width())))*canvas.LineHeight(regular(bodyPT))+canvas.LineHeight(bold(bodyPT))+1)
+	m.Heading("cautions heading", v.T("sheet-doc.cautions"), float64(len(page.Wrap(all, flow.Regular(flow.BodyPT), m.Width())))*canvas.LineHeight(flow.Regular(flow.BodyPT))+canvas.LineHeight(flow.Bold(flow.BodyPT))+1)
 	if all != "" {
-		m.paragraph("cautions", all, regular(bodyPT))
+		m.Paragraph("cautions", all, flow.Regular(flow.BodyPT))
 	}
-	m.paragraph("defer", v.T("caution.defer"), bold(bodyPT))
+	m.Paragraph("defer", v.T("caution.defer"), flow.Bold(flow.BodyPT))
 }

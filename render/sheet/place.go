@@ -6,6 +6,7 @@ import (
 	"bladecard/calc/plan"
 	"bladecard/render/canvas"
 	"bladecard/render/figure"
+	"bladecard/render/flow"
 	"bladecard/render/page"
 )
 
@@ -37,23 +38,23 @@ func (m *maker) placements() {
 	}
 	per := min(2, len(all))
 	const gap = 5.0
-	w := (m.width() - float64(per-1)*gap) / float64(per)
+	w := (m.Width() - float64(per-1)*gap) / float64(per)
 	keep := m.placedHeight(all[0], w)
-	m.heading("placement", m.say.T("sheet-doc.placement"), keep)
+	m.Heading("placement", m.say.T("sheet-doc.placement"), keep)
 	for i := 0; i < len(all); i += per {
 		row := all[i:min(i+per, len(all))]
 		h := 0.0
 		for _, p := range row {
 			h = max(h, m.placedHeight(p, w))
 		}
-		m.ensure(h)
+		m.Ensure(h)
 		for k, p := range row {
-			m.place(i+k+1, p, m.left()+float64(k)*(w+gap), w)
+			m.place(i+k+1, p, m.Left()+float64(k)*(w+gap), w)
 		}
-		m.y += h + 1.5
+		m.Y += h + 1.5
 	}
 	if drawn {
-		m.paragraph("placement note", m.say.T("sheet-doc.place-note"), regular(SmallPT))
+		m.Paragraph("placement note", m.say.T("sheet-doc.place-note"), flow.Regular(flow.SmallPT))
 	}
 }
 
@@ -81,7 +82,7 @@ func (m *maker) placed(l plan.Location) placed {
 	out.lines = append(out.lines, v.T(down, "range", distance, "from", v.T("sheet-doc.by-"+p.DownFrom)))
 	g := figure.Garment{
 		Back: p.Side == "back", Sleeve: p.Side == "sleeve", WidthMM: l.WidthMM, HeightMM: l.HeightMM, DownMM: p.DownMM.Low, Left: p.Left,
-		DownLabel: distance, SizePT: SmallPT,
+		DownLabel: distance, SizePT: flow.SmallPT,
 	}
 	if p.AcrossMM == nil {
 		out.lines = append(out.lines, v.T("sheet-doc.middle"))
@@ -102,16 +103,16 @@ func (m *maker) placed(l plan.Location) placed {
 // words are the lines of a placed location in a column, with their fonts.
 func (m *maker) words(p placed, w float64) (lines []string, fonts []canvas.Font) {
 	if p.draw != nil {
-		w -= garmentW + gapMM
+		w -= garmentW + flow.GapMM
 	}
 	add := func(s string, f canvas.Font) {
 		for _, line := range page.Wrap(s, f, w) {
 			lines, fonts = append(lines, line), append(fonts, f)
 		}
 	}
-	add(p.name, bold(bodyPT))
+	add(p.name, flow.Bold(flow.BodyPT))
 	for _, s := range p.lines {
-		add(s, regular(bodyPT))
+		add(s, flow.Regular(flow.BodyPT))
 	}
 	return lines, fonts
 }
@@ -132,14 +133,14 @@ func (m *maker) placedHeight(p placed, w float64) float64 {
 func (m *maker) place(n int, p placed, x, w float64) {
 	lines, fonts := m.words(p, w)
 	if p.draw != nil {
-		m.draw(fmt.Sprintf("garment %d", n), page.Rect{X: x, Y: m.y, W: garmentW, H: garmentH}, func(c canvas.Canvas) error {
+		m.Draw(fmt.Sprintf("garment %d", n), page.Rect{X: x, Y: m.Y, W: garmentW, H: garmentH}, func(c canvas.Canvas) error {
 			return p.draw.Draw(c, figure.Rect{W: garmentW, H: garmentH})
 		})
-		x, w = x+garmentW+gapMM, w-garmentW-gapMM
+		x, w = x+garmentW+flow.GapMM, w-garmentW-flow.GapMM
 	}
-	y := m.y
+	y := m.Y
 	for i, line := range lines {
-		m.add(page.Text(fmt.Sprintf("placement %d.%d", n, i+1), x, y, w, 0, line, fonts[i], canvas.Black, page.Left))
+		m.Add(page.Text(fmt.Sprintf("placement %d.%d", n, i+1), x, y, w, 0, line, fonts[i], canvas.Black, page.Left))
 		y += canvas.LineHeight(fonts[i])
 	}
 }

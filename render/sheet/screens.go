@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"bladecard/render/flow"
 	"slices"
 	"strings"
 
@@ -10,7 +11,7 @@ import (
 // screens is the table of what is on the screens: colour, ink, mesh, stencil.
 func (m *maker) screens(l plan.Location) {
 	v := m.say
-	t := table{name: "screens", header: []string{"#", "", v.T("show.color"), v.T("show.ink"), v.T("show.use"), v.T("show.mesh"),
+	t := flow.Table{Name: "screens", Header: []string{"#", "", v.T("show.color"), v.T("show.ink"), v.T("show.use"), v.T("show.mesh"),
 		v.T("sheet-doc.stencil"), v.T("sheet-doc.off-contact"), v.T("sheet-doc.print"), v.T("sheet-doc.run")}}
 	for _, s := range l.Screens {
 		a, b := "", ""
@@ -24,11 +25,11 @@ func (m *maker) screens(l plan.Location) {
 		if h := s.Halftone; h != nil {
 			use += "\n" + m.dots(*h)
 		}
-		cells := append([]cell{number(s), patch(s)}, plain(s.Color, s.Ink, use, s.Mesh.Name+"\n"+v.Count(s.Mesh.CountPerInch, s.Mesh.CountPerCM),
+		cells := append([]flow.Cell{number(s), patch(s)}, flow.Plain(s.Color, s.Ink, use, s.Mesh.Name+"\n"+v.Count(s.Mesh.CountPerInch, s.Mesh.CountPerCM),
 			v.Fine(s.Stencil.EOMUM)+" ("+v.Percent(s.Stencil.ShareOfCloth)+")\n"+m.build(s.Stencil), v.Gap(s.OffContact.Low, s.OffContact.High), a, b)...)
-		t.row(cells...)
+		t.Row(cells...)
 	}
-	m.part("screens", v.T("sheet-doc.screens"), "", t)
+	m.Part("screens", v.T("sheet-doc.screens"), "", t)
 }
 
 // dots is the line count and angle of a halftone, or what a bitmap has.
@@ -63,7 +64,7 @@ func (m *maker) build(s plan.Stencil) string {
 // strokes is the table of how each screen is printed.
 func (m *maker) strokes(l plan.Location) {
 	v := m.say
-	t := table{name: "strokes", header: []string{"#", "", v.T("show.blade"), v.T("sheet-doc.rubber"), v.T("sheet-doc.length"), v.T("show.angle"),
+	t := flow.Table{Name: "strokes", Header: []string{"#", "", v.T("show.blade"), v.T("sheet-doc.rubber"), v.T("sheet-doc.length"), v.T("show.angle"),
 		v.T("sheet-doc.to-screen"), v.T("show.strokes"), v.T("sheet-doc.flood"), v.T("sheet-doc.load"), v.T("sheet-doc.pressure")}}
 	for _, s := range l.Screens {
 		length := v.T("sheet-doc.any-length")
@@ -74,11 +75,11 @@ func (m *maker) strokes(l plan.Location) {
 		if s.Flood {
 			flood = v.T("sheet-doc.flood-yes")
 		}
-		t.row(append([]cell{number(s), patch(s)}, plain(m.blade(s.Blade.Name, s.Blade.Layup, s.Blade.Edge), m.rubber(s.Blade.ThicknessMM, s.Blade.FreeHeightMM), length,
+		t.Row(append([]flow.Cell{number(s), patch(s)}, flow.Plain(m.blade(s.Blade.Name, s.Blade.Layup, s.Blade.Edge), m.rubber(s.Blade.ThicknessMM, s.Blade.FreeHeightMM), length,
 			v.Angle(s.AngleDeg.Set)+" ("+v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High)+")", v.Angle(s.AngleDeg.ToScreen), v.Pulls(s.Strokes, s.Hits), flood,
 			v.Load(s.LoadNPerCM), m.pressure(s))...)...)
 	}
-	m.part("strokes", v.T("sheet-doc.stroke"), "", t)
+	m.Part("strokes", v.T("sheet-doc.stroke"), "", t)
 }
 
 func (m *maker) pressure(s plan.Screen) string {
@@ -92,16 +93,16 @@ func (m *maker) pressure(s plan.Screen) string {
 // film is the table of what should come of it, and the heat.
 func (m *maker) film(l plan.Location) {
 	v := m.say
-	t := table{name: "film", header: []string{"#", "", v.T("show.wet"), v.T("show.cured"), v.T("sheet-doc.target-from"), v.T("sheet-doc.flash"), v.T("sheet-doc.cure")}}
+	t := flow.Table{Name: "film", Header: []string{"#", "", v.T("show.wet"), v.T("show.cured"), v.T("sheet-doc.target-from"), v.T("sheet-doc.flash"), v.T("sheet-doc.cure")}}
 	for _, s := range l.Screens {
 		cure := cureTemperature(m, s.Cure)
 		if s.HeightMM != nil {
 			cure += "\n" + v.T("sheet-doc.rises", "height", v.Small(*s.HeightMM))
 		}
-		t.row(append([]cell{number(s), patch(s)}, plain(m.band(s.WetUM), m.band(s.CuredUM),
+		t.Row(append([]flow.Cell{number(s), patch(s)}, flow.Plain(m.band(s.WetUM), m.band(s.CuredUM),
 			v.FilmRange(s.TargetUM.Low, s.TargetUM.High)+"\n"+v.T("from."+s.TargetUM.From), m.say.FlashShort(s.Flash), cure)...)...)
 	}
-	m.part("film", v.T("sheet-doc.film"), m.measured(l), t)
+	m.Part("film", v.T("sheet-doc.film"), m.measured(l), t)
 }
 
 // measured tells which measured prints stand behind the films; empty where there are none.

@@ -7,6 +7,7 @@ import (
 	"bladecard/calc/plan"
 	"bladecard/render/canvas"
 	"bladecard/render/figure"
+	"bladecard/render/flow"
 	"bladecard/render/page"
 	"bladecard/render/say"
 )
@@ -20,7 +21,7 @@ type Options struct {
 
 // maker lays out one sheet.
 type maker struct {
-	*flow
+	*flow.Flow
 	plan *plan.Plan
 	say  *say.Voice
 	opt  Options
@@ -51,8 +52,7 @@ const littleMM = 60.0
 // lay lays the sheet out once, with a share of the usual room between rows and parts. It returns
 // what is used of the last page too.
 func lay(p *plan.Plan, paper page.Paper, v *say.Voice, o Options, open float64) ([]page.Face, float64, error) {
-	m := maker{flow: &flow{paper: paper, open: open, again: joined(" · ", v.T("sheet-doc.heading"), p.Job, p.Title)}, plan: p, say: v, opt: o}
-	m.next()
+	m := maker{Flow: flow.New(paper, "setup sheet", joined(" · ", v.T("sheet-doc.heading"), p.Job, p.Title), open), plan: p, say: v, opt: o}
 	m.head()
 	m.warnings()
 	m.placements()
@@ -62,20 +62,20 @@ func lay(p *plan.Plan, paper page.Paper, v *say.Voice, o Options, open float64) 
 	m.ink()
 	m.heat()
 	m.cautions()
-	m.number(func(n, of int) string {
+	m.Number(func(n, of int) string {
 		return v.T("sheet-doc.page", "n", fmt.Sprint(n), "of", fmt.Sprint(of))
 	})
-	if m.err != nil {
-		return nil, 0, fmt.Errorf("setup sheet: %w", m.err)
+	if m.Err != nil {
+		return nil, 0, fmt.Errorf("setup sheet: %w", m.Err)
 	}
-	return m.pages, m.y - m.top(), nil
+	return m.Pages, m.Y - m.Top(), nil
 }
 
 // location is all that is said of one print position.
 func (m *maker) location(l plan.Location) {
-	m.space(gapMM)
-	m.ensure(2*canvas.LineHeight(bold(12)) + stationH + 10)
-	m.paragraph("location", m.title(l), bold(12))
+	m.Space(flow.GapMM)
+	m.Ensure(2*canvas.LineHeight(flow.Bold(12)) + stationH + 10)
+	m.Paragraph("location", m.title(l), flow.Bold(12))
 	m.order(l)
 	m.screens(l)
 	m.strokes(l)
@@ -104,9 +104,9 @@ func joined(sep string, parts ...string) string {
 }
 
 // patch is the colour of a screen's ink as a cell.
-func patch(s plan.Screen) cell {
+func patch(s plan.Screen) flow.Cell {
 	w := swatch(s)
-	return cell{patch: &w}
+	return flow.Cell{Patch: &w}
 }
 
 func swatch(s plan.Screen) figure.Swatch {
@@ -117,7 +117,7 @@ func swatch(s plan.Screen) figure.Swatch {
 }
 
 // number is the number of a screen as a cell.
-func number(s plan.Screen) cell { return cell{text: fmt.Sprint(s.Number), strong: true} }
+func number(s plan.Screen) flow.Cell { return flow.Cell{Text: fmt.Sprint(s.Number), Strong: true} }
 
 // color is the colour of a screen, or its ink where the job names no colour.
 func color(s plan.Screen) string {

@@ -12,6 +12,7 @@ import (
 	"bladecard/calc/plan"
 	"bladecard/render/canvas"
 	"bladecard/render/canvas/pdf"
+	"bladecard/render/flow"
 	"bladecard/render/internal/plantest"
 	"bladecard/render/page"
 	"bladecard/render/say"
@@ -41,7 +42,7 @@ func sound(t *testing.T, p *plan.Plan, v *say.Voice, o sheet.Options) [][]string
 		}
 		words = nil
 		for i, f := range faces {
-			for _, err := range page.Check(f, sheet.Rules) {
+			for _, err := range page.Check(f, flow.Rules) {
 				t.Errorf("%s: %v", paper.Name, err)
 			}
 			var texts []string

@@ -1,0 +1,292 @@
+package flow
+
+import (
+	"fmt"
+	"strings"
+
+	"bladecard/render/canvas"
+	"bladecard/render/figure"
+	"bladecard/render/page"
+)
+
+// Cell is one place of a table: text, with rows where it has newlines, or a color patch.
+type Cell struct {
+	Text   string
+	Strong bool
+	Patch  *figure.Swatch
+}
+
+// Table is a table that goes over pages; its header stands on each.
+type Table struct {
+	Name   string
+	Header []string
+	Rows   [][]Cell
+	Group  []bool // row starts a group: a rule stands above it; nil: every row
+}
+
+const (
+	padMM   = 0.9  // beside the text of a cell
+	riseMM  = 0.7  // above and below it
+	patchMM = 4.0  // side of a color patch
+	mostMM  = 62.0 // a name wider than this does not ask for more
+)
+
+// Plain are cells of text.
+func Plain(texts ...string) []Cell {
+	var out []Cell
+	for _, s := range texts {
+		out = append(out, Cell{Text: s})
+	}
+	return out
+}
+
+// Row adds a row.
+func (t *Table) Row(cells ...Cell) { t.Rows = append(t.Rows, cells) }
+
+// font is that of a cell.
+func (c Cell) font() canvas.Font { return canvas.Font{Face: canvas.Face(c.Strong), SizePT: SmallPT} }
+
+// cellKey is what the lines of a Cell depend on.
+type cellKey struct {
+	text   string
+	strong bool
+	w      float64
+}
+
+// lines of a cell in a column w wide. They are asked for several times while the rows find their
+// page.
+func (f *Flow) lines(c Cell, w float64) []string {
+	key := cellKey{c.Text, c.Strong, w}
+	out, known := f.known[key]
+	if known {
+		return out
+	}
+	for _, run := range strings.Split(c.Text, "\n") {
+		if run = strings.TrimSpace(run); run != "" {
+			out = append(out, page.Wrap(run, c.font(), w-2*padMM)...)
+		}
+	}
+	if f.known == nil {
+		f.known = map[cellKey][]string{}
+	}
+	f.known[key] = out
+	return out
+}
+
+// widths shares the width: a column gets what its widest line wants, as far as that goes;
+// columns that want more share what is left. None is narrower than its header on two lines.
+func (t *Table) widths(whole float64) []float64 {
+	n := len(t.Header)
+	want, least := make([]float64, n), make([]float64, n)
+	for i, h := range t.Header {
+		least[i] = twoLines(h) + 2*padMM
+		want[i] = least[i]
+		for _, r := range t.Rows {
+			c := r[i]
+			if c.Patch != nil {
+				least[i] = max(least[i], patchMM+2*padMM)
+			}
+			for _, run := range strings.Split(c.Text, "\n") {
+				want[i] = max(want[i], min(canvas.Width(run, c.font())+2*padMM, mostMM))
+				for _, w := range strings.Split(run, " ") {
+					if ww := canvas.Width(w, c.font()) + 2*padMM; ww <= 24 {
+						least[i] = max(least[i], ww)
+					}
+				}
+			}
+		}
+		want[i] = max(want[i], least[i]) + 0.1
+	}
+	return share(whole, want, least)
+}
+
+// twoLines is the least width in which a header takes two lines, or one if it is one word.
+func twoLines(s string) float64 {
+	words := strings.Fields(s)
+	least := canvas.Width(s, Bold(SmallPT))
+	for i := 1; i < len(words); i++ {
+		a, b := strings.Join(words[:i], " "), strings.Join(words[i:], " ")
+		least = min(least, max(canvas.Width(a, Bold(SmallPT)), canvas.Width(b, Bold(SmallPT))))
+	}
+	return least
+}
+
+// share gives each its want where all goes in, and what is over in equal parts; else each its
+// least and, of what is left, in proportion to what it wants above.
+func share(whole float64, want, least []float64) []float64 {
+	var sumWant, sumLeast float64
+	for i := range want {
+		sumWant += want[i]
+		sumLeast += least[i]
+	}
+	out := make([]float64, len(want))
+	for i := range want {
+		switch {
+		case sumWant <= whole:
+			out[i] = want[i] + (whole-sumWant)*want[i]/sumWant
+		case sumLeast >= whole:
+			out[i] = least[i] * whole / sumLeast
+		default:
+			out[i] = least[i] + (whole-sumLeast)*(want[i]-least[i])/(sumWant-sumLeast)
+		}
+	}
+	return out
+}
+
+// filled leaves out the columns that have a header and nothing below it.
+func (t Table) filled() Table {
+	out := t
+	out.Header, out.Rows = nil, make([][]Cell, len(t.Rows))
+	for i, h := range t.Header {
+		some := h == ""
+		for _, r := range t.Rows {
+			some = some || r[i].Text != ""
+		}
+		if !some {
+			continue
+		}
+		out.Header = append(out.Header, h)
+		for k, r := range t.Rows {
+			out.Rows[k] = append(out.Rows[k], r[i])
+		}
+	}
+	return out
+}
+
+// Table sets a table, page after page. A group goes to the next page whole where that takes
+// it; where one is parted, its number and patch stand again on the next page.
+func (f *Flow) Table(t Table) {
+	if len(t.Rows) == 0 {
+		return
+	}
+	t = t.filled()
+	widths := t.widths(f.Width())
+	headH := f.headHeight(t, widths)
+	f.Ensure(headH + f.rowHeight(t, 0, widths))
+	f.tableHead(t, widths, headH)
+	whole := f.Bottom() - (MarginMM + againMM) - headH
+	for i := range t.Rows {
+		together := f.groupHeight(t, i, widths)
+		if f.rowHeight(t, i, widths) > f.Room() || i > 0 && t.Group != nil && t.Group[i] && together > f.Room() && together <= whole/2 {
+			f.Next()
+			f.tableHead(t, widths, headH)
+			for k := i; t.Group != nil && !t.Group[i] && k >= 0; k-- {
+				if t.Group[k] {
+					t.Rows[i][0], t.Rows[i][1] = t.Rows[k][0], t.Rows[k][1]
+					break
+				}
+			}
+		}
+		f.tableRow(t, i, widths)
+	}
+	f.Add(page.Rule(t.Name+" end", f.Left(), f.Y, f.Width(), 0, Hair(0.25)))
+	f.Y += 0.8
+}
+
+// Part is a heading, a note and a table. They go to the next page together where they do not fit
+// on this one and take no more than half a page; else with the first group of the table.
+func (f *Flow) Part(name, title, note string, t Table) {
+	filled := t.filled()
+	widths := filled.widths(f.Width())
+	start := f.headHeight(filled, widths) + 2
+	if note != "" {
+		start += float64(len(page.Wrap(note, Regular(BodyPT), f.Width())))*canvas.LineHeight(Regular(BodyPT)) + 0.8
+	}
+	whole := start
+	for i := range filled.Rows {
+		whole += f.rowHeight(filled, i, widths)
+	}
+	half := (f.Bottom() - MarginMM) / 2
+	switch first := start + f.groupHeight(filled, 0, widths); {
+	case whole <= half:
+		f.Heading(name+" heading", title, whole)
+	case first <= half:
+		f.Heading(name+" heading", title, first)
+	default:
+		f.Heading(name+" heading", title, 24)
+	}
+	if note != "" {
+		f.Paragraph(name+" note", note, Regular(BodyPT))
+		f.Y += 0.8
+	}
+	f.Table(t)
+}
+
+// groupHeight is the height of row i and the rows of its group that follow.
+func (f *Flow) groupHeight(t Table, i int, widths []float64) float64 {
+	h := f.rowHeight(t, i, widths)
+	for k := i + 1; t.Group != nil && k < len(t.Rows) && !t.Group[k]; k++ {
+		h += f.rowHeight(t, k, widths)
+	}
+	return h
+}
+
+func (f *Flow) headHeight(t Table, widths []float64) float64 {
+	n := 1
+	for i, h := range t.Header {
+		n = max(n, len(f.lines(Cell{Text: h, Strong: true}, widths[i])))
+	}
+	return float64(n)*canvas.LineHeight(Bold(SmallPT)) + 2*riseMM
+}
+
+func (f *Flow) rowHeight(t Table, i int, widths []float64) float64 {
+	h := 0.0
+	for k, c := range t.Rows[i] {
+		if c.Patch != nil {
+			h = max(h, patchMM)
+		}
+		h = max(h, float64(len(f.lines(c, widths[k])))*canvas.LineHeight(c.font()))
+	}
+	return h + 2*f.rise(t, i)
+}
+
+// rise is above and below the text of row i; the rows of a group stand close.
+func (f *Flow) rise(t Table, i int) float64 {
+	if t.Group != nil && !t.Group[i] && t.Rows[i][1].Patch == nil {
+		return riseMM / 2 * f.Open
+	}
+	return riseMM * f.Open
+}
+
+func (f *Flow) tableHead(t Table, widths []float64, h float64) {
+	grey := canvas.Gray(225)
+	f.Add(page.Fill(t.Name+" head", f.Left(), f.Y, f.Width(), h, &grey, canvas.Pen{}))
+	f.cells(t.Name+" head", Plain(t.Header...), widths, riseMM, true)
+	f.Y += h
+}
+
+func (f *Flow) tableRow(t Table, i int, widths []float64) {
+	if i > 0 && (t.Group == nil || t.Group[i]) {
+		f.Add(page.Rule(fmt.Sprintf("%s rule %d", t.Name, i), f.Left(), f.Y, f.Width(), 0, canvas.Pen{Color: canvas.Gray(130), WidthMM: 0.15}))
+	}
+	f.cells(fmt.Sprintf("%s row %d", t.Name, i+1), t.Rows[i], widths, f.rise(t, i), false)
+	f.Y += f.rowHeight(t, i, widths)
+}
+
+func (f *Flow) cells(name string, r []Cell, widths []float64, rise float64, strong bool) {
+	x := f.Left()
+	for i, c := range r {
+		c.Strong = c.Strong || strong
+		where := fmt.Sprintf("%s column %d", name, i+1)
+		y := f.Y + rise
+		if c.Patch != nil {
+			f.Draw(where, page.Rect{X: x + padMM, Y: y, W: patchMM, H: patchMM}, func(cv canvas.Canvas) error {
+				return c.Patch.Draw(cv, figure.Rect{W: patchMM, H: patchMM})
+			})
+		}
+		for _, line := range f.lines(c, widths[i]) {
+			f.Add(page.Text(where, x+padMM, y, widths[i]-2*padMM, 0, line, c.font(), canvas.Black, page.Left))
+			y += canvas.LineHeight(c.font())
+		}
+		x += widths[i]
+	}
+}
+
+// Draw places a drawing and keeps its error.
+func (f *Flow) Draw(name string, r page.Rect, draw func(canvas.Canvas) error) {
+	f.Add(page.Drawing(name, r.X, r.Y, r.W, r.H, func(c canvas.Canvas) {
+		if err := draw(c); err != nil && f.Err == nil {
+			f.Err = fmt.Errorf("%s: %w", name, err)
+		}
+	}))
+}
