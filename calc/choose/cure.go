@@ -158,10 +158,6 @@ func (c cloth) warnings(screens []*plan.Screen, makers []maker, i int) []plan.Wa
 	return out
 }
 
-// showsDye is the lightness of an ink below which the cloth's dye does not show in it (common
-// practice).
-const showsDye = 0.25
-
 // takesDye tells whether the cloth's dye can spoil a screen's print: the cloth is dyed, no blocker lies
 // under the print, and the ink is light enough to show it.
 func (c cloth) takesDye(m maker) bool {
@@ -174,7 +170,7 @@ func (c cloth) takesDye(m maker) bool {
 		}
 	}
 	l, known := lightness(m.screen)
-	return !known || l >= showsDye
+	return !known || l >= ink.DarkLightness
 }
 
 // lightness is how light a screen's ink is, 0 to 1, from its swatch.

@@ -33,6 +33,10 @@ func Luminance(r, g, b uint8) float64 {
 // Range: every color. Source: CIE 15 for L* (published; constants from memory).
 func Lightness(r, g, b uint8) float64 { return lStar(Luminance(r, g, b)) / 100 }
 
+// DarkLightness is the lightness of an ink below which the dye of the cloth does not show in it (common
+// practice).
+const DarkLightness = 0.25
+
 // LightnessDrop is by how much a film over a cloth looks darker than the same film where nothing shows
 // through, in CIE 1976 L*; 0 where the cloth is as light as the film or lighter.
 //
