@@ -27,9 +27,6 @@ var setBy = map[string]string{"fuse": "gel", "water": "dry", "react": "tack", "u
 func (m maker) flash(sc *plan.Screen) []plan.Warning {
 	ink := m.screen.Ink
 	sc.Flash.Does = setBy[ink.Dries]
-	if m.screen.FlashWish == job.FlashDry && sc.Flash.Does == "gel" {
-		sc.Flash.Does = "dry"
-	}
 	if !sc.Flash.Needed || sc.Flash.Does == "lamp" {
 		return nil
 	}

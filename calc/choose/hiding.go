@@ -22,23 +22,19 @@ const (
 // a blocker lies under the screen or the ink takes the dye out.
 func (m maker) hides() (um float64, known bool) {
 	g, s := m.ground(), m.screen
-	if g.hard || g.based || g.shade == "" || s.Ink.ScatterPerMM == 0 || use(s) == "blocker" || takesDyeOut(s) {
+	if g.hard || g.based || g.shade == "" || s.Ink.ScatterPerMM == 0 || use(s) == "blocker" || takesDyeOut(s) || m.onWhite() {
 		return 0, false
 	}
 	cloth := sure.Of(ink.ClothReflectance(g.shade))
-	if s.Ink.Whiteness > 0 && isWhite(s) {
+	if whiteness, scatters, white := whiteOf(s); white {
 		contrast := cmp.Or(useRules[use(s)].contrast, ink.HidesTextile)
-		return onKnitUM(sure.Of(ink.HidingOnClothUM(contrast, s.Ink.Whiteness, s.Ink.ScatterPerMM, cloth))), true
+		return onKnitUM(sure.Of(ink.HidingOnClothUM(contrast, whiteness, scatters, cloth))), true
 	}
-	r, green, b, ok := ink.Swatch(s.Swatch)
-	if !ok {
+	bright, known := luminance(s)
+	if !known {
 		return 0, false
 	}
-	scatters := s.Ink.ScatterPerMM
-	if isWhite(s) { // a white of a class that has all colors
-		scatters = max(scatters, ink.ScatteringDefaultPerMM)
-	}
-	return onKnitUM(sure.Of(ink.LightnessFilmUM(mostDropLStar, max(0.01, ink.Luminance(r, green, b)), scatters, cloth))), true
+	return onKnitUM(sure.Of(ink.LightnessFilmUM(mostDropLStar, bright, s.Ink.ScatterPerMM, cloth))), true
 }
 
 // takesDyeOut tells whether an ink discharges the dye of the cloth: it needs no base.
@@ -65,38 +61,8 @@ func (m maker) hiding(sc *plan.Screen) []plan.Warning {
 	return []plan.Warning{w}
 }
 
-// base plans the base that would hide the cloth under a screen: a white of the shop that sets as the screen's
-// ink does and shares its cure, on the mesh that the planner takes. It is nil where the shop has no such ink.
-func (m maker) base() *plan.Base {
-	white := m.whiteInk()
-	if white == nil {
-		return nil
-	}
-	at := m
-	at.screen = job.Screen{Color: "base", InkName: white.Name, Ink: white, Use: "underbase", Coverage: m.screen.Coverage, Pos: m.screen.Pos, Keys: m.screen.Keys}
-	at.location.Screens = []job.Screen{at.screen, m.screen}
-	at.number = 1
-	d := newDemand(at.screen, at.ground())
-	c, ch, fail := at.choose(d)
-	if fail != nil {
-		return nil
-	}
-	t := ch.best
-	return &plan.Base{
-		Ink: white.Name, Mesh: c.given.meshName, EOMUM: c.given.eomUM, Blade: t.stock.Name, AngleDeg: t.angleDeg, Strokes: t.strokes, Hits: t.hits,
-		CuredUM: t.curedUM, TargetUM: plan.Interval{Low: d.target.Low, High: d.target.High}, ChokeMM: chokeMM, Coverage: m.screen.Coverage, MeetsAll: t.miss.none(),
-	}
-}
-
-// whiteInk is the white of the shop that goes under the screen's ink; nil where there is none.
-func (m maker) whiteInk() *job.Ink {
-	over := m.screen.Ink
-	for i := range m.shop.Inks {
-		in := &m.shop.Inks[i]
-		under := in.Whiteness > 0 && in.ScatterPerMM > 0 && in.Dries == over.Dries && in.On == over.On
-		if under && (in.CureC == nil || over.CureC == nil || in.CureC.Low <= over.CureC.High && over.CureC.Low <= in.CureC.High) {
-			return in
-		}
-	}
-	return nil
+// luminance is the relative luminance of a screen's ink, 0.01 to 1, from its swatch.
+func luminance(s job.Screen) (y float64, known bool) {
+	r, g, b, known := ink.Swatch(s.Swatch)
+	return max(0.01, ink.Luminance(r, g, b)), known
 }

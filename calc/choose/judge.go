@@ -103,7 +103,7 @@ func filmMiss(um float64, t plan.Target) float64 {
 
 // cost is how far a setup departs from the workhorse.
 func (c chooser) cost(s setup) float64 {
-	cost := c.step + costBladeStep*math.Abs(float64(s.stock.rank-c.rack.stocks[c.rack.workhorse].rank))
+	cost := c.step + costBladeStep*math.Abs(float64(s.stock.rank-c.start().rank))
 	if lean := (s.angleDeg - workhorseAngleDeg) / 5; lean >= 0 {
 		cost += costAngle5Deg * lean
 	} else {

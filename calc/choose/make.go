@@ -77,6 +77,7 @@ func (pl *Planner) Make(j *job.Job) (*plan.Plan, job.Errors) {
 		return nil, job.Errors{*fail}
 	}
 	p.Mix = mix(p.Locations)
+	p.Time = jobTime(p.Locations)
 	return p, nil
 }
 
@@ -165,7 +166,11 @@ func (m maker) finish(loc *plan.Location) *job.Error {
 	if fail := m.order(loc); fail != nil {
 		return fail
 	}
-	return m.heat(loc)
+	loc.Base = underAll(loc.Screens)
+	if fail := m.heat(loc); fail != nil {
+		return fail
+	}
+	return m.pressTime(loc)
 }
 
 // fail is an error of the job at this screen.

@@ -25,7 +25,7 @@ func (m maker) order(loc *plan.Location) *job.Error {
 			Hits: sc.Hits, Forbidden: s.FlashWish == job.FlashNo,
 			Forced: s.FlashWish == job.FlashYes || s.FlashWish == job.FlashDry,
 		}
-		if l, known := lightness(s); known {
+		if l, known := inkLightness(s); known {
 			screens[i].Lightness = &l
 		}
 		if m.onSheet() {
@@ -55,6 +55,10 @@ func (m maker) order(loc *plan.Location) *job.Error {
 	for _, n := range press.Advice(screens) {
 		loc.Warnings = append(loc.Warnings, warn("order-"+n.Code, vals{"screen": float64(n.Screen + 1), "earlier": float64(n.Earlier + 1)}))
 	}
+	loc.Warnings = append(loc.Warnings, m.unflashed(screens)...)
+	if fail := m.try("ink", "a mass and a density inside the ranges of the formulas", func() { m.extraInk(loc) }); fail != nil {
+		return fail
+	}
 	return m.presses(loc, screens, stations)
 }
 
@@ -69,11 +73,23 @@ func (m maker) layout(loc *plan.Location, screens []press.Screen) []press.Statio
 	for _, s := range screens {
 		loc.ExtraScreens += max(0, s.Hits-1)
 	}
-	if again, turns := press.OneTurn(screens); turns > 1 && len(stations) > headsOf(m.press) {
-		loc.Turns, loc.ExtraScreens = turns, 0
+	if again, turns := press.OneTurn(screens); len(turns) > 1 && len(stations) > headsOf(m.press) {
+		loc.Turns, loc.ExtraScreens = len(turns), 0
+		for _, prints := range turns {
+			loc.TurnScreens = append(loc.TurnScreens, numbers(prints))
+		}
 		return again
 	}
 	return stations
+}
+
+// numbers are screens counted from 1.
+func numbers(screens []int) []int {
+	out := make([]int, len(screens))
+	for i, n := range screens {
+		out[i] = n + 1
+	}
+	return out
 }
 
 // head is the head at which a station stands: every station has one on an automatic; on other presses

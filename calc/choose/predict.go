@@ -55,7 +55,7 @@ func Prints(file string, src []byte, shop *job.Shop) (prints []fit.Print, last j
 type setting struct {
 	mesh, blade, ink, press             string
 	eomUM, featureMM, angleDeg, loadNCM float64 // an EOM of NaN: that of the test patch
-	strokes                             int
+	strokes, hits                       int     // hits: 0 is 1
 }
 
 // foretold is a prediction, or why there is none.
@@ -81,7 +81,7 @@ type predictor struct {
 
 // of is the prediction for a row. Rows of one setting share it.
 func (p predictor) of(r presslog.Row) foretold {
-	s := setting{mesh: r.Mesh, blade: r.Blade, ink: r.Ink, press: r.Press, eomUM: r.EOMUM, angleDeg: r.AngleDeg, strokes: r.Strokes}
+	s := setting{mesh: r.Mesh, blade: r.Blade, ink: r.Ink, press: r.Press, eomUM: r.EOMUM, angleDeg: r.AngleDeg, strokes: r.Strokes, hits: r.Hits}
 	if !math.IsNaN(r.FeatureMM) {
 		s.featureMM = r.FeatureMM
 	}
@@ -123,7 +123,9 @@ func (p predictor) foretell(s setting) foretold {
 	}
 	b := sc.Blades[0]
 	var o outlook
-	if err := sure.Try(func() { o = g.try(setup{stock: stock{Blade: b}, angleDeg: s.angleDeg, strokes: s.strokes}, slip{}) }); err != nil {
+	if err := sure.Try(func() {
+		o = g.try(setup{stock: stock{Blade: b}, angleDeg: s.angleDeg, strokes: s.strokes, hits: s.hits}, slip{})
+	}); err != nil {
 		return fail("row", err.Error(), "a setup inside the ranges of the formulas")
 	}
 	if o.fault != "" {
@@ -144,7 +146,7 @@ func LogOf(p *plan.Plan) []presslog.Row {
 			r := presslog.Empty()
 			r.Job, r.Location, r.Screen, r.Press = cmp.Or(p.Job, p.Title), l.Name, fmt.Sprint(s.Number), p.Press.Name
 			r.Mesh, r.EOMUM, r.FeatureMM = s.Mesh.Name, math.Round(10*s.Stencil.EOMUM)/10, s.Stencil.FeatureMM
-			r.Ink, r.Blade, r.AngleDeg, r.LoadNCM, r.Strokes = s.Ink, s.Blade.Name, s.AngleDeg.Set, s.LoadNPerCM, s.Strokes
+			r.Ink, r.Blade, r.AngleDeg, r.LoadNCM, r.Strokes, r.Hits = s.Ink, s.Blade.Name, s.AngleDeg.Set, s.LoadNPerCM, s.Strokes, s.Hits
 			out = append(out, r)
 		}
 	}

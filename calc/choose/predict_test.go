@@ -27,6 +27,23 @@ func TestPrints(t *testing.T) {
 	}
 }
 
+// TestPrintsHits: a film of two hits is predicted twice that of one, so that a fit takes it for no heavier ink; a
+// log without the column has prints of one hit.
+func TestPrintsHits(t *testing.T) {
+	src := "mesh,eom (um),blade,angle (deg),hits,cured (um)\n156-64,12,70,15,,30\n156-64,12,70,15,1,30\n156-64,12,70,15,2,60\n"
+	prints, _, errs := choose.Prints("l.csv", []byte(src), file.BuiltInShop())
+	if errs != nil || len(prints) != 3 {
+		t.Fatal(prints, errs)
+	}
+	if a, b, c := prints[0].PredictedUM, prints[1].PredictedUM, prints[2].PredictedUM; a != b || math.Abs(c-2*a) > 1e-9 {
+		t.Errorf("predicted %g, %g, %g um", a, b, c)
+	}
+	rows := choose.LogOf(planOf(t, "title = \"t\"\n[[location]]\n[[location.screen]]\nhits = 2\n[[location.screen]]\n"))
+	if rows[0].Hits != 2 || rows[1].Hits != 1 {
+		t.Errorf("an empty log has %d and %d hits", rows[0].Hits, rows[1].Hits)
+	}
+}
+
 // TestPrintsRefuse: what the shop does not know, and what gives no figure, is an error at its cell.
 func TestPrintsRefuse(t *testing.T) {
 	rack, errs := file.DecodeShop("shop.toml", []byte("[[blade]]\nlayup = \"70\"\nfree-height = \"70 mm\"\n[[blade]]\nlayup = \"80\"\n[[mesh]]\nmesh = \"156-64\"\n"))

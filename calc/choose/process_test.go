@@ -94,6 +94,10 @@ func TestFlash(t *testing.T) {
 		t.Errorf("high-solids acrylic: %+v", hsa.Locations[0].Screens[0].Flash)
 	}
 	// a sheet is never flashed
+	touch := planOf(t, "title = \"t\"\n[[location]]\n[[location.screen]]\nink = \"plastisol\"\nflash = \"dry\"\n[[location.screen]]\n").Locations[0].Screens[0].Flash
+	if !touch.Needed || touch.Does != "gel" || touch.TemperatureC == nil {
+		t.Errorf("plastisol, dry to the touch: %+v; it gels", touch)
+	}
 	sheet := planOf(t, "title = \"t\"\n[stock]\nkind = \"board\"\n[[location]]\n[[location.screen]]\nuse = \"underbase\"\n[[location.screen]]\n")
 	if f := sheet.Locations[0].Screens[0].Flash; f.Needed || f.Why != "sheet" {
 		t.Errorf("a sheet: %+v", f)

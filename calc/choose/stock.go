@@ -38,6 +38,7 @@ func limberness(b job.Blade) float64 {
 type rack struct {
 	stocks    []stock
 	workhorse int // index of the stock that a shop starts with
+	soft      int // and of the one that it lays thick flat films with
 }
 
 // newRack orders the blades by how far their edge gives under a load, and finds the one
@@ -62,13 +63,14 @@ func newRack(blades []job.Blade) (r rack, err error) {
 				r.stocks[i].rank++
 			}
 		}
-		r.workhorse = r.nearestToReference()
+		r.workhorse, r.soft = r.nearest(workhorseShoreA), r.nearest(softShoreA)
 	})
 	return r, err
 }
 
-func (r rack) nearestToReference() int {
-	reference := limberness(job.Blade{ThicknessMM: workhorseThicknessMM, FreeHeightMM: workhorseFreeHeightMM, Hardness: []float64{workhorseShoreA}})
+// nearest is the index of the stock that bends most as the reference blade does, of a hardness.
+func (r rack) nearest(shoreA float64) int {
+	reference := limberness(job.Blade{ThicknessMM: workhorseThicknessMM, FreeHeightMM: workhorseFreeHeightMM, Hardness: []float64{shoreA}})
 	best, at := math.Inf(1), 0
 	for i, s := range r.stocks {
 		away := math.Abs(math.Log(s.limber / reference))

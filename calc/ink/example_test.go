@@ -177,6 +177,18 @@ func ExampleLightnessFilmUM() {
 	// Output: 56 um <nil>
 }
 
+func ExampleLightnessOf() {
+	for _, share := range []float64{0, 0.184, 0.9, 1} {
+		l, err := ink.LightnessOf(share)
+		fmt.Printf("%.2f %v\n", l, err)
+	}
+	// Output:
+	// 0.00 <nil>
+	// 0.50 <nil>
+	// 0.96 <nil>
+	// 1.00 <nil>
+}
+
 func ExampleLightness() {
 	fmt.Printf("%.2f %.2f %.2f\n", ink.Lightness(0, 0, 0), ink.Lightness(128, 128, 128), ink.Lightness(255, 255, 255))
 	// Output: 0.00 0.54 1.00

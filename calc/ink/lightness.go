@@ -30,12 +30,22 @@ func Luminance(r, g, b uint8) float64 {
 // Lightness is how light an sRGB color looks, from 0 for black to 1 for white: CIE 1976 L* over 100 of its
 // relative luminance.
 //
-// Range: every color. Source: CIE 15 for L* (published; constants from memory).
+// Range: every color. Source: ISO/CIE 11664-4 and CIE 15 for L* (published; constants from memory).
 func Lightness(r, g, b uint8) float64 { return lStar(Luminance(r, g, b)) / 100 }
 
 // DarkLightness is the lightness of an ink below which the dye of the cloth does not show in it (common
 // practice).
 const DarkLightness = 0.25
+
+// LightnessOf is Lightness of a surface that reflects the given share of the light, 0 to 1: CIE 1976 L* over 100.
+//
+// Range: share 0 to 1; an error outside. Source: ISO/CIE 11664-4 and CIE 15 (published; constants from memory).
+func LightnessOf(share float64) (float64, error) {
+	if err := within("reflectance", share, 0, 1, "(a share)"); err != nil {
+		return 0, err
+	}
+	return lStar(share) / 100, nil
+}
 
 // LightnessDrop is by how much a film over a cloth looks darker than the same film where nothing shows
 // through, in CIE 1976 L*; 0 where the cloth is as light as the film or lighter.

@@ -143,22 +143,23 @@ type Range struct{ Low, High float64 }
 
 // Shop is what this shop has: racks, presses, heat, inks, and what it has measured.
 type Shop struct {
-	File        string       `toml:"-"`
-	Name        string       `toml:"name"`
-	Units       string       `toml:"units" one:"metric inch" default:"metric"`
-	Paper       string       `toml:"paper" one:"a4 letter" default:"a4"`
-	Language    string       `toml:"language" form:"language" default:"en"`
-	Logo        string       `toml:"logo" form:"path"`
-	Accent      string       `toml:"accent" form:"swatch"`
-	Waste       float64      `toml:"waste" unit:"share" min:"0" max:"1" default:"10 %"`
-	StaysG      float64      `toml:"stays-in-screen" unit:"g" min:"0" max:"5000" default:"150 g"`
-	Blades      []Blade      `toml:"blade" most:"256"`
-	Meshes      []Mesh       `toml:"mesh" most:"256"`
-	Presses     []Press      `toml:"press" most:"64"`
-	Flashes     []Flash      `toml:"flash" most:"64"`
-	Dryers      []Dryer      `toml:"dryer" most:"64"`
-	Inks        []Ink        `toml:"ink" most:"256"`
-	Calibration *Calibration `toml:"calibration"`
+	File         string       `toml:"-"`
+	Name         string       `toml:"name"`
+	Units        string       `toml:"units" one:"metric inch" default:"metric"`
+	Paper        string       `toml:"paper" one:"a4 letter" default:"a4"`
+	Language     string       `toml:"language" form:"language" default:"en"`
+	Logo         string       `toml:"logo" form:"path"`
+	Accent       string       `toml:"accent" form:"swatch"`
+	Waste        float64      `toml:"waste" unit:"share" min:"0" max:"1" default:"10 %"`
+	StaysG       float64      `toml:"stays-in-screen" unit:"g" min:"0" max:"5000" default:"150 g"`
+	SharpenAfter int          `toml:"sharpen-after" min:"1" max:"10000000"`
+	Blades       []Blade      `toml:"blade" most:"256"`
+	Meshes       []Mesh       `toml:"mesh" most:"256"`
+	Presses      []Press      `toml:"press" most:"64"`
+	Flashes      []Flash      `toml:"flash" most:"64"`
+	Dryers       []Dryer      `toml:"dryer" most:"64"`
+	Inks         []Ink        `toml:"ink" most:"256"`
+	Calibration  *Calibration `toml:"calibration"`
 }
 
 // Blade is a blade stock in the rack.
@@ -171,6 +172,7 @@ type Blade struct {
 	LengthsMM    []float64 `toml:"lengths" unit:"mm" min:"30" max:"3000" most:"64"`
 	Count        int       `toml:"count" min:"0" max:"10000" default:"1"`
 	Edge         string    `toml:"edge" one:"new used worn" default:"new"`
+	Prints       int       `toml:"prints" min:"0" max:"10000000"`
 	ModulusMPa   []float64 `toml:"modulus" unit:"MPa" min:"0.3" max:"500" most:"7"`
 
 	Hardness []float64 `toml:"-"` // Shore A by layer, parsed from Layup
@@ -200,6 +202,10 @@ type Press struct {
 	StrokeMPerS float64 `toml:"stroke-speed" unit:"m/s" min:"0.01" max:"3" default:"0.3 m/s"`
 	LoadNPerCM  float64 `toml:"load" unit:"N/cm" min:"0.5" max:"20" default:"5 N/cm"`
 	Flood       *bool   `toml:"flood" default:"true"`
+	IndexS      float64 `toml:"index" example:"2 s" unit:"s" min:"0.2" max:"120"`
+	LoadS       float64 `toml:"load-time" example:"6 s" unit:"s" min:"0.5" max:"600"`
+	CoolS       float64 `toml:"cool-down" unit:"s" min:"0.5" max:"120" default:"4 s"`
+	SetupS      float64 `toml:"setup" unit:"s" min:"1" max:"7200" default:"5 min"`
 }
 
 // Flash is a flash unit. Its flux is stated, or solved from one timed flash, or a default.

@@ -19,6 +19,7 @@ type Plan struct {
 	Locations   []Location  `json:"locations"`
 	Calibration *Calibrated `json:"calibration"` // null: nothing was measured, the bands are the model's
 	Mix         []Mix       `json:"mix"`         // the ink of all locations together
+	Time        *JobTime    `json:"press_time"`  // of all locations; null: not known of one, or no quantity
 	Warnings    []Warning   `json:"warnings"`
 }
 
@@ -83,10 +84,14 @@ type Location struct {
 	HeadsNeeded int       `json:"heads_needed"`
 	// Turns is how often the garments go round; ExtraScreens are the second screens of what is
 	// printed more than once in one turn.
-	Turns        int       `json:"turns"`
-	ExtraScreens int       `json:"extra_screens"`
-	Presses      []string  `json:"presses"`
-	Warnings     []Warning `json:"warnings"`
+	Turns        int      `json:"turns"`
+	ExtraScreens int      `json:"extra_screens"`
+	TurnScreens  [][]int  `json:"turn_screens,omitempty"` // the screens that print in each of several turns
+	Presses      []string `json:"presses"`
+	// Base is the one base for all screens that need one; null: none needs one, or the shop has no white for it.
+	Base     *LocationBase `json:"base"`
+	Time     *PressTime    `json:"press_time"` // null: a flash has no known time
+	Warnings []Warning     `json:"warnings"`
 }
 
 // Placement is where a print stands on the garment.
@@ -398,18 +403,27 @@ type Equivalent struct {
 
 // Base is a base proposed under a screen whose ink cannot hide the cloth.
 type Base struct {
-	Ink      string   `json:"ink"`
-	Mesh     string   `json:"mesh"`
-	EOMUM    float64  `json:"eom_um"`
-	Blade    string   `json:"blade"`
-	AngleDeg float64  `json:"angle_deg"`
-	Strokes  int      `json:"strokes"`
-	Hits     int      `json:"hits"`
-	CuredUM  float64  `json:"cured_um"`
-	TargetUM Interval `json:"target_um"`
-	ChokeMM  float64  `json:"choke_mm"` // by how much the base is smaller than what prints on it, all round
-	Coverage float64  `json:"coverage"` // of the location's area; 0: not stated
-	MeetsAll bool     `json:"meets_all"`
+	Ink       string   `json:"ink"`
+	Swatch    string   `json:"swatch"`
+	Mesh      string   `json:"mesh"`
+	EOMUM     float64  `json:"eom_um"`
+	Blade     string   `json:"blade"`
+	AngleDeg  float64  `json:"angle_deg"`
+	Strokes   int      `json:"strokes"`
+	Hits      int      `json:"hits"`
+	CuredUM   float64  `json:"cured_um"`
+	TargetUM  Interval `json:"target_um"`
+	FilmAsked bool     `json:"film_asked"` // the job file must state the target, since the ink class asks no such film
+	ChokeMM   float64  `json:"choke_mm"`   // by how much the base is smaller than what prints on it, all round
+	Coverage  float64  `json:"coverage"`   // of the location's area; 0: not stated
+	MeetsAll  bool     `json:"meets_all"`
+}
+
+// LocationBase is a base proposed for a location.
+type LocationBase struct {
+	Base
+	Under  []int `json:"under"`  // screens that need it
+	Before int   `json:"before"` // screen that it is printed before
 }
 
 // Warning is something a person must know, as a code with its figures; Text is the same in

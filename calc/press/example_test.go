@@ -81,6 +81,6 @@ func ExampleAdvice() {
 
 func ExampleOneTurn() {
 	st, turns := press.OneTurn([]press.Screen{{Use: "underbase", Hits: 2}, {Use: "solid"}})
-	fmt.Println(len(st), "stations,", turns, "turns")
-	// Output: 4 stations, 2 turns
+	fmt.Println(len(st), "stations, the screens of each turn", turns)
+	// Output: 4 stations, the screens of each turn [[0] [0 1]]
 }

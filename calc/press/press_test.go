@@ -2,6 +2,7 @@ package press
 
 import (
 	"errors"
+	"fmt"
 	"math"
 	"reflect"
 	"strings"
@@ -98,17 +99,18 @@ func TestOneTurn(t *testing.T) {
 	for _, c := range []struct {
 		screens []Screen
 		want    string
-		turns   int
+		turns   string
 	}{
-		{nil, "", 0},
-		{uses("underbase", "solid"), "P0 F0 C0 P1", 1},
-		{[]Screen{{Use: "solid", Hits: 2}}, "P0 F0 C0", 2},
-		{[]Screen{{Use: "underbase", Hits: 2}, {Use: "solid", Flash: true}, {Use: "solid"}}, "P0 F0 C0 P1 F1 P2", 2},
-		{[]Screen{{Use: "solid", Flash: true, Cool: true}, {Use: "raised", Hits: 4}}, "P0 F0 C0 P1 F1 C1", 4},
+		{nil, "", "[]"},
+		{uses("underbase", "solid"), "P0 F0 C0 P1", "[[0 1]]"},
+		{[]Screen{{Use: "solid", Hits: 2}}, "P0 F0 C0", "[[0] [0]]"},
+		{[]Screen{{Use: "underbase", Hits: 2}, {Use: "solid", Flash: true}, {Use: "solid"}}, "P0 F0 C0 P1 F1 P2", "[[0] [0 1 2]]"},
+		{[]Screen{{Use: "solid", Flash: true, Cool: true}, {Use: "raised", Hits: 4}}, "P0 F0 C0 P1 F1 C1", "[[0 1] [1] [1] [1]]"},
+		{[]Screen{{Use: "solid", Hits: 2}, {Use: "solid", Hits: 2}}, "P0 F0 C0 P1 F1 C1", "[[0] [0 1] [1]]"},
 	} {
 		st, turns := OneTurn(c.screens)
-		if got := draw(st); got != c.want || turns != c.turns {
-			t.Errorf("%v: %s in %d turns; want %s in %d", c.screens, got, turns, c.want, c.turns)
+		if got := draw(st); got != c.want || fmt.Sprint(turns) != c.turns {
+			t.Errorf("%v: %s in turns %v; want %s in %s", c.screens, got, turns, c.want, c.turns)
 		}
 	}
 }

@@ -68,12 +68,18 @@ func (s Screen) after(i int, cool bool) []Station {
 
 // OneTurn lays the screens out as Stations does, with one head a screen, for a press that sends the
 // garments round again where a screen has several Hits: each such screen is flashed and cooled after
-// its head, the last one too. turns is how often the garments go round.
+// its head, the last one too. Turns has the screens that print in each turn: the order of the job is kept, so
+// that a screen prints its last hit before the next one prints.
 //
 // Range: any number of screens, none gives none and no turn. Kind: common practice.
-func OneTurn(screens []Screen) (stations []Station, turns int) {
+func OneTurn(screens []Screen) (stations []Station, turns [][]int) {
 	for i, s := range screens {
-		turns = max(turns, 1, s.Hits)
+		for hit := range max(1, s.Hits) {
+			if hit > 0 || turns == nil {
+				turns = append(turns, nil)
+			}
+			turns[len(turns)-1] = append(turns[len(turns)-1], i)
+		}
 		stations = append(stations, Station{Print, i})
 		if i < len(screens)-1 || s.Forced || s.Hits > 1 {
 			stations = append(stations, s.after(i, s.Hits > 1)...)

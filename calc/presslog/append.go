@@ -65,6 +65,10 @@ func Append(file string, src []byte, rows []Row) (text []byte, lacking int, errs
 		if key := keyOf(line); !there[key] {
 			there[key] = true
 			lacking++
+			if row.Hits > 1 && !r.has("hits") {
+				r.fail(1, 1, "header", "there is no column \"hits\", and a screen that is added has several", "a column hits, empty for one hit")
+				return nil, 0, r.errs
+			}
 			w.Write(line)
 		}
 	}

@@ -58,6 +58,22 @@ func TestAppend(t *testing.T) {
 	}
 }
 
+// TestAppendHits: a row of two hits goes to a log that can say so, and to no other: a fit would take it for one.
+func TestAppendHits(t *testing.T) {
+	rows := printed()
+	rows[1].Hits = 2
+	text, _, errs := Append("l.csv", []byte("job,location,screen,mesh,eom (um),blade,angle (deg),hits,cured (um)\n"), rows)
+	if want := "T-1,front,1,156-64,12.7,70,15,1,\nT-1,front,2,156-64,12.7,70,15,2,\n"; errs != nil || string(text) != want {
+		t.Errorf("%q, %v; %q is wanted", text, errs, want)
+	}
+	if text, _, errs := Append("l.csv", []byte(appendHead), rows); len(text) > 0 || errs == nil || !strings.Contains(errs.Error(), `no column "hits"`) {
+		t.Errorf("without the column %q, %v", text, errs)
+	}
+	if _, lacking, errs := Append("l.csv", []byte(appendHead+"T-1,front,2,156-64,12.7,70,15,2,41\n"), rows); errs != nil || lacking != 1 {
+		t.Errorf("where the row stands already, %d rows, %v", lacking, errs)
+	}
+}
+
 // measured counts the measured rows of a log.
 func measured(src []byte) (n int, errs job.Errors) {
 	errs = Read("l.csv", src, func(r Row) Fault {

@@ -33,6 +33,7 @@ var columns = []column{
 	{name: "angle", need: true, unit: "deg", most: 60, of: func(r *Row) any { return &r.AngleDeg }},
 	{name: "load", unit: "N/cm", low: 0.5, most: 20, of: func(r *Row) any { return &r.LoadNCM }},
 	{name: "strokes", unit: "1", low: 1, most: 6, of: func(r *Row) any { return &r.Strokes }},
+	{name: "hits", unit: "1", low: 1, most: 6, of: func(r *Row) any { return &r.Hits }},
 	{name: "wet", unit: "um", low: leastFilmUM, most: mostFilmUM, of: func(r *Row) any { return &r.WetUM }},
 	{name: "cured", unit: "um", low: leastFilmUM, most: mostFilmUM, of: func(r *Row) any { return &r.CuredUM }},
 	{name: "before", unit: "g", most: 100000, of: func(r *Row) any { return &r.BeforeG }},

@@ -121,7 +121,7 @@ func TestFilm(t *testing.T) {
 func TestWriteReads(t *testing.T) {
 	full := Row{
 		Line: 2, Date: job.Date{Year: 2027, Month: 2, Day: 1}, Job: "=HYPERLINK(\"x\")", Location: "+1", Screen: "-1", Press: "@SUM(A1)", Mesh: "156-64",
-		EOMUM: 12.5, FeatureMM: 6, Ink: "'=1", Blade: "75; \"graphics\"", AngleDeg: 17.5, LoadNCM: 5, Strokes: 2, WetUM: 45.25, CuredUM: 22,
+		EOMUM: 12.5, FeatureMM: 6, Ink: "'=1", Blade: "75; \"graphics\"", AngleDeg: 17.5, LoadNCM: 5, Strokes: 2, Hits: 3, WetUM: 45.25, CuredUM: 22,
 		BeforeG: 150, AfterG: 151.5, AreaCM2: 300, DensityKgPerL: 1.2, Note: "\t=1+1, 'tis\nthe second line",
 	}
 	bare := Empty()

@@ -14,7 +14,8 @@ type Row struct {
 	Job, Location, Screen               string
 	Press, Mesh, Ink, Blade, Note       string
 	EOMUM, FeatureMM, AngleDeg, LoadNCM float64
-	Strokes                             int
+	Strokes                             int // wet print strokes of a hit
+	Hits                                int // prints with a flash between that the measured film is of
 	WetUM, CuredUM, BeforeG, AfterG     float64
 	AreaCM2, DensityKgPerL              float64
 }
@@ -22,7 +23,7 @@ type Row struct {
 // Empty is a row of a setup in which nothing was measured yet.
 func Empty() Row {
 	nan := math.NaN()
-	return Row{EOMUM: nan, FeatureMM: nan, AngleDeg: nan, LoadNCM: nan, Strokes: 1,
+	return Row{EOMUM: nan, FeatureMM: nan, AngleDeg: nan, LoadNCM: nan, Strokes: 1, Hits: 1,
 		WetUM: nan, CuredUM: nan, BeforeG: nan, AfterG: nan, AreaCM2: nan, DensityKgPerL: nan}
 }
 

@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 	"fmt"
+	"io"
 	"os"
 
 	"bladecard/calc/file"
@@ -19,8 +20,9 @@ var checkCommand = command{
 A PATH is a job file, a shop file, or a folder, in which all .toml files are checked, each as what
 it is. What the other commands would refuse is an error here: check also reads the shop's logo.
 With --json an object a line: file, kind (job or shop), errors with line, column, where, key, wrong
-and accepted, warnings with code, location, screen and text. PATH may be -, which reads standard
-input.`,
+and accepted, warnings with code, location, screen and text. With --fix the base that a location
+lacks is printed as a block to paste into the job file, with its place; all else goes to standard
+error then, and nothing is written. PATH may be -, which reads standard input.`,
 	run: check,
 }
 
@@ -41,6 +43,9 @@ type checked struct {
 	err   error
 	use   shopUse
 	voice *say.Voice
+	told  []string // the warnings in words, each once
+	src   []byte   // of a job
+	job   loaded
 }
 
 // fault is an error of a file as JSON.
@@ -59,18 +64,24 @@ type warning struct {
 	Location string `json:"location,omitempty"`
 	Screen   int    `json:"screen,omitempty"`
 	Text     string `json:"text"`
-
-	place string // in words
 }
 
 func check(c *call) int {
-	var asJSON bool
+	var asJSON, fix bool
 	if code, ok := c.parse(func(f *flags) {
 		c.jobFlags(f)
 		f.yes(&asJSON, "json", "print JSON, one object per file and line")
+		f.yes(&fix, "fix", "print the bases that are lacking as blocks for the job file")
 		c.quietFlag(f)
 	}); !ok {
 		return code
+	}
+	if fix && asJSON {
+		return c.wrong("--fix and --json together; one of them is accepted")
+	}
+	out := c.stdout
+	if fix {
+		out = c.stderr
 	}
 	if len(c.args) == 0 {
 		return c.wrong("no file or folder is named")
@@ -85,7 +96,10 @@ func check(c *call) int {
 		if asJSON {
 			worst = max(worst, exitOf(k.err), c.json(k.withFaults()))
 		} else {
-			worst = max(worst, c.tellChecked(k))
+			worst = max(worst, c.tellChecked(out, k))
+		}
+		if fix && k.err == nil && k.Kind == kindJob {
+			c.tellFix(k.File, k.src, k.job)
 		}
 		return true
 	}
@@ -120,56 +134,65 @@ func (c *call) check(path string) checked {
 	}
 	k.Kind = kindJob
 	l, err := c.plan(k.File, src)
-	k.use, k.voice, k.Shop = l.use, l.voice, l.use.path
+	k.use, k.voice, k.Shop, k.src, k.job = l.use, l.voice, l.use.path, src, l
 	if err == nil {
 		_, err = l.floor.picture()
 		if err != nil {
 			err = &shopFault{at: job.Pos{File: k.File}, use: l.use, err: err}
 		}
-		k.Warnings = warningsOf(l.plan, l.voice)
+		k.Warnings = warningsOf(l.plan)
+		for _, w := range say.Tell(l.plan.Warnings, l.plan.Locations...) {
+			k.told = append(k.told, l.voice.Tell(w, l.called))
+		}
 	}
 	k.err = err
 	return k
 }
 
-// warningsOf are all warnings of a plan, with their places.
-func warningsOf(p *plan.Plan, v *say.Voice) []warning {
-	out := []warning{}
-	add := func(location string, screen int, place string, list []plan.Warning) {
-		for _, w := range list {
-			out = append(out, warning{w.Code, location, screen, w.Text, place})
+// called names a location as the errors of files do.
+func (l loaded) called(location string) string {
+	for i, x := range l.job.Locations {
+		if x.Name == location && x.Name == job.Unnamed(i) {
+			return location
 		}
 	}
-	add("", 0, "", p.Warnings)
-	for i, l := range p.Locations {
-		called := l.Name
-		if called != job.Unnamed(i) {
-			called = v.T("check.location", "location", l.Name)
+	return l.voice.T("check.location", "location", location)
+}
+
+// warningsOf are all warnings of a plan, with their places.
+func warningsOf(p *plan.Plan) []warning {
+	out := []warning{}
+	add := func(location string, screen int, list []plan.Warning) {
+		for _, w := range list {
+			out = append(out, warning{w.Code, location, screen, w.Text})
 		}
-		add(l.Name, 0, called+": ", l.Warnings)
+	}
+	add("", 0, p.Warnings)
+	for _, l := range p.Locations {
+		add(l.Name, 0, l.Warnings)
 		for _, s := range l.Screens {
-			add(l.Name, s.Number, v.T("check.place", "location", called, "n", fmt.Sprint(s.Number))+": ", s.Warnings)
+			add(l.Name, s.Number, s.Warnings)
 		}
 	}
 	return out
 }
 
 // tellChecked prints in words what is wrong with a file.
-func (c *call) tellChecked(k checked) int {
+func (c *call) tellChecked(out io.Writer, k checked) int {
 	if k.err != nil {
 		return c.failed(k.err)
 	}
 	v := k.voice
-	for _, w := range k.Warnings {
-		fmt.Fprintf(c.stdout, "%s: %s%s\n", k.File, w.place, w.Text)
+	for _, text := range k.told {
+		fmt.Fprintf(out, "%s: %s\n", k.File, text)
 	}
 	switch {
 	case c.quiet:
 	case k.Kind == kindShop:
-		fmt.Fprintln(c.stdout, v.T("check.shop", "file", k.File))
+		fmt.Fprintln(out, v.T("check.shop", "file", k.File))
 	default:
 		c.tellShop(k.use, v)
-		fmt.Fprintln(c.stdout, v.Many("check.ok", len(k.Warnings), "file", k.File))
+		fmt.Fprintln(out, v.Many("check.ok", len(k.told), "file", k.File))
 	}
 	return exitDone
 }

@@ -16,8 +16,8 @@ var logCommand = command{
 	more: `
 A CSV file with a row a screen: its setup stands there, what was measured is filled in: the wet
 film by comb, the cured film by gauge, or the weight of a garment before and after with the inked
-area. Add a row for each further print; correct the setup where the press differed. Rows without
-a measurement are left out by fit. Where FILE is a press log already, it gets the rows of the
+area. Add a row for each further print; correct the setup where the press differed. The film of a
+screen with several hits is that of all of them. Rows without a measurement are left out by fit. Where FILE is a press log already, it gets the rows of the
 screens that it has none of, behind its own; nothing that stands in it changes.`,
 	run: pressLog,
 }

@@ -34,7 +34,7 @@ type command struct {
 func commands() []command {
 	return []command{
 		newCommand, checkCommand, showCommand, cardsCommand, sheetCommand, handoutCommand, buildCommand,
-		logCommand, fitCommand, trialCommand, correctCommand, sweepCommand, schemaCommand, completionCommand, versionCommand,
+		logCommand, fitCommand, trialCommand, dayCommand, correctCommand, sweepCommand, schemaCommand, completionCommand, versionCommand,
 		completeCommand,
 	}
 }

@@ -19,7 +19,7 @@ type Options struct {
 
 // Table writes the setups of a plan for a terminal.
 func Table(w io.Writer, p *plan.Plan, v *say.Voice, o Options) error {
-	t := &table{Options: o, v: v, w: w, calibration: p.Calibration}
+	t := &table{Options: o, v: v, w: w, calibration: p.Calibration, press: p.Press.Kind}
 	t.head(p)
 	for _, l := range p.Locations {
 		t.location(l)
@@ -36,6 +36,9 @@ func Table(w io.Writer, p *plan.Plan, v *say.Voice, o Options) error {
 		t.line("")
 		t.text(0, v.T("show.mix", "list", strings.Join(mix, "; ")))
 	}
+	if text := v.JobTime(p); text != "" {
+		t.text(0, text)
+	}
 	return t.err
 }
 
@@ -46,6 +49,7 @@ type table struct {
 	err error
 
 	calibration *plan.Calibrated
+	press       string // its kind
 }
 
 func (t *table) line(text string) {
@@ -178,13 +182,19 @@ func (t *table) location(l plan.Location) {
 	for _, w := range l.Warnings {
 		t.text(2, v.T("show.warning", "text", w.Text))
 	}
-	for _, s := range l.Screens {
-		if t.Why {
+	for _, text := range []string{v.Rounds(t.press, l), v.PressTime(l.Time), v.Base(l.Base)} {
+		if text != "" {
+			t.text(2, text)
+		}
+	}
+	if t.Why {
+		for _, s := range l.Screens {
 			t.why(s)
 		}
-		for _, w := range s.Warnings {
-			t.text(2, v.T("show.of-screen", "n", fmt.Sprint(s.Number), "text", v.T("show.warning", "text", w.Text)))
-		}
+	}
+	l.Warnings = nil
+	for _, w := range say.Tell(nil, l) {
+		t.text(2, v.T("show.of-screens", "screens", v.Screens(w.At[0].Screens), "text", v.T("show.warning", "text", w.Text)))
 	}
 }
 

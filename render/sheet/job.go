@@ -9,6 +9,7 @@ import (
 	"bladecard/render/canvas"
 	"bladecard/render/flow"
 	"bladecard/render/page"
+	"bladecard/render/say"
 )
 
 // ink is what to mix for the whole job.
@@ -72,30 +73,16 @@ func (m *maker) cure(c plan.Cure) []string {
 	return out
 }
 
-// warnings lists what a person must know, with the place that it is about.
+// warnings lists what a person must know, each once, with the places that it is about.
 func (m *maker) warnings() {
 	v := m.say
-	var all []string
-	add := func(ws []plan.Warning, place func(string) string) {
-		for _, w := range ws {
-			all = append(all, v.T("show.warning", "text", place(w.Text)))
-		}
-	}
-	add(m.plan.Warnings, func(s string) string { return s })
-	for _, l := range m.plan.Locations {
-		add(l.Warnings, func(s string) string { return v.T("sheet-doc.at-location", "location", l.Name, "text", s) })
-		for _, sc := range l.Screens {
-			add(sc.Warnings, func(s string) string {
-				return v.T("sheet-doc.at", "location", l.Name, "n", fmt.Sprint(sc.Number), "text", s)
-			})
-		}
-	}
+	all := say.Tell(m.plan.Warnings, m.plan.Locations...)
 	if all == nil {
 		return
 	}
 	m.Heading("warnings heading", v.T("sheet-doc.warnings"), 8)
-	for i, s := range all {
-		m.Paragraph(fmt.Sprintf("warning %d", i+1), s, flow.Regular(flow.BodyPT))
+	for i, w := range all {
+		m.Paragraph(fmt.Sprintf("warning %d", i+1), v.T("show.warning", "text", v.Tell(w, nil)), flow.Regular(flow.BodyPT))
 	}
 }
 

@@ -59,6 +59,7 @@ func lay(p *plan.Plan, paper page.Paper, v *say.Voice, o Options, open float64) 
 	for _, l := range p.Locations {
 		m.location(l)
 	}
+	m.note("job time", m.say.JobTime(p))
 	m.ink()
 	m.heat()
 	m.cautions()
@@ -77,11 +78,21 @@ func (m *maker) location(l plan.Location) {
 	m.Ensure(2*canvas.LineHeight(flow.Bold(12)) + stationH + 10)
 	m.Paragraph("location", m.title(l), flow.Bold(12))
 	m.order(l)
+	m.note("rounds", m.say.Rounds(m.plan.Press.Kind, l))
+	m.note("press time", m.say.PressTime(l.Time))
+	m.note("base", m.say.Base(l.Base))
 	m.screens(l)
 	m.strokes(l)
 	m.film(l)
 	m.held(l)
 	m.equivalents(l)
+}
+
+// note is a paragraph that may be empty.
+func (m *maker) note(name, text string) {
+	if text != "" {
+		m.Paragraph(name, text, flow.Regular(flow.BodyPT))
+	}
 }
 
 // title is the name of a location with its size, where that is stated.

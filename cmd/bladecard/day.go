@@ -1,0 +1,193 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"strings"
+
+	"bladecard/calc/day"
+	"bladecard/calc/file"
+	"bladecard/calc/job"
+	"bladecard/calc/plan"
+	"bladecard/calc/presslog"
+	"bladecard/cmd/bladecard/internal/build"
+	"bladecard/cmd/bladecard/internal/disk"
+	"bladecard/render/canvas/pdf"
+	"bladecard/render/daysheet"
+	"bladecard/render/page"
+)
+
+var dayCommand = command{
+	name: "day", args: "PATH... [--due FROM..TO] [-o FILE]",
+	does: "lay out a day: order of jobs, blades, screens, inks and dryer",
+	more: `
+A PATH is a job file or a folder of them. Tells for each press the order of its jobs that needs the
+fewest changes, with heads and minutes; the blades to lay out and, where two screens want the same
+one, the next best; the screens to make; the inks to mix for all jobs together; the settings of the
+dryer in the order that heats up; and the blades that are due for sharpening, where the shop file
+has sharpen-after and prints. All jobs must be of one shop.
+
+-o writes the list to hang up, --csv a row a screen for a spreadsheet.`,
+	run: layOutDay,
+}
+
+func layOutDay(c *call) int {
+	var target, table, paperName string
+	var span dueSpan
+	var asJSON bool
+	if code, ok := c.parse(func(f *flags) {
+		c.jobFlags(f)
+		f.value("due", "`FROM..TO` only jobs that are due on these days, such as 2027-05-17..2027-05-21; a single day, or one end left out, is accepted", span.read)
+		f.text(&target, "o", "`FILE` writes the list as a PDF to this file; - is standard output")
+		f.text(&table, "csv", "`FILE` writes the screens as a CSV file; - is standard output")
+		paperFlag(f, &paperName)
+		f.yes(&asJSON, "json", "print the day as JSON")
+		c.forceFlag(f)
+		c.quietFlag(f)
+	}); !ok {
+		return code
+	}
+	if len(c.args) == 0 {
+		return c.wrong("no job file or folder is named")
+	}
+	jobs, code := c.jobsOf(span)
+	if len(jobs) == 0 {
+		if code == exitDone {
+			fmt.Fprintln(c.stderr, "error: no job is due then")
+			code = exitJob
+		}
+		return code
+	}
+	first := jobs[0]
+	var plans []*plan.Plan
+	for _, l := range jobs {
+		if l.use.path != first.use.path {
+			fmt.Fprintf(c.stderr, "error: %s is a job of another shop than %s; jobs of one shop are accepted\n", l.path, first.path)
+			return exitJob
+		}
+		plans = append(plans, l.plan)
+	}
+	c.tellShop(first.use, first.voice)
+	d, v := day.Of(first.shop, plans), first.voice
+	to := c.writer(c.args...)
+	var err error
+	if table != "" {
+		err = c.put(to, table, func(w io.Writer) error { return day.WriteCSV(w, d) })
+	}
+	if err == nil && target != "" {
+		err = c.put(to, target, func(w io.Writer) error {
+			faces, err := daysheet.Pages(d, first.shop.Name, span.say(v.Date), paperOf(paperName, first.shop), v)
+			if err != nil {
+				return err
+			}
+			return page.Write(w, pdf.Meta{Title: v.T("day.title"), Author: first.shop.Name, Subject: v.T("day.subject"), Language: v.Code}, page.Pages(faces...))
+		})
+	}
+	if err != nil {
+		return c.fail(err)
+	}
+	if asJSON {
+		return max(code, c.json(d))
+	}
+	if target != disk.Stdout && table != disk.Stdout {
+		for _, part := range v.Day(d) {
+			fmt.Fprintln(c.stdout, part.Title)
+			for _, line := range part.Lines {
+				fmt.Fprintln(c.stdout, "  "+line)
+			}
+		}
+	}
+	return code
+}
+
+// jobsOf loads the jobs that the arguments name, folders searched, shop files left out, that are due in the span.
+func (c *call) jobsOf(span dueSpan) (jobs []loaded, worst int) {
+	take := func(path string, named bool) {
+		name, src, err := c.read(path, file.MaxFileBytes)
+		if err == nil && !named && file.IsShop(src) {
+			return
+		}
+		var l loaded
+		if err == nil {
+			l, err = c.plan(name, src)
+		}
+		if err != nil {
+			worst = max(worst, c.failed(err))
+		} else if span.holds(l.job.Due) {
+			jobs = append(jobs, l)
+		}
+	}
+	for _, arg := range c.args {
+		if info, err := os.Stat(arg); arg == stdinArg || err != nil || !info.IsDir() {
+			take(arg, true)
+			continue
+		}
+		build.Find(arg, func(path string, err error) bool {
+			if err != nil {
+				worst = max(worst, c.fail(err))
+			} else {
+				take(path, false)
+			}
+			return true
+		})
+	}
+	return jobs, worst
+}
+
+// dueSpan is the days of --due; the zero one holds every day, and jobs without one.
+type dueSpan struct {
+	from, to job.Date
+	given    bool
+}
+
+var errDue = errors.New("not a day or two days with .. between; accepted: 2027-05-21, 2027-05-17..2027-05-21, 2027-05-17.. or ..2027-05-21")
+
+func (s *dueSpan) read(text string) error {
+	from, to, two := strings.Cut(text, "..")
+	if !two {
+		to = from
+	}
+	var ok bool
+	if from != "" {
+		if s.from, ok = presslog.ParseDay(from); !ok {
+			return errDue
+		}
+	}
+	if to != "" {
+		if s.to, ok = presslog.ParseDay(to); !ok {
+			return errDue
+		}
+	}
+	if from == "" && to == "" {
+		return errDue
+	}
+	if to != "" && s.to.Before(s.from) {
+		return fmt.Errorf("ends before it begins; accepted: %s..%s", to, from)
+	}
+	s.given = true
+	return nil
+}
+
+func (s *dueSpan) holds(d job.Date) bool {
+	if !s.given {
+		return true
+	}
+	return d != (job.Date{}) && !d.Before(s.from) && (s.to == (job.Date{}) || !s.to.Before(d))
+}
+
+// say is the span in words; empty where none was given.
+func (s *dueSpan) say(date func(iso string) string) string {
+	switch {
+	case !s.given:
+		return ""
+	case s.from == s.to:
+		return date(s.from.ISO())
+	case s.from == (job.Date{}):
+		return "– " + date(s.to.ISO())
+	case s.to == (job.Date{}):
+		return date(s.from.ISO()) + " –"
+	}
+	return date(s.from.ISO()) + " – " + date(s.to.ISO())
+}
