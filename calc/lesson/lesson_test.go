@@ -13,6 +13,7 @@ import (
 	"bladecard/calc/file"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
+	"bladecard/calc/plantest"
 )
 
 func TestBuiltInShop(t *testing.T) {
@@ -137,15 +138,7 @@ func TestChoiceIsThePlanners(t *testing.T) {
 		if c.mesh != "" {
 			text += "mesh = \"" + c.mesh + "\"\n"
 		}
-		j, errs := file.DecodeJob("job.toml", []byte(text))
-		if errs = append(errs, job.Resolve(j, shop)...); len(errs) > 0 {
-			t.Fatal(errs)
-		}
-		p, errs := choose.Make(j, shop)
-		if errs != nil {
-			t.Fatal(errs)
-		}
-		want := p.Locations[0].Screens[0]
+		want := plantest.Plan(t, text, shop).Locations[0].Screens[0]
 		found := false
 		for _, got := range append(m.out.Works, m.out.Through...) {
 			if got.Ink != c.ink || got.Use != c.use || got.Mesh != c.mesh || c.lines != "" && !strings.HasPrefix(c.lines, fmt.Sprint(got.LinesPerInch)) {
