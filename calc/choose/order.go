@@ -1,6 +1,7 @@
 package choose
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -52,6 +53,7 @@ func (m maker) order(loc *plan.Location) *job.Error {
 		}
 		loc.Screens[i].Head = loc.Screens[i].Heads[0]
 	}
+	m.next(loc, stations)
 	for _, n := range press.Advice(screens) {
 		loc.Warnings = append(loc.Warnings, warn("order-"+n.Code, vals{"screen": float64(n.Screen + 1), "earlier": float64(n.Earlier + 1)}))
 	}
@@ -60,6 +62,24 @@ func (m maker) order(loc *plan.Location) *job.Error {
 		return fail
 	}
 	return m.presses(loc, screens, stations)
+}
+
+// next tells each screen which print comes after its first, and whether it is to cool before.
+func (m maker) next(loc *plan.Location, stations []press.Station) {
+	last := -1 // screen whose first print was the print before
+	for k, s := range stations {
+		if last >= 0 && s.Kind == press.Cool {
+			loc.Screens[last].Flash.Cool = true
+		}
+		if s.Kind != press.Print {
+			continue
+		}
+		if last >= 0 && loc.Screens[last].Next == nil {
+			to := loc.Screens[s.Screen]
+			loc.Screens[last].Next = &plan.Next{Head: m.head(k, stations), Screen: to.Number, Color: cmp.Or(to.Color, to.Ink), Wet: loc.Stations[k].Wet}
+		}
+		last = s.Screen
+	}
 }
 
 // layout is the order of stations on the press that the job means. An automatic that has not the heads

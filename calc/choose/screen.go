@@ -25,7 +25,7 @@ func (m maker) screenPlan(c chooser, ch choice) plan.Screen {
 	for i := range sc.Corrections {
 		sc.Corrections[i].Seen = math.Abs(sc.Corrections[i].DeltaUM) >= sc.TellsUM
 	}
-	sc.Equivalents = c.equivalents(t, others)
+	sc.Equivalents, sc.Others = c.equivalents(t, others), c.others(t, r)
 	sc.Warnings = append([]plan.Warning{}, slices.Concat(
 		c.warnings(t, r, exactDeg), c.mends(t, others), m.hiding(&sc), m.dots(&sc, g), m.pressure(&sc), m.frame(&sc, g), m.screenWarnings(g),
 	)...)

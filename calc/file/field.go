@@ -19,6 +19,7 @@ type field struct {
 	keys     []string
 	form     string
 	most     int
+	longest  int // characters of a text
 	preset   string
 	example  string
 	excludes string
@@ -47,6 +48,7 @@ func fieldsOf(t reflect.Type) []field {
 		f.min = tagNumber(tag, "min", f.min)
 		f.max = tagNumber(tag, "max", f.max)
 		f.most = int(tagNumber(tag, "most", 0))
+		f.longest = int(tagNumber(tag, "longest", maxText))
 		list = append(list, f)
 	}
 	fieldCache.Store(t, list)

@@ -103,6 +103,8 @@ func (k *keyTables) row(path string, t reflect.Type, f *field, beside string) {
 		add("1 to %d of them", f.most)
 	case f.most > 0:
 		add("at most %d of them", f.most)
+	case f.longest < maxText:
+		add("at most %d characters", f.longest)
 	}
 	if beside != "" {
 		add("not beside `%s`", beside)

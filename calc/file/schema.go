@@ -203,14 +203,14 @@ func textSchema(f *field) object {
 	case f.form == "language":
 		return append(out, member{"enum", templates.Languages()})
 	case f.form == "ink": // a shop may have classes of its own
-		return object{{"anyOf", []object{{{"enum", builtInInkNames()}}, append(out, member{"maxLength", maxText})}}}
+		return object{{"anyOf", []object{{{"enum", builtInInkNames()}}, append(out, member{"maxLength", f.longest})}}}
 	case formPatterns[f.form].pattern != "":
 		form := formPatterns[f.form]
-		return append(out, member{"pattern", form.pattern}, member{"maxLength", maxText}, member{"examples", form.examples})
+		return append(out, member{"pattern", form.pattern}, member{"maxLength", f.longest}, member{"examples", form.examples})
 	case f.need:
 		out = append(out, member{"pattern", `[^ \t\r\n]`})
 	}
-	return append(out, member{"maxLength", maxText})
+	return append(out, member{"maxLength", f.longest})
 }
 
 func numberLimits(f *field) object {

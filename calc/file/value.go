@@ -144,8 +144,8 @@ func (b *binder) text(raw any, at *place, f *field, sc scope, accepted string) (
 			return fail(wrong, acceptedText)
 		}
 	}
-	if n := utf8.RuneCountInString(text); n > maxText {
-		return fail(fmt.Sprintf("has %d characters", n), fmt.Sprintf("at most %d are accepted", maxText))
+	if n := utf8.RuneCountInString(text); n > f.longest {
+		return fail(fmt.Sprintf("has %d characters", n), fmt.Sprintf("at most %d are accepted", f.longest))
 	}
 	if f.need && text == "" {
 		return fail("is empty", accepted)

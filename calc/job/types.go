@@ -17,6 +17,7 @@ import (
 //	                path is one that is not for paper and may hold any character but control ones;
 //	                ink is any text, and a schema lists the built-in classes
 //	most:"64"       the most entries of a list
+//	longest:"32"    the most characters of a text; left out: as many as any text may have
 //	default:"..."   what a key that is left out means, as the file would write it
 //	example:"..."   what errors show as a likely text; left out: the default, else the one of calc/unit
 //	excludes:"key"  a key of the same table that may not stand beside this one
@@ -25,7 +26,7 @@ import (
 // What a key means stands under [key] in templates/lang, a line in every language.
 type Job struct {
 	File      string     `toml:"-"` // path as the user gave it
-	Number    string     `toml:"job"`
+	Number    string     `toml:"job" longest:"32"`
 	Title     string     `toml:"title" need:"true"`
 	Customer  string     `toml:"customer"`
 	Quantity  int        `toml:"quantity" min:"1" max:"10000000"`

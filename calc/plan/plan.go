@@ -111,6 +111,7 @@ type Screen struct {
 	Of           int          `json:"of"`     // screens of the location
 	Head         int          `json:"head"`   // of the press, from the press order; of several the first
 	Heads        []int        `json:"heads"`  // all heads that print this screen
+	Next         *Next        `json:"next"`   // the print after this one; null: it is the last
 	Color        string       `json:"color"`
 	Swatch       string       `json:"swatch,omitempty"` // #rrggbb
 	Ink          string       `json:"ink"`
@@ -151,6 +152,7 @@ type Screen struct {
 	Lost         []Lost       `json:"lost"`        // the other blades of the rack and what they lost on
 	TellsUM      float64      `json:"tells_um"`    // smallest change of the cured film that a comb or a scale tells
 	Corrections  []Correction `json:"corrections"` // single changes, the quickest to make first
+	Others       Others       `json:"others"`      // what another blade at the press could do
 	Equivalents  []Equivalent `json:"equivalents"` // other blades and meshes that meet the same demands
 	HidesUM      *float64     `json:"hides_um"`    // cured film that hides the cloth, what sinks in included; null: not asked, or not known
 	Base         *Base        `json:"base"`        // a base that would hide the cloth; null: none is needed
@@ -249,6 +251,15 @@ type Flash struct {
 	ColdSeconds  *Interval `json:"cold_seconds"`         // the first prints, with cold platens
 	FluxKWM2     float64   `json:"flux_kw_m2,omitempty"` // heat that the print takes up
 	Timed        bool      `json:"timed"`                // the shop timed or measured its unit
+	Cool         bool      `json:"cool"`                 // a station to cool down comes after it
+}
+
+// Next is the print that comes after a screen's first one in the order of the press.
+type Next struct {
+	Head   int    `json:"head"`
+	Screen int    `json:"screen"` // its own number where it prints again
+	Color  string `json:"color"`  // or the ink class where the job names none
+	Wet    bool   `json:"wet"`    // it prints on wet ink
 }
 
 // Cure is the heat that sets the ink for good. All screens of a garment that cure by heat share one.
@@ -378,6 +389,19 @@ type Correction struct {
 	Clears        bool     `json:"clears"`         // the stroke leaves no ink in the openings
 	Disturbs      []string `json:"disturbs"`       // detail, clearing, flash, screen: what else it touches
 	Cost          float64  `json:"cost"`           // what the change and its disturbance weigh, in blade steps
+}
+
+// Others are what the blades of the rack do on a screen: the films of all of them over the angles that may be
+// held, and how far each other one may lean.
+type Others struct {
+	FilmUM Interval `json:"film_um"`
+	Leans  []Lean   `json:"leans"`
+}
+
+// Lean is the furthest angle at which a blade clears the screen and still prints the finest feature.
+type Lean struct {
+	Blade string   `json:"blade"`
+	ToDeg *float64 `json:"to_deg"` // null: at none
 }
 
 // Equivalent is another blade on the same mesh, or another mesh, that does the same work, with

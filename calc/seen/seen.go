@@ -91,6 +91,20 @@ func Ask(p *plan.Plan, location, screen int, faults []string, measured *Measurem
 	return out, nil
 }
 
+// usual are the faults that a card has room for, the most usual first (judgement).
+var usual = []string{InkLeft, PuffFallen, DotsPlugged, DotsLost, TooThin, RaggedEdge, PicksUp, DyeBleeds, TooHeavy}
+
+// Likely answers the faults that a screen is most likely to show, at most so many: those that it can have and
+// that something can be done about. Screens are numbered as for Ask, and so are the errors.
+func Likely(p *plan.Plan, location, screen, most int) ([]Finding, error) {
+	a, err := Ask(p, location, screen, usual, nil)
+	if err != nil {
+		return nil, err
+	}
+	out := slices.DeleteFunc(a.Findings, func(f Finding) bool { return len(f.Changes) == 0 })
+	return out[:min(len(out), most)], nil
+}
+
 // find answers one fault.
 func (a asked) find(r row, f facts) Finding {
 	out := Finding{Seen: r.what, Shows: f.any(r.shows), Instead: []Line{}, Look: []Line{}, Against: []Line{}, Changes: []Change{}, Measure: []Line{}, Not: []Line{}, Cautions: []Line{}}

@@ -90,7 +90,7 @@ func crowd(t *testing.T) string {
 	const shop = "name = \"Taller Año Nuevo\"\n[[press]]\nname = \"carousel\"\nkind = \"automatic\"\nheads = 40\nbore = \"25 mm\"\ncylinders = 2\nstroke-speed = \"0.3 m/s\"\nload = \"5 N/cm\"\nflood = true\n"
 	name := strings.Repeat("ñandú Überdruck ", 10)
 	job := fmt.Sprintf("title = %q\njob = %q\nshop = \"shop.toml\"\n[garment]\nname = %q\nfibre = \"polyester\"\nshade = \"dark\"\n[[location]]\nname = %q\nwidth = \"250 mm\"\nheight = \"300 mm\"\n",
-		name+"end", strings.Repeat("W", 60), name, name)
+		name+"end", strings.Repeat("W", 32), name, name)
 	inks := []string{"plastisol white", "discharge", "plastisol puff", "water-based"}
 	for i := range 16 {
 		job += fmt.Sprintf("[[location.screen]]\ncolor = %q\nink = %q\nswatch = \"#20%02x40\"\n", fmt.Sprint(i, " ", name), inks[i%len(inks)], 15*i)

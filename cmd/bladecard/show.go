@@ -3,6 +3,8 @@ package main
 import (
 	"fmt"
 
+	"bladecard/calc/plan"
+	"bladecard/calc/rows"
 	"bladecard/render/report"
 )
 
@@ -13,22 +15,31 @@ var showCommand = command{
 A table of what to set and what comes of it. With --why also how each setup came about: what fell
 short, which step was taken and what it brought, what every other blade lost on, and what would
 change the film. With --json the whole plan of each job, one object a line: films are in um, angles
-in degrees from vertical, loads in newtons per centimeter of blade. JOB may be -, which reads
-standard input.`,
+in degrees from vertical, loads in newtons per centimeter of blade. With --csv a table for a
+spreadsheet, a row a screen. JOB may be -, which reads standard input.`,
 	run: show,
 }
 
 func show(c *call) int {
-	var asJSON, why bool
+	var asJSON, asCSV, why bool
 	if code, ok := c.parse(func(f *flags) {
 		c.jobFlags(f)
 		f.yes(&why, "why", "also print how each setup came about and what would change it")
 		f.yes(&asJSON, "json", "print JSON, one object per job and line")
+		f.yes(&asCSV, "csv", "print a CSV table, a row a screen")
 	}); !ok {
 		return code
 	}
+	if asCSV && (asJSON || why) {
+		return c.wrong("--csv and --json or --why together; one of them is accepted")
+	}
 	first := true
-	return c.each(func(l loaded) int {
+	var plans []*plan.Plan
+	code := c.each(func(l loaded) int {
+		if asCSV {
+			plans = append(plans, l.plan)
+			return exitDone
+		}
 		if asJSON {
 			return c.json(l.plan)
 		}
@@ -41,4 +52,10 @@ func show(c *call) int {
 		}
 		return exitDone
 	})
+	if asCSV && plans != nil {
+		if err := rows.Write(c.data, plans); err != nil {
+			return c.fail(err)
+		}
+	}
+	return code
 }

@@ -1,224 +1,380 @@
 package card
 
 import (
+	"errors"
 	"fmt"
+	"math"
 	"strings"
 	"unicode"
 	"unicode/utf8"
 
 	"bladecard/calc/plan"
+	"bladecard/calc/seen"
 	"bladecard/render/canvas"
+	"bladecard/render/figure"
 	"bladecard/render/page"
 )
 
-// back lays out the side for setting up: what film to expect, how to tell and what to change,
-// on the left; how the film moves with angle and hardness, on the right; cautions and the log
-// strip at the foot.
-func (m *maker) back(r page.Rect) {
-	m.words = m.newText()
-	const gapMM = 2.0
-	row := canvas.LineHeight(canvas.Font{SizePT: m.grid.notePT})
-	log := 2.4 * row
-	m.note("screen", page.Rect{X: r.X, Y: r.Y, W: r.W, H: row}, m.backHead(), canvas.Bold)
-	m.rule("under the head", r.X, r.Y+row+0.4, r.W, 0)
-	top := r.Y + row + 1.2
-	foot := m.cautions(r, r.Bottom()-log-0.5)
-	m.log(page.Rect{X: r.X, Y: r.Bottom() - log, W: r.W, H: log})
-	body := page.Rect{X: r.X, Y: top, W: r.W, H: foot - 1 - top}
-	left := page.Rect{X: body.X, Y: body.Y, H: body.H}
-	for _, share := range []float64{0.5, 0.53, 0.56, 0.6} { // the charts give way to a long text
-		if left.W = share * (body.W - 2*gapMM); m.takes(left, fewest, len(m.screen.Warnings)) {
-			break
+// block is a piece of the back over its whole width, laid out and not yet placed.
+type block struct {
+	h    float64
+	draw func(r page.Rect)
+}
+
+// amount is how much of what may be left out stands on the back.
+type amount struct {
+	charts         bool
+	arrows, faults int // rows of the ruler and of what it looks like; arrows < 0: no ruler
+	leans, setup   bool
+	warnings       int // a row each, one after the other, in a few words
+}
+
+// amounts are tried from the fullest: the charts, which only the larger cards have, give way to the text, and all
+// else to the warnings.
+func (m *maker) amounts() []amount {
+	var out []amount
+	whole := []amount{{arrows: 6, faults: 5}, {arrows: 5, faults: 5}, {arrows: 5, faults: 4}, {arrows: 4, faults: 4}, {arrows: 4, faults: 3}, {arrows: 3, faults: 3}, {arrows: 2, faults: 3}, {arrows: 2, faults: 2}}
+	for _, charts := range []bool{true, false} {
+		for _, a := range whole {
+			if a.charts, a.leans, a.setup = charts, true, true; !charts || m.size.H > page.Card132.H {
+				out = append(out, a)
+			}
 		}
 	}
-	m.text(left)
-	m.rule("between text and charts", left.Right()+gapMM, body.Y, 0, body.H)
-	right := page.Rect{X: left.Right() + 2*gapMM, Y: body.Y, W: body.Right() - left.Right() - 2*gapMM, H: body.H}
-	const share = 0.54 // of the height for the chart over the angle: it has a scale more
-	m.chartAngle(page.Rect{X: right.X, Y: right.Y, W: right.W, H: share*right.H - 0.5})
-	m.chartHardness(page.Rect{X: right.X, Y: right.Y + share*right.H + 0.5, W: right.W, H: (1-share)*right.H - 0.5})
-}
-
-func (m *maker) backHead() string {
-	return fmt.Sprintf("%s · %s · %s", m.say.T("card.screen", "n", fmt.Sprint(m.screen.Number), "of", fmt.Sprint(m.screen.Of)), m.color(), m.jobLine())
-}
-
-// cautions sets what can hurt across the card, above bottom, and returns its upper edge.
-func (m *maker) cautions(r page.Rect, bottom float64) float64 {
-	if len(m.screen.Cautions) == 0 {
-		return bottom
-	}
-	var parts []string
-	for _, c := range m.screen.Cautions {
-		parts = append(parts, m.say.T("caution."+c))
-	}
-	text := strings.Join(parts, " ") + " " + m.say.T("caution.defer")
-	set := func(y float64) page.Fitted { return page.Paragraph("cautions", r.X, y, r.W, text, m.plain(), 0) }
-	y := bottom - set(0).Bottom
-	m.boxes = append(m.boxes, set(y).Boxes...)
-	m.rule("above the cautions", r.X, y-0.5, r.W, 0)
-	return y - 0.5
-}
-
-// plain is the type of the notes.
-func (m *maker) plain() page.Style {
-	return page.Style{Font: canvas.Font{SizePT: m.grid.notePT}, Color: canvas.Black}
-}
-
-// line is a line of the back's text column, over as many rows as needed.
-type line struct {
-	name  string
-	text  string
-	bold  bool
-	fact  bool    // at the size of facts' lines
-	space float64 // above, mm
-}
-
-// How many corrections are printed each way.
-const (
-	mostCorrections = 4
-	fewest          = 2
-	onePair         = 0 // one each way under one head
-	none            = -1
-)
-
-// text sets the text column. Where the room is short, fewer corrections are printed, then one each
-// way under one head, then none, then fewer warnings, with a line that says how many more there are.
-func (m *maker) text(r page.Rect) {
-	n, w := mostCorrections, len(m.screen.Warnings)
-	for {
-		boxes, bottom := m.set(r, m.lines(n, w))
-		if bottom <= r.Bottom() {
-			m.boxes = append(m.boxes, boxes...)
-			return
-		}
-		switch {
-		case n > none:
-			n--
-		case w > 0:
-			w--
-		default:
-			m.err = fmt.Errorf("the text of the back needs %.0f mm more than the %.0f mm there are", bottom-r.Bottom(), r.H)
-			return
-		}
-	}
-}
-
-// takes tells whether r holds the text with n corrections each way and w warnings.
-func (m *maker) takes(r page.Rect, n, w int) bool {
-	y := r.Y
-	for _, l := range m.lines(n, w) {
-		y += l.space + m.rows(l, r.W).Bottom
-	}
-	return y <= r.Bottom()
-}
-
-// set places the lines from the top of r downward and returns where they end.
-func (m *maker) set(r page.Rect, lines []line) ([]page.Box, float64) {
-	out := make([]page.Box, 0, 2*len(lines))
-	y := r.Y
-	for _, l := range lines {
-		p := m.rows(l, r.W)
-		for _, b := range p.Boxes {
-			b.X += r.X
-			b.Y += y + l.space
-			out = append(out, b)
-		}
-		y += l.space + p.Bottom
-	}
-	return out, y
-}
-
-// rowsKey is what the rows of a line depend on.
-type rowsKey struct {
-	name, text string
-	bold, fact bool
-	w          float64
-}
-
-// rows are the rows of a line from 0, 0. The same lines are set at several widths and lengths of
-// the whole until it fits.
-func (m *maker) rows(l line, w float64) page.Fitted {
-	key := rowsKey{l.name, l.text, l.bold, l.fact, w}
-	p, known := m.known[key]
-	if !known {
-		st := m.plain()
-		st.Font.Face = canvas.Face(l.bold)
-		if l.fact {
-			st.Font.SizePT = m.grid.linePT
-		}
-		p = page.Paragraph(l.name, 0, 0, w, l.text, st, 0)
-		m.known[key] = p
-	}
-	return p
-}
-
-// backText is the text of the back in the order of its lines; what may be left out stands apart.
-type backText struct {
-	film     []line // what to expect
-	warnings []line
-	setup    []line // load, wipe test, flash, cure
-	heavy    []line // what to do when the film is too heavy, and too thin
-	thin     []line
-}
-
-// newText words all that the back may say.
-func (m *maker) newText() backText {
-	s, v := m.screen, m.say
-	t := backText{film: []line{
-		{name: "cured film", text: v.T("card.cured", "value", v.FilmUM(s.CuredUM.Value)), bold: true, fact: true},
-		{name: "cured band", text: v.T("card.band", "band", v.FilmRange(s.CuredUM.Low, s.CuredUM.High))},
-		{name: "wet film", text: v.T("card.wet", "value", v.FilmUM(s.WetUM.Value), "band", v.FilmRange(s.WetUM.Low, s.WetUM.High))},
-	}}
-	if g := s.WeighG; g != nil {
-		t.film = append(t.film, line{name: "weight", text: v.T("card.weigh", "value", v.Grams(g.Value), "band", v.GramRange(g.Low, g.High))})
-	}
-	t.film = append(t.film, line{name: "target", text: v.T("card.target", "range", v.FilmRange(s.TargetUM.Low, s.TargetUM.High), "from", v.T("from."+s.TargetUM.From))})
-	if text := v.Measured(m.plan.Calibration, s.Measured); text != "" {
-		t.film = append(t.film, line{name: "measured", text: text})
-	}
-	for i, warning := range s.Warnings {
-		t.warnings = append(t.warnings, line{name: fmt.Sprintf("warning %d", i+1), text: v.T("show.warning", "text", warning.Text), bold: true, space: 0.6})
-	}
-	t.setup = []line{
-		{name: "load", text: v.T("card.load", "load", v.Load(s.LoadNPerCM), "pressure", v.Pressure(s)), space: 0.6},
-		{name: "wipe test", text: v.T("card.wipe")},
-	}
-	if f := s.Flash; f.Needed && f.StartS != nil {
-		t.setup = append(t.setup, line{name: "flash", text: v.CardFlash(f)})
-	}
-	t.setup = append(t.setup, line{name: "cure", text: m.cure()})
-	t.heavy = m.corrections("card.too-heavy", -1, mostCorrections)
-	t.thin = m.corrections("card.too-thin", 1, mostCorrections)
-	return t
-}
-
-// lines is the text of the back, with at most n corrections each way and the first w warnings.
-func (m *maker) lines(n, w int) []line {
-	t, v := m.words, m.say
-	out := append(make([]line, 0, 32), t.film...)
-	out = append(out, t.warnings[:w]...)
-	if more := len(t.warnings) - w; more > 0 {
-		out = append(out, line{name: "more warnings", text: v.Many("card.more-warnings", more), bold: true, space: 0.6})
-	}
-	out = append(out, t.setup...)
-	heavy, thin := t.heavy[:max(0, min(n, len(t.heavy)))], t.thin[:max(0, min(n, len(t.thin)))]
-	if n == onePair {
-		heavy, thin = t.heavy[:min(1, len(t.heavy))], t.thin[:min(1, len(t.thin))]
-		if len(heavy)+len(thin) > 0 {
-			out = append(out, line{name: "one change", text: v.T("card.one-change"), bold: true, space: 0.6})
-		}
-		return append(append(out, heavy...), thin...)
-	}
-	if len(heavy) > 0 {
-		out = append(out, line{name: "card.too-heavy", text: v.T("card.too-heavy"), bold: true, space: 0.6})
-		out = append(out, heavy...)
-	}
-	if len(thin) > 0 {
-		out = append(out, line{name: "card.too-thin", text: v.T("card.too-thin"), bold: true, space: 0.6})
-		out = append(out, thin...)
+	out = append(out, amount{arrows: 2, setup: true}, amount{setup: true}, amount{arrows: -1, setup: true}, amount{arrows: -1})
+	for n := 1; n <= mostShort+1; n++ {
+		out = append(out, amount{arrows: 2, warnings: n}, amount{arrows: -1, warnings: n})
 	}
 	return out
+}
+
+// Warnings that find no room one under the other are joined, then those at the end are said in a few words.
+const mostShort = 6
+
+// back lays out the side for whoever sets up, measures and corrects: warnings, the film and what moves it, what
+// to do about a print that looks wrong, the heat, cautions, and the log.
+func (m *maker) back(r page.Rect) {
+	faults, err := seen.Likely(m.plan, m.place, m.screen.Number, 5)
+	if err != nil {
+		m.err = err
+		return
+	}
+	const gapMM = 0.9
+	for _, a := range m.amounts() {
+		blocks := m.blocks(r.W, a, faults)
+		spare := r.H + gapMM
+		for _, b := range blocks {
+			spare -= b.h + gapMM
+		}
+		if spare < 0 {
+			continue
+		}
+		y, before := r.Y, len(m.boxes)
+		gap := gapMM + math.Min(1, spare/float64(2*len(blocks)))
+		for i, b := range blocks {
+			if i == len(blocks)-1 { // the log takes what is left: room to write
+				b.h, y = math.Min(2*b.h, r.Bottom()-y), math.Max(y, r.Bottom()-2*b.h)
+			}
+			b.draw(page.Rect{X: r.X, Y: y, W: r.W, H: b.h})
+			y += b.h + gap
+		}
+		if a.charts && errors.Is(m.err, figure.ErrNoRoom) {
+			m.boxes, m.err = m.boxes[:before], nil
+			continue
+		}
+		return
+	}
+	m.err = fmt.Errorf("the warnings of the back leave no room; fewer warnings are accepted")
+}
+
+// row is the height of a line of notes.
+func (m *maker) noteMM() float64 { return canvas.LineHeight(canvas.Font{SizePT: m.grid.notePT}) }
+
+func (m *maker) blocks(w float64, a amount, faults []seen.Finding) []block {
+	out := []block{m.title()}
+	if len(m.screen.Warnings) > 0 {
+		out = append(out, m.warnings(w, a.warnings))
+	}
+	out = append(out, m.film(w, a.warnings > mostShort))
+	if a.arrows >= 0 {
+		out = append(out, m.helps(w, a, faults)...)
+	}
+	if a.setup {
+		out = append(out, m.paragraph("setup", w, m.setup(), canvas.Regular))
+	}
+	if text := m.cautions(); text != "" {
+		out = append(out, m.paragraph("cautions", w, text, canvas.Regular))
+	}
+	return append(out, m.log())
+}
+
+// paragraph is a text over as many rows as it takes.
+func (m *maker) paragraph(name string, w float64, text string, face canvas.Face) block {
+	st := page.Style{Font: canvas.Font{Face: face, SizePT: m.grid.notePT}, Color: canvas.Black}
+	p := page.Paragraph(name, 0, 0, w, text, st, 0)
+	return block{h: p.Bottom, draw: func(r page.Rect) {
+		for _, b := range p.Boxes {
+			b.X, b.Y = b.X+r.X, b.Y+r.Y
+			m.boxes = append(m.boxes, b)
+		}
+	}}
+}
+
+// title names the screen.
+func (m *maker) title() block {
+	s := m.say.T("card.screen", "n", fmt.Sprint(m.screen.Number), "of", fmt.Sprint(m.screen.Of)) + " · " + m.color() + " · " + m.loc.Name + " · " + m.plan.Title
+	if m.plan.Job != "" {
+		s = m.plan.Job + " · " + s
+	}
+	return block{h: m.noteMM() + 0.4, draw: func(r page.Rect) {
+		m.note("screen", page.Rect{X: r.X, Y: r.Y, W: r.W, H: m.noteMM()}, bold, s)
+		m.rule("under the title", r.X, r.Y+m.noteMM()+0.4, r.W, 0)
+	}}
+}
+
+// warnings are all that the screen has.
+func (m *maker) warnings(w float64, brief int) block {
+	list := m.screen.Warnings
+	whole := len(list)
+	if brief > 0 {
+		whole = max(0, whole*(mostShort-brief)/(mostShort-1))
+	}
+	var out []string
+	for i, x := range list {
+		text := x.Text
+		if i >= whole {
+			text = m.short(x)
+		}
+		out = append(out, m.say.T("show.warning", "text", text))
+	}
+	between := "\n"
+	if brief > 0 {
+		between = " "
+	}
+	return m.paragraph("warnings", w, strings.Join(out, between), canvas.Bold)
+}
+
+// film is what to expect, large, and how to tell.
+func (m *maker) film(w float64, brief bool) block {
+	s, v := m.screen, m.say
+	big := v.T("card.cured", "value", v.FilmUM(s.CuredUM.Value))
+	left := m.wide(big, bold) + 3
+	texts := []string{v.T("card.band", "band", v.FilmRange(s.CuredUM.Low, s.CuredUM.High)), v.T("card.wet", "value", v.FilmUM(s.WetUM.Value), "band", v.FilmRange(s.WetUM.Low, s.WetUM.High))}
+	if g := s.WeighG; g != nil {
+		texts = append(texts, v.T("card.weigh", "value", v.Grams(g.Value), "band", v.GramRange(g.Low, g.High)))
+	}
+	texts = append(texts, v.T("card.target", "range", v.FilmRange(s.TargetUM.Low, s.TargetUM.High), "from", v.T("from."+s.TargetUM.From)))
+	if text := v.Measured(m.plan.Calibration, s.Measured); text != "" {
+		texts = append(texts, text)
+	}
+	if brief {
+		texts = texts[:1]
+	}
+	how := m.paragraph("how to tell", w-left, strings.Join(texts, " "), canvas.Regular)
+	h := canvas.LineHeight(canvas.Font{SizePT: m.grid.linePT})
+	return block{h: math.Max(h, how.h), draw: func(r page.Rect) {
+		m.line("cured film", page.Rect{X: r.X, Y: r.Y, W: left, H: h}, bold, big)
+		how.draw(page.Rect{X: r.X + left, Y: r.Y, W: r.W - left, H: how.h})
+	}}
+}
+
+// helps are the ruler, what it looks like, and how far other blades may lean; on a larger card with the charts
+// beside them, the one over the angle alone where two would be too low.
+func (m *maker) helps(w float64, a amount, faults []seen.Finding) []block {
+	const gapMM, chartMM = 3.0, 30.0 // a lower chart tells nothing
+	if !a.charts {
+		blocks := []block{m.ruler(w, a.arrows)}
+		if looks, leans := m.looks(a.faults, faults), m.leans(max(3, a.faults)); looks.h > 0 && a.leans {
+			left := 0.64 * w
+			blocks = append(blocks, block{h: math.Max(looks.h, leans.h), draw: func(r page.Rect) {
+				looks.draw(page.Rect{X: r.X, Y: r.Y, W: left, H: looks.h})
+				leans.draw(page.Rect{X: r.X + left + gapMM, Y: r.Y, W: r.W - left - gapMM, H: leans.h})
+			}})
+		}
+		return blocks
+	}
+	left := 0.62 * w
+	list := []block{m.ruler(left, a.arrows), m.looks(a.faults, faults), m.leansText(left)}
+	h := 2.0
+	for _, b := range list {
+		h += b.h
+	}
+	charts := 1.4
+	if m.size.H >= page.CardA5.H {
+		charts = 2
+	}
+	h = math.Max(h, charts*chartMM)
+	return []block{{h: h, draw: func(r page.Rect) {
+		y := r.Y
+		for _, b := range list {
+			b.draw(page.Rect{X: r.X, Y: y, W: left, H: b.h})
+			y += b.h + 1
+		}
+		x := r.X + left + gapMM
+		if charts < 2 {
+			m.chartAngle(page.Rect{X: x, Y: r.Y, W: r.Right() - x, H: r.H})
+			return
+		}
+		m.chartAngle(page.Rect{X: x, Y: r.Y, W: r.Right() - x, H: 0.54*r.H - 0.5})
+		m.chartHardness(page.Rect{X: x, Y: r.Y + 0.54*r.H + 0.5, W: r.Right() - x, H: 0.46*r.H - 0.5})
+	}}}
+}
+
+// ruler shows where each change would put the film, and what no change of blade or angle does to it.
+func (m *maker) ruler(w float64, most int) block {
+	s, v := m.screen, m.say
+	films := func(i plan.Interval) figure.Interval { return figure.Interval{Low: i.Low, High: i.High} }
+	fig := figure.Ruler{
+		Target: figure.Interval{Low: s.TargetUM.Low, High: s.TargetUM.High}, Band: figure.Interval{Low: s.CuredUM.Low, High: s.CuredUM.High},
+		Set: s.CuredUM.Value, SetLabel: v.T("card.as-set"), Unit: v.T("card.scale"), Format: v.Number, SizePT: m.grid.notePT,
+	}
+	for _, c := range told(s.Corrections, most) {
+		tag := "card.at-press"
+		if c.Kind == "mesh" || c.Kind == "eom" {
+			tag = "card.new-screen"
+		}
+		effect, _, _ := strings.Cut(v.Signed(c.DeltaUM), "\u00a0")
+		fig.Rows = append(fig.Rows, figure.RulerRow{Label: v.Short(c), Effect: effect, Tag: v.T(tag) + v.Disturbs(c, "screen"), To: c.CuredUM})
+	}
+	any := films(s.Others.FilmUM)
+	row := figure.RulerRow{Label: v.T("card.any-blade", "range", v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High)), Tag: v.FilmRange(any.Low, any.High), Span: &any, To: s.CuredUM.Value}
+	if math.Max(s.CuredUM.Value-any.Low, any.High-s.CuredUM.Value) < s.TellsUM {
+		row.Tag = v.T("card.no-cure", "range", row.Tag)
+	}
+	fig.Rows = append(fig.Rows, row)
+	h := fig.Height()
+	return block{h: h, draw: func(r page.Rect) {
+		m.draw("film ruler", page.Rect{X: r.X, Y: r.Y, W: w, H: h}, func(c canvas.Canvas) error {
+			return fig.Draw(c, figure.Rect{W: w, H: h})
+		})
+	}}
+}
+
+// told are the first changes that are large enough to be measured, in turn of those that thicken and those that
+// thin the film, each in its rank; those at the press come first.
+func told(all []plan.Correction, most int) []plan.Correction {
+	var ways [2][]plan.Correction
+	for _, c := range all {
+		if c.Seen {
+			way := 0
+			if c.DeltaUM < 0 {
+				way = 1
+			}
+			ways[way] = append(ways[way], c)
+		}
+	}
+	var press, screen []plan.Correction
+	for i := 0; len(press)+len(screen) < most && len(ways[0])+len(ways[1]) > 0; i++ {
+		if way := &ways[i%2]; len(*way) > 0 {
+			c := (*way)[0]
+			if *way = (*way)[1:]; c.Kind == "mesh" || c.Kind == "eom" {
+				screen = append(screen, c)
+			} else {
+				press = append(press, c)
+			}
+		}
+	}
+	return append(press, screen...)
+}
+
+// looks are the faults that this screen is likely to show and what to do about each, in order.
+func (m *maker) looks(most int, faults []seen.Finding) block {
+	row := m.noteMM()
+	faults = faults[:min(most, len(faults))]
+	if len(faults) == 0 {
+		return block{draw: func(page.Rect) {}}
+	}
+	return block{h: float64(len(faults)+1) * row, draw: func(r page.Rect) {
+		names := 0.0
+		for _, f := range faults {
+			names = math.Max(names, canvas.Width(m.fault(f), canvas.Font{SizePT: m.grid.notePT}))
+		}
+		m.note("looks wrong", page.Rect{X: r.X, Y: r.Y, W: r.W, H: row}, bold, m.say.T("card.wrong"))
+		const box = 2.0
+		for i, f := range faults {
+			at := page.Rect{X: r.X, Y: r.Y + float64(i+1)*row, W: math.Min(names+box+1.1, 0.5*r.W), H: row}
+			m.fill("tick", page.Rect{X: at.X, Y: at.Y + (row-box)/2, W: box, H: box}, canvas.White, 0.2)
+			m.note("fault", page.Rect{X: at.X + box + 1, Y: at.Y, W: at.W - box - 1, H: row}, plain, m.fault(f))
+			m.note("do", page.Rect{X: at.Right() + 1, Y: at.Y, W: r.Right() - at.Right() - 1, H: row}, plain, m.steps(f)...)
+		}
+	}}
+}
+
+// fault is what a fault looks like.
+func (m *maker) fault(f seen.Finding) string {
+	if key := "card.fault-" + f.Seen; m.say.Has(key) {
+		return m.say.T(key)
+	}
+	return m.say.T("seen-name." + f.Seen)
+}
+
+// steps are what to do about a fault, in order, with fewer and fewer steps.
+func (m *maker) steps(f seen.Finding) []string {
+	var all, out []string
+	for _, c := range f.Changes {
+		all = append(all, m.say.Do(c))
+	}
+	for n := len(all); n > 0; n-- {
+		out = append(out, "→ "+strings.Join(all[:n], m.say.T("card.then")))
+	}
+	return out
+}
+
+// leans are bars of how far the other blades may lean.
+func (m *maker) leans(most int) block {
+	row, list := m.noteMM(), m.screen.Others.Leans
+	list = list[:min(len(list), most)]
+	if len(list) == 0 {
+		return block{draw: func(page.Rect) {}}
+	}
+	return block{h: float64(len(list)+1) * row, draw: func(r page.Rect) {
+		m.note("other blades", page.Rect{X: r.X, Y: r.Y, W: r.W, H: row}, bold, m.say.T("card.no-blade", "blade", m.screen.Blade.Name), m.say.T("card.other-blade"))
+		const mostDeg = 45.0
+		for i, l := range list {
+			y := r.Y + float64(i+1)*row
+			name := page.Rect{X: r.X, Y: y, W: 0.4 * r.W, H: row}
+			m.note("other blade", name, right, l.Blade)
+			at := page.Rect{X: name.Right() + 1, Y: y, W: 0.4 * r.W, H: row}
+			if l.ToDeg != nil {
+				at.W *= *l.ToDeg / mostDeg
+				m.boxes = append(m.boxes, page.Fill("lean bar", at.X, y+0.5, at.W, row-1, &barGray, canvas.Pen{}))
+				at.X = at.Right() + 1
+			}
+			at.W = r.Right() - at.X
+			m.note("lean", at, bold, m.leanWord(l))
+		}
+	}}
+}
+
+var barGray = canvas.Gray(190)
+
+func (m *maker) leanWord(l plan.Lean) string {
+	if l.ToDeg == nil {
+		return m.say.T("card.lean-none")
+	}
+	return m.say.Angle(*l.ToDeg)
+}
+
+// leansText is the same in words.
+func (m *maker) leansText(w float64) block {
+	var list []string
+	for _, l := range m.screen.Others.Leans {
+		list = append(list, l.Blade+"\u00a0"+m.leanWord(l))
+	}
+	if list == nil {
+		return block{draw: func(page.Rect) {}}
+	}
+	return m.paragraph("other blades", w, m.say.T("card.leans", "blade", m.screen.Blade.Name, "list", strings.Join(list, " · ")), canvas.Regular)
+}
+
+// setup is wipe test, flash and cure in the fewest words.
+func (m *maker) setup() string {
+	v, s := m.say, m.screen
+	texts := []string{v.T("card.wipe")}
+	if f := s.Flash; f.Needed && f.StartS != nil {
+		texts = append(texts, v.CardFlash(f))
+	}
+	return strings.Join(append(texts, m.cure()), " ")
 }
 
 // cure is the cure in the fewest words.
@@ -237,43 +393,41 @@ func (m *maker) cure() string {
 	return text + "."
 }
 
-// corrections lists the first n changes that thin (sign -1) or thicken (sign 1) the film; where
-// some are large enough to be seen, only those.
-func (m *maker) corrections(key string, sign float64, n int) []line {
-	var fit []plan.Correction
-	for _, c := range m.screen.Corrections {
-		if c.DeltaUM*sign > 0 && c.Seen {
-			fit = append(fit, c)
-		}
+// cautions are what can hurt.
+func (m *maker) cautions() string {
+	var parts []string
+	for _, c := range m.screen.Cautions {
+		parts = append(parts, m.say.T("caution."+c))
 	}
-	if fit == nil {
-		for _, c := range m.screen.Corrections {
-			if c.DeltaUM*sign > 0 {
-				fit = append(fit, c)
-			}
-		}
+	if parts == nil {
+		return ""
 	}
-	var out []line
-	for i, c := range fit[:max(0, min(n, len(fit)))] {
-		text := m.say.T("card.correction", "change", c.Change, "effect", m.say.Effect(c)) + m.say.Disturbs(c, "screen") // a mesh and an EOM say so
-		out = append(out, line{name: fmt.Sprintf("%s %d", key, i+1), text: text})
-	}
-	return out
+	return strings.Join(parts, " ") + " " + m.say.T("caution.defer")
 }
 
-// log is the strip to write the measured film on.
-func (m *maker) log(r page.Rect) {
-	m.rule("above the log", r.X, r.Y, r.W, 0)
-	words := []string{"card.log-date", "card.log-comb", "card.log-cured", "card.log-angle", "card.log-strokes", "card.log-name"}
-	w := r.W / float64(len(words))
-	for i, key := range words {
-		x := r.X + float64(i)*w
-		m.note(key, page.Rect{X: x + 0.5, Y: r.Y + 0.3, W: w - 1, H: canvas.LineHeight(m.plain().Font)}, m.say.T(key), canvas.Regular)
-		if i > 0 {
-			m.rule(key+" edge", x, r.Y+0.5, 0, r.H-1)
-		}
+// log is the strip to write on, in the columns that a press log has.
+func (m *maker) log() block {
+	v := m.say
+	air := v.T("card.log-hand")
+	if unit, _, _ := v.Air(m.screen); unit != "" {
+		air = v.T("card.log-air", "unit", unit)
 	}
-	m.rule("under the log", r.X, r.Bottom(), r.W, 0)
+	heads := []string{v.T("card.log-date"), v.T("card.log-wet"), v.T("card.log-cured"), v.T("card.log-angle"), v.T("card.log-strokes"), air, v.T("card.log-flash"), v.T("card.log-wiped"), v.T("card.log-name")}
+	widths := []float64{15, 15.8, 14.7, 13, 13, 12.5, 11, 12, 15}
+	row := m.noteMM()
+	return block{h: row + 4.2, draw: func(r page.Rect) {
+		m.rule("above the log", r.X, r.Y, r.W, 0)
+		x := r.X
+		for i, head := range heads {
+			w := widths[i] / 122 * r.W
+			m.note(fmt.Sprintf("log %d", i+1), page.Rect{X: x + 0.4, Y: r.Y + 0.3, W: w - 0.8, H: row}, plain, head)
+			if i > 0 {
+				m.rule("log edge", x, r.Y+0.5, 0, r.H-1)
+			}
+			x += w
+		}
+		m.rule("under the log", r.X, r.Bottom(), r.W, 0)
+	}}
 }
 
 // sentence is s with a capital and a full stop.

@@ -22,14 +22,13 @@ const (
 // maker lays out one card.
 type maker struct {
 	plan   *plan.Plan
+	place  int // of the location, from 1
 	loc    plan.Location
 	screen plan.Screen
 	size   page.Size
 	say    *say.Voice
 	grid   grid
 	boxes  []page.Box
-	known  map[rowsKey]page.Fitted
-	words  backText
 	err    error
 }
 
@@ -51,9 +50,9 @@ func Each(p *plan.Plan, size page.Size, v *say.Voice) page.Cards {
 			}
 			return true
 		}
-		for _, l := range p.Locations {
+		for i, l := range p.Locations {
 			for _, s := range l.Screens {
-				makers = append(makers, &maker{plan: p, loc: l, screen: s, size: size, say: v, grid: newGrid(safeArea(size))})
+				makers = append(makers, &maker{plan: p, place: i + 1, loc: l, screen: s, size: size, say: v, grid: newGrid(safeArea(size))})
 				if len(makers) == atOnce && !flush() {
 					return
 				}
@@ -128,18 +127,13 @@ func (m *maker) side(name string, fill func(r page.Rect)) (page.Face, error) {
 		W:    m.size.W, H: m.size.H,
 		Safe: safeArea(m.size),
 	}
-	m.boxes, m.known, m.err = make([]page.Box, 0, 64), map[rowsKey]page.Fitted{}, nil
+	m.boxes, m.err = make([]page.Box, 0, 64), nil
 	fill(face.Safe)
 	face.Boxes = m.boxes
 	if m.err != nil {
 		return face, fmt.Errorf("%s: %w", face.Name, m.err)
 	}
 	return face, nil
-}
-
-// rule draws a line across r's top.
-func (m *maker) rule(name string, x, y, w, h float64) {
-	m.boxes = append(m.boxes, page.Rule(name, x, y, w, h, canvas.Pen{Color: canvas.Black, WidthMM: 0.25}))
 }
 
 // draw places a drawing and keeps its error.

@@ -3,47 +3,108 @@ package card
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 
+	"bladecard/calc/plan"
 	"bladecard/render/canvas"
 	"bladecard/render/figure"
 	"bladecard/render/page"
 )
 
-// front lays out the side that the operator reads: which screen, then blade, angle, strokes and
-// flash side by side, then mesh and stencil.
+// Heights of the front of the smallest card, mm: a row of 14 pt, one of 26 pt; a figure, and a row of
+// words without accents on capitals.
+const (
+	rowMM, factMM   = 5.8, 10.7
+	figureMM, subMM = 9.6, 5.4
+)
+
+// front lays out the side that the operator reads from 1 m: which head and color, a warning, the four figures
+// that hands set, the lean and the flash, and what to check of the screen.
 func (m *maker) front(r page.Rect) {
-	g := m.grid
-	head, row, gap := g.mm(12), g.mm(6), g.mm(1.5)
+	mm := m.grid.mm
 	y := r.Y
-	m.head(page.Rect{X: r.X, Y: y, W: r.W, H: head})
-	y += head + gap
-	m.line("job", page.Rect{X: r.X, Y: y, W: r.W, H: row}, m.jobLine(), canvas.Regular, page.Left)
-	y += row + gap/2
-	m.rule("under the head", r.X, y, r.W, 0)
-	y += gap / 2
-	foot := 2*row + gap
-	m.facts(page.Rect{X: r.X, Y: y, W: r.W, H: r.Bottom() - foot - y})
-	y = r.Bottom() - foot
-	m.rule("above the foot", r.X, y+gap/2, r.W, 0)
-	y += gap
-	m.line("mesh", page.Rect{X: r.X, Y: y, W: r.W, H: row}, m.meshLine(), canvas.Bold, page.Left)
-	y += row
-	m.line("stencil", page.Rect{X: r.X, Y: y, W: r.W, H: row}, m.stencilLine(), canvas.Regular, page.Left)
+	next := func(h, gap float64) page.Rect {
+		at := page.Rect{X: r.X, Y: y, W: r.W, H: h}
+		y += h + gap
+		return at
+	}
+	m.head(next(mm(factMM+2*rowMM), mm(0.9)))
+	if len(m.screen.Warnings) > 0 {
+		m.warned(next(mm(6), mm(0.6)))
+	} else {
+		m.rule("under the head", r.X, y, r.W, 0)
+		y += mm(0.6)
+	}
+	m.figures(next(mm(rowMM+figureMM+subMM), mm(0.6)))
+	m.rule("under the figures", r.X, y, r.W, 0)
+	y += mm(0.8)
+	foot := mm(2 * rowMM)
+	m.lean(next(r.Bottom()-foot-mm(1.1)-y, mm(0.7)))
+	m.rule("above the foot", r.X, y, r.W, 0)
+	m.foot(page.Rect{X: r.X, Y: r.Bottom() - foot, W: r.W, H: foot})
 }
 
-// head shows the colour and which screen this is.
+// head shows head, color, ink and job.
 func (m *maker) head(r page.Rect) {
-	which, gap := m.say.T("card.of", "n", fmt.Sprint(m.screen.Number), "of", fmt.Sprint(m.screen.Of)), m.grid.mm(3)
-	number := canvas.Width(which, canvas.Font{Face: canvas.Bold, SizePT: m.grid.factPT}) + 0.1
-	m.draw("swatch", page.Rect{X: r.X, Y: r.Y, W: r.H, H: r.H}, func(c canvas.Canvas) error {
-		return m.swatch().Draw(c, figure.Rect{W: r.H, H: r.H})
+	g, s := m.grid, m.screen
+	tile := page.Rect{X: r.X, Y: r.Y, W: g.mm(24), H: r.H}
+	word, heads := "card.head", []string{}
+	for _, n := range s.Heads {
+		heads = append(heads, fmt.Sprint(n))
+	}
+	switch {
+	case m.plan.Press.Kind == "flatbed" || len(heads) == 0:
+		word, heads = "card.pass", []string{fmt.Sprint(s.Number)}
+	case len(heads) > 1:
+		word = "card.heads"
+	}
+	m.fill("head tile", tile, canvas.Black, 0)
+	m.line("head label", page.Rect{X: tile.X, Y: tile.Y + g.mm(0.8), W: tile.W, H: g.mm(rowMM)}, strong.white(), m.say.T(word))
+	m.row("head", page.Rect{X: tile.X + g.mm(0.5), Y: tile.Y + g.mm(rowMM+0.8), W: tile.W - g.mm(1), H: tile.H - g.mm(rowMM+0.8)}, strong.white(), g.headPT, strings.Join(heads, "+"))
+	patch := page.Rect{X: tile.Right() + g.mm(2), Y: r.Y, W: g.mm(11), H: r.H}
+	m.draw("swatch", patch, func(c canvas.Canvas) error {
+		return m.swatch().Draw(c, figure.Rect{W: patch.W, H: patch.H})
 	})
-	x := r.X + r.H + gap
-	m.fact("colour", page.Rect{X: x, Y: r.Y, W: r.Right() - number - gap - x, H: r.H}, m.color(), page.Left)
-	m.fact("screen number", page.Rect{X: r.Right() - number, Y: r.Y, W: number, H: r.H}, which, page.Right)
+	at := page.Rect{X: patch.Right() + g.mm(2.5), Y: r.Y, H: g.mm(factMM)}
+	at.W = r.Right() - at.X
+	m.fact("color", at, bold, m.color())
+	at.Y, at.H = at.Bottom(), g.mm(rowMM)
+	number := m.wide(m.plan.Job, bold)
+	if number > at.W { // it is never cut: it takes the row of the ink too
+		st := page.Style{Font: canvas.Font{Face: canvas.Bold, SizePT: g.linePT}, Color: canvas.Black}
+		m.boxes = append(m.boxes, page.Paragraph("job number", at.X, at.Y, at.W, m.plan.Job, st, 2).Boxes...)
+		return
+	}
+	which := ""
+	if s.Of > 1 {
+		which = m.say.T("card.screen", "n", fmt.Sprint(s.Number), "of", fmt.Sprint(s.Of))
+	}
+	left, rest := aside(at, m.wide(which, plain), g.mm(2))
+	if s.Ink != m.color() {
+		m.line("ink", left, plain, s.Ink)
+	}
+	m.line("screen number", rest, right, which)
+	at.Y = at.Bottom()
+	if m.plan.Job == "" {
+		m.line("location", at, plain, m.loc.Name)
+		return
+	}
+	m.line("job number", page.Rect{X: at.X, Y: at.Y, W: number, H: at.H}, bold, m.plan.Job)
+	if at.X, at.W = at.X+number, at.W-number; at.W > g.mm(15) {
+		m.line("location", at, plain, " · "+m.loc.Name)
+	}
 }
 
-// color is the colour of the ink in words, or its class where the job names no colour.
+// aside parts a place w wide from the right end of r, with a gap between the two.
+func aside(r page.Rect, w, gap float64) (left, rest page.Rect) {
+	left, rest = r, r
+	left.W -= w + gap
+	rest.X, rest.W = r.Right()-w, w
+	return left, rest
+}
+
+// color is the color of the ink in words, or its class where the job names no color.
 func (m *maker) color() string {
 	if m.screen.Color != "" {
 		return m.screen.Color
@@ -58,135 +119,218 @@ func (m *maker) swatch() figure.Swatch {
 	return figure.Swatch{}
 }
 
-func (m *maker) jobLine() string {
-	s := m.loc.Name
-	if m.plan.Job != "" {
-		s += " · " + m.plan.Job
+// warned is the band across a front whose screen has warnings: the first one in a few words, and how many more
+// stand on the back.
+func (m *maker) warned(r page.Rect) {
+	m.fill("warning band", r, canvas.Black, 0)
+	list, see := m.screen.Warnings, m.say.T("card.see-back")
+	in := page.Rect{X: r.X + m.grid.mm(1.5), Y: r.Y, W: r.W - m.grid.mm(3), H: r.H}
+	left, rest := aside(in, m.wide(see, plain), m.grid.mm(2))
+	first := max(0, slices.IndexFunc(list, func(w plan.Warning) bool { return !strings.HasPrefix(w.Code, "mend-") }))
+	word, more := m.short(list[first]), ""
+	if n := len(list) - 1; n > 0 {
+		more = fmt.Sprintf(" +%d", n)
 	}
-	return s + " · " + m.plan.Title
+	m.line("warning", left, bold.white(), "! "+word+more, "! "+m.say.T("front-warning.other")+more)
+	m.line("see back", rest, right.white(), see)
 }
 
-func (m *maker) meshLine() string {
-	return m.say.T("card.mesh", "mesh", m.screen.Mesh.Name, "count", m.say.Count(m.screen.Mesh.CountPerInch, m.screen.Mesh.CountPerCM))
-}
-
-func (m *maker) stencilLine() string {
-	o := m.screen.OffContact
-	return m.say.T("card.stencil", "eom", m.say.Fine(m.screen.Stencil.EOMUM), "share", m.say.Percent(m.screen.Stencil.ShareOfCloth),
-		"gap", m.say.Gap(o.Low, o.High))
-}
-
-// facts shows blade, angle, and strokes with flash in three columns, each a big figure over its
-// drawing.
-func (m *maker) facts(r page.Rect) {
-	const bladeMM, angleMM, gapMM = 41.5, 50.5, 2.0 // of the smallest card
-	gap := m.grid.mm(gapMM)
-	share := r.W / (safeArea(page.Card132).W)
-	blade := page.Rect{X: r.X, Y: r.Y, W: share * bladeMM, H: r.H}
-	angle := page.Rect{X: blade.Right() + gap, Y: r.Y, W: share * angleMM, H: r.H}
-	strokes := page.Rect{X: angle.Right() + gap, Y: r.Y, W: r.Right() - angle.Right() - gap, H: r.H}
-	m.rule("between blade and angle", blade.Right()+gap/2, r.Y+1, 0, r.H-2)
-	m.rule("between angle and strokes", angle.Right()+gap/2, r.Y+1, 0, r.H-2)
-	m.blade(blade)
-	m.angle(angle)
-	m.strokes(strokes)
-}
-
-// rows splits a column into the big figure, the fact under it, and the drawing.
-func (g grid) rows(r page.Rect) (big, fact, drawing page.Rect) {
-	big = page.Rect{X: r.X, Y: r.Y, W: r.W, H: g.mm(12)}
-	fact = page.Rect{X: r.X, Y: big.Bottom(), W: r.W, H: g.mm(6)}
-	drawing = page.Rect{X: r.X, Y: fact.Bottom() + g.mm(1), W: r.W, H: r.Bottom() - fact.Bottom() - g.mm(1)}
-	return big, fact, drawing
-}
-
-func (m *maker) blade(r page.Rect) {
-	big, fact, at := m.grid.rows(r)
-	m.fact("blade", big, m.screen.Blade.Layup, page.Center)
-	m.line("blade length", fact, m.bladeWord(), canvas.Regular, page.Center)
-	m.draw("blade section", at, func(c canvas.Canvas) error {
-		s := m.section()
-		s.SizePT = m.grid.linePT
-		return s.Draw(c, figure.Rect{W: at.W, H: at.H})
-	})
-}
-
-// bladeWord is the length of the blade, or the state of its edge where the rack states none.
-func (m *maker) bladeWord() string {
-	if mm := m.screen.Blade.LengthMM; mm > 0 {
-		return m.say.T("card.long", "length", m.say.Length(mm))
+// short is a warning in a few words.
+func (m *maker) short(w plan.Warning) string {
+	if key := "front-warning." + w.Code; m.say.Has(key) {
+		return m.say.T(key)
 	}
-	return m.say.T("edge." + m.screen.Blade.Edge)
+	return m.say.T("front-warning.other")
 }
 
-func (m *maker) section() figure.Section {
-	b := m.screen.Blade
-	s := figure.Section{Aspect: b.FreeHeightMM / b.ThicknessMM, EdgeRadius: edgeDrawn[b.Edge]}
-	for _, l := range b.Layers {
-		s.Layers = append(s.Layers, figure.Layer{
-			Share: l.ThicknessMM / b.ThicknessMM, Hardness: m.say.Number(l.Hardness, 0), Hatch: hatch(l.Hardness),
-		})
-	}
-	return s
-}
-
-// hatch is how close a layer is hatched, for a hardness from 50 to 95 Shore A.
-func hatch(shoreA float64) float64 { return math.Max(0, math.Min(1, (shoreA-50)/45)) }
-
-// edgeDrawn is how round an edge is drawn, as a share of the thickness: larger than life, so
-// that it shows.
-var edgeDrawn = map[string]float64{"new": 0, "used": 0.12, "worn": 0.3}
-
-// angle shows the set angle with the angle to the screen beside it; the range to hold below.
-func (m *maker) angle(r page.Rect) {
-	a := m.screen.AngleDeg
-	big, fact, at := m.grid.rows(r)
-	set := m.say.Angle(a.Set)
-	left, right := big, big
-	left.X += m.grid.mm(1)
-	left.W = canvas.Width(set, canvas.Font{Face: canvas.Bold, SizePT: m.grid.factPT}) + 0.1
-	right.X = left.Right() + m.grid.mm(1.2)
-	right.W = big.Right() - right.X
-	m.fact("angle", left, set, page.Left)
-	m.line("angle to the screen", right, m.say.T("card.to-screen", "angle", m.say.Angle(a.ToScreen)), canvas.Regular, page.Left)
-	m.line("angle range", fact, m.say.T("card.hold", "range", m.say.AngleRange(a.Low, a.High)), canvas.Bold, page.Center)
-	m.draw("angle dial", at, func(c canvas.Canvas) error {
-		return figure.Dial{LowDeg: a.Low, SetDeg: a.Set, HighDeg: a.High, SizePT: m.grid.linePT, Scale: m.say.Angle}.Draw(c, figure.Rect{W: at.W, H: at.H})
-	})
-}
-
-// strokes shows how often to pull, or how many hits, with or without a flood, and whether and how long a flash
-// follows.
-func (m *maker) strokes(r page.Rect) {
-	n, hits := m.screen.Strokes, max(1, m.screen.Hits)
-	shown, say := n, m.say.Many("card.strokes", n)
-	if hits > 1 {
-		shown, say = hits, m.say.Many("card.hits", n)
-	}
-	big, word, rest := m.grid.rows(r)
-	digit, arrows := big, big
-	digit.W = 0.4 * big.W
-	arrows.X, arrows.W = digit.Right(), big.Right()-digit.Right()
-	m.fact("strokes", digit, fmt.Sprint(shown), page.Center)
-	m.draw("pulls", arrows, func(c canvas.Canvas) error {
-		return figure.Pulls{Strokes: n, Flood: m.screen.Flood}.Draw(c, figure.Rect{W: arrows.W, H: arrows.H})
-	})
-	m.line("strokes word", word, say, canvas.Bold, page.Center)
-	flood := m.say.T("card.no-flood")
-	if m.screen.Flood {
-		flood = m.say.T("card.flood")
-	}
-	m.line("flood", page.Rect{X: r.X, Y: word.Bottom(), W: r.W, H: word.H}, flood, canvas.Regular, page.Center)
-	at := page.Rect{X: r.X, Y: word.Bottom() + word.H + m.grid.mm(1), W: r.W}
-	at.H = rest.Bottom() - at.Y
-	m.draw("flash", at, func(c canvas.Canvas) error {
-		f := figure.Flash{Needed: m.screen.Flash.Needed, Word: m.say.T("card.no-flash"), SizePT: m.grid.linePT}
-		if f.Needed {
-			f.Word = m.say.T("card.flash")
-			if at := m.screen.Flash.StartS; at != nil {
-				f.Word = m.say.T("card.flash-start", "start", m.say.Seconds(*at))
-			}
+// figures shows blade, angle, strokes and air side by side.
+func (m *maker) figures(r page.Rect) {
+	s, v := m.screen, m.say
+	share := r.W / safeArea(page.Card132).W
+	const gap = 1.6
+	at := page.Rect{X: r.X, Y: r.Y, H: r.H}
+	column := func(w float64, name, value string, labels []string, subs ...string) {
+		at.W = share * w
+		m.column(at, name, value, labels, subs...)
+		if at.X = at.Right() + share*gap; at.X < r.Right() {
+			m.rule("after the "+name, at.X-share*gap/2, r.Y+1, 0, r.H-2)
 		}
-		return f.Draw(c, figure.Rect{W: at.W, H: at.H})
+	}
+	label := v.T("card.blade")
+	labels := []string{label}
+	if b := s.Blade; b.Name != b.Layup {
+		labels = []string{b.Name, label}
+	}
+	column(36.8, "blade", s.Blade.Layup, labels, m.bladeWords()...)
+	hold := v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High)
+	column(29, "angle", v.Angle(s.AngleDeg.Set), []string{v.T("card.angle")}, v.T("card.hold", "range", hold), hold)
+	n, word := s.Strokes, v.Many("card.strokes", s.Strokes)
+	if s.Hits > 1 {
+		n, word = s.Hits, v.Many("card.hits", s.Strokes)
+	}
+	flood := v.T("card.no-flood")
+	if s.Flood {
+		flood = v.T("card.flood")
+	}
+	column(25, "strokes", fmt.Sprint(n), []string{word}, flood)
+	unit, value, also := v.Air(s)
+	label = v.T("card.by-hand")
+	if unit != "" {
+		label = v.T("card.air", "unit", unit)
+	}
+	column(26.4, "air", value, []string{label}, also)
+}
+
+// column sets a figure with its label above and a fact below. A layup of many layers takes the row of the fact.
+func (m *maker) column(r page.Rect, name, value string, labels []string, subs ...string) {
+	mm := m.grid.mm
+	m.line(name+" label", page.Rect{X: r.X, Y: r.Y, W: r.W, H: mm(rowMM)}, middle, labels...)
+	at := page.Rect{X: r.X, Y: r.Y + mm(rowMM), W: r.W, H: mm(figureMM)}
+	if m.wide(value, bold) > r.W {
+		at.H = r.Bottom() - at.Y
+		st := page.Style{Font: canvas.Font{Face: canvas.Bold}, Color: canvas.Black, Align: page.Center}
+		m.boxes = append(m.boxes, page.FitSizes(name, at, strings.ReplaceAll(value, "/", "/ "), st, m.grid.linePT).Boxes...)
+		return
+	}
+	m.fact(name, at, strong, value)
+	m.line(name+" fact", page.Rect{X: r.X, Y: at.Bottom(), W: r.W, H: mm(subMM)}, middle, subs...)
+}
+
+// bladeWords are the length of the blade and the state of its edge, and what may be left out.
+func (m *maker) bladeWords() []string {
+	b, v := m.screen.Blade, m.say
+	if b.LengthMM == 0 {
+		return []string{v.T("edge." + b.Edge)}
+	}
+	long := v.Length(b.LengthMM)
+	return []string{long + " · " + v.T("card.edge-"+b.Edge), long}
+}
+
+// lean draws the blade at its angle, beside the tile of the flash.
+func (m *maker) lean(r page.Rect) {
+	a, gap := m.screen.AngleDeg, m.grid.mm(2)
+	dial := page.Rect{X: r.X, Y: r.Y, W: 0.51*r.W - gap/2, H: r.H}
+	m.draw("angle dial", dial, func(c canvas.Canvas) error {
+		return figure.Dial{
+			LowDeg: a.Low, SetDeg: a.Set, HighDeg: a.High, SizePT: m.grid.linePT, Scale: m.say.Angle,
+			ScreenLabel: m.say.T("card.to-screen", "angle", m.say.Angle(a.ToScreen)),
+		}.Draw(c, figure.Rect{W: dial.W, H: dial.H})
 	})
+	m.flash(page.Rect{X: dial.Right() + gap, Y: r.Y, W: r.Right() - dial.Right() - gap, H: r.H})
+}
+
+// flash is the tile that says what sets the film before the next color: black for a flash, framed for a lamp, a
+// thin line for none.
+func (m *maker) flash(r page.Rect) {
+	f, v := m.screen.Flash, m.say
+	word, sub, time, l, sl := v.T("card.no-flash"), "", "", middle, middle
+	switch {
+	case f.Does == "lamp":
+		m.fill("flash tile", r, canvas.White, m.grid.mm(1.2))
+		l, word, sub = strong, v.T("card.lamp"), v.T("card.each")
+	case !f.Needed:
+		m.fill("flash tile", r, canvas.White, 0.25)
+		if n := m.screen.Next; n != nil && n.Wet {
+			sub = v.T("card.on-wet")
+		}
+	default:
+		m.fill("flash tile", r, canvas.Black, 0)
+		l, sl, word, time = strong.white(), sl.white(), v.T("card.flash"), m.flashTime(f)
+		if key := "card.flash-" + f.Does; v.Has(key) {
+			word = v.T(key)
+		}
+		if f.Cool {
+			sub = v.T("card.cool")
+		}
+	}
+	if f.Needed && f.Does != "lamp" && time == "" {
+		sub = v.T("card.by-sheet")
+	}
+	in := page.Rect{X: r.X + m.grid.mm(1.6), Y: r.Y, W: r.W - m.grid.mm(3.2), H: r.H}
+	if time != "" {
+		wide := math.Max(0.47*in.W, math.Min(0.6*in.W, math.Max(m.wide(word, l), m.wide(sub, sl))))
+		left, rest := aside(in, in.W-wide, 0)
+		defer m.row("flash time", rest, l, m.grid.headPT[1:], time)
+		in = left
+	}
+	if sub == "" {
+		m.row("flash", in, l, m.grid.factPT[1:], word)
+		return
+	}
+	const wordMM = 7.4 // of 18 pt
+	in.Y += (r.H - m.grid.mm(wordMM+rowMM)) / 2
+	in.H = m.grid.mm(wordMM)
+	m.row("flash", in, l, m.grid.factPT[2:], word)
+	in.Y, in.H = in.Bottom(), m.grid.mm(rowMM)
+	m.line("flash word", in, sl, sub)
+}
+
+// flashTime is where to start, or the range that an ink class states.
+func (m *maker) flashTime(f plan.Flash) string {
+	switch {
+	case f.StartS != nil:
+		return m.say.Seconds(*f.StartS)
+	case f.Seconds != nil:
+		return m.say.SecondsRange(f.Seconds.Low, f.Seconds.High)
+	}
+	return ""
+}
+
+// foot is what to check of the screen before the run, and where the garment goes next.
+func (m *maker) foot(r page.Rect) {
+	v, s := m.say, m.screen
+	h := r.H / 2
+	check := v.T("card.check")
+	w := m.wide(check, plain) + m.grid.mm(1.5)
+	m.line("check", page.Rect{X: r.X, Y: r.Y, W: w, H: h}, plain, check)
+	cloth := v.T("card.mesh", "mesh", s.Mesh.Name) + " · " + v.T("card.eom", "eom", v.Fine(s.Stencil.EOMUM))
+	texts := []string{cloth + " (" + v.Percent(s.Stencil.ShareOfCloth) + ")", cloth}
+	for i, dots := range m.dots() {
+		texts[i] = cloth + " · " + dots
+	}
+	m.line("mesh", page.Rect{X: r.X + w, Y: r.Y, W: r.W - w, H: h}, bold, texts...)
+	gap := v.T("card.off-contact", "gap", v.Gap(s.OffContact.Low, s.OffContact.High))
+	w = m.wide(gap, plain)
+	m.line("off contact", page.Rect{X: r.X, Y: r.Y + h, W: w, H: h}, plain, gap)
+	w += m.grid.mm(3)
+	m.line("next", page.Rect{X: r.X + w, Y: r.Y + h, W: r.W - w, H: h}, right, m.next()...)
+}
+
+// dots are the lines of a halftone with their angle and without, or the dots of a bitmap.
+func (m *maker) dots() []string {
+	t, v := m.screen.Halftone, m.say
+	switch {
+	case t == nil:
+		return nil
+	case t.BitmapDPI > 0:
+		return []string{v.Number(t.BitmapDPI, 0) + "\u00a0dpi"}
+	}
+	lines := v.Number(t.LinesPerInch, 0) + "\u00a0" + v.T("unit.lines")
+	if !t.HasAngle {
+		return []string{lines}
+	}
+	return []string{v.T("card.lines", "lines", lines, "angle", v.Angle(t.AngleDeg)), lines}
+}
+
+// next says where the garment goes after this screen, with the color and without.
+func (m *maker) next() []string {
+	n, v := m.screen.Next, m.say
+	head, color := "", ""
+	if n != nil {
+		head, color = fmt.Sprint(n.Head), ", "+n.Color
+	}
+	switch {
+	case n == nil && m.screen.Cure.By == "heat" && m.plan.Substrate.Kind == "garment":
+		return []string{v.T("card.last-heat"), v.T("card.last")}
+	case n == nil:
+		return []string{v.T("card.last")}
+	case n.Screen == m.screen.Number && n.Head == m.screen.Head:
+		return []string{v.T("card.again")}
+	case n.Screen == m.screen.Number:
+		return []string{v.T("card.again-head", "n", head), v.T("card.next", "n", head)}
+	case m.plan.Press.Kind == "flatbed":
+		pass := v.T("card.next-pass", "n", fmt.Sprint(n.Screen))
+		return []string{pass + color, pass}
+	}
+	return []string{v.T("card.next", "n", head) + color, v.T("card.next", "n", head)}
 }

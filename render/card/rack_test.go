@@ -3,6 +3,7 @@ package card_test
 import (
 	"encoding/json"
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 	"testing"
@@ -65,7 +66,7 @@ func TestAnyRack(t *testing.T) {
 	runs, made := 0, 0
 	rapid.Check(t, func(t *rapid.T) {
 		shop := anyShop(t)
-		j := &job.Job{Title: anyName().Draw(t, "title"), Number: anyName().Draw(t, "number")}
+		j := &job.Job{Title: anyName().Draw(t, "title"), Number: numbered(anyName().Draw(t, "number"))}
 		if rapid.Bool().Draw(t, "polyester") {
 			j.Garment = &job.Garment{Name: "tee", Fibre: "polyester", Shade: "dark"}
 		}
@@ -116,45 +117,51 @@ func TestAnyRack(t *testing.T) {
 	}
 }
 
-// TestManyWarnings: as many warnings as have the room are printed whole, in their order, and a
-// last line counts the others.
-func TestManyWarnings(t *testing.T) {
-	p, v := plantest.Text(t, ".", "title = \"t\"\n[[location]]\n[[location.screen]]\nink = \"discharge\"\nhalftone = { lines = \"45 lpi\", angle = 22.5 }")
-	screen := &p.Locations[0].Screens[0]
-	screen.Cautions = strings.Fields("hot-flash hot-dryer fume moving-press solvent discharge-agent uv-lamp uv-skin flammable")
-	for _, size := range page.Sizes {
-		last := 0
-		for n := range 25 {
-			screen.Warnings = nil
-			for i := range n {
-				text := fmt.Sprintf("%dth %s", i, strings.Repeat("this film cannot be met ", 1+i%4))
-				screen.Warnings = append(screen.Warnings, plan.Warning{Text: strings.TrimSpace(text)})
+// TestAllWarnings: every warning that a screen may have is on its card, however many there are: in full, or the
+// last of them in a few words where the room is short; and its front tells the first, and how many more there are.
+func TestAllWarnings(t *testing.T) {
+	for _, language := range templates.Languages() {
+		j, shop := plantest.Job(t, ".", "title = \"t\"\n[[location]]\n[[location.screen]]\nink = \"discharge\"\nhalftone = { lines = \"45 lpi\", angle = 22.5 }")
+		shop.Language = language
+		p, v := plantest.Plan(t, j, shop)
+		screen := &p.Locations[0].Screens[0]
+		screen.Cautions = strings.Fields("hot-flash hot-dryer fume moving-press solvent discharge-agent uv-lamp uv-skin flammable")
+		words, err := templates.Language(language)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var all []plan.Warning
+		for _, key := range slices.Sorted(maps.Keys(words)) {
+			if code, is := strings.CutPrefix(key, "front-warning."); is && code != "other" {
+				all = append(all, plan.Warning{Code: code, Text: v.T("warning." + code)})
 			}
-			cards := sound(t, p, v, size)
-			words := joined(cards[0].Back)
-			shown := 0
-			for i, w := range screen.Warnings {
-				if got := words[fmt.Sprintf("warning %d", i+1)]; got != "" {
-					if got != v.T("show.warning", "text", w.Text) {
-						t.Errorf("%s, %d warnings: warning %d reads %q", size.Name, n, i+1, got)
+		}
+		if len(all) < 30 {
+			t.Fatalf("%d warnings of a screen have words for a front", len(all))
+		}
+		for _, size := range page.Sizes {
+			for _, n := range []int{0, 1, 2, 3, 6, 12, 20, len(all)} {
+				screen.Warnings = all[len(all)-n:]
+				card := sound(t, p, v, size)[0]
+				front, back := joined(card.Front), joined(card.Back)["warnings"]
+				if told := front["see back"] == v.T("card.see-back"); told != (n > 0) {
+					t.Errorf("%s %s: %d warnings, and the front says %q", language, size.Name, n, front["see back"])
+				}
+				if n > 1 && !strings.HasSuffix(front["warning"], fmt.Sprintf("+%d", n-1)) {
+					t.Errorf("%s %s: the front of %d warnings says %q", language, size.Name, n, front["warning"])
+				}
+				from := 0
+				for _, w := range screen.Warnings {
+					at := strings.Index(back[from:], w.Text)
+					if at < 0 && n > 3 {
+						at = strings.Index(back[from:], "! "+v.T("front-warning."+w.Code))
 					}
-					if shown != i {
-						t.Errorf("%s, %d warnings: warning %d stands without the one before", size.Name, n, i+1)
+					if at < 0 {
+						t.Fatalf("%s %s: of %d warnings %s is not on the back: %q", language, size.Name, n, w.Code, back)
 					}
-					shown++
+					from += at
 				}
 			}
-			more := ""
-			if shown < n {
-				more = v.Many("card.more-warnings", n-shown)
-			}
-			if got := words["more warnings"]; got != more {
-				t.Errorf("%s: %d of %d warnings shown, and then %q", size.Name, shown, n, got)
-			}
-			last = shown
-		}
-		if last < 1 || last == 24 {
-			t.Errorf("%s: %d of 24 warnings are shown", size.Name, last)
 		}
 	}
 }
@@ -188,7 +195,7 @@ func drawn(f page.Face) map[string]string {
 }
 
 // TestBladeStockShows: the same layup in another stock (thinner, shorter, worn) gives another
-// card: the film, and how the edge is drawn.
+// card: the film, where the changes put it, and the edge.
 func TestBladeStockShows(t *testing.T) {
 	back := func(stock string) map[string]string {
 		shop := plantest.Shop(t, "[[blade]]\nlayup = \"70\"\n"+stock)
@@ -204,29 +211,16 @@ func TestBladeStockShows(t *testing.T) {
 		}
 		return out
 	}
-	changes := func(words map[string]string) (all string) { // what the card says to change, in any order
-		for name, text := range words {
-			if strings.HasPrefix(name, "card.too-") {
-				all += text + "\n"
-			}
-		}
-		lines := strings.Split(all, "\n")
-		slices.Sort(lines)
-		return strings.Join(lines, "\n")
-	}
 	base := back("thickness = \"9.5 mm\"")
 	for _, stock := range []string{"thickness = \"8 mm\"", "free-height = \"40 mm\"", "edge = \"worn\""} {
 		got := back(stock)
-		for _, name := range []string{"cured film", "film over angle"} {
+		for _, name := range []string{"cured film", "film ruler"} {
 			if base[name] == "" || got[name] == base[name] {
 				t.Errorf("%s: %s still reads %q", stock, name, got[name])
 			}
 		}
-		if changes(got) == changes(base) {
-			t.Errorf("%s: the changes still read %q", stock, changes(got))
-		}
-		if drawn := got["blade section"] != base["blade section"]; strings.HasPrefix(stock, "edge") && !drawn {
-			t.Errorf("%s: the section is drawn the same", stock)
+		if strings.HasPrefix(stock, "edge") && got["blade fact"] == base["blade fact"] {
+			t.Errorf("%s: the front still says %q", stock, got["blade fact"])
 		}
 	}
 }
@@ -238,12 +232,10 @@ func TestNoCurves(t *testing.T) {
 	screen := &p.Locations[0].Screens[0]
 	for _, curves := range [][]plan.Curve{nil, {{Name: "70", Chosen: true}, {Name: "80"}}} {
 		screen.Charts = plan.Charts{Angle: curves, Hardness: curves}
-		for _, size := range page.Sizes {
-			words := joined(sound(t, p, v, size)[0].Back)
-			for _, name := range []string{"film over angle", "film over hardness"} {
-				if !strings.Contains(words[name], screen.Blade.Name) {
-					t.Errorf("%s: %s reads %q", size.Name, name, words[name])
-				}
+		words := joined(sound(t, p, v, page.CardA5)[0].Back)
+		for _, name := range []string{"film over angle", "film over hardness"} {
+			if !strings.Contains(words[name], screen.Blade.Name) {
+				t.Errorf("%s reads %q", name, words[name])
 			}
 		}
 	}

@@ -13,20 +13,30 @@ import (
 	"github.com/BurntSushi/toml"
 )
 
-// sampleCards are the cards of all sample jobs.
-func sampleCards(t *testing.T, size page.Size) []page.Card {
+// sampleJobs are the texts of all sample jobs.
+func sampleJobs(t *testing.T) []string {
 	t.Helper()
 	files, err := filepath.Glob("../../samples/jobs/*.toml")
 	if err != nil || len(files) < 5 {
 		t.Fatal(files, err)
 	}
-	var out []page.Card
+	var out []string
 	for _, f := range files {
 		src, err := os.ReadFile(f)
 		if err != nil {
 			t.Fatal(err)
 		}
-		p, v := plantest.Text(t, filepath.Dir(f), string(src))
+		out = append(out, string(src))
+	}
+	return out
+}
+
+// sampleCards are the cards of all sample jobs.
+func sampleCards(t *testing.T, size page.Size) []page.Card {
+	t.Helper()
+	var out []page.Card
+	for _, src := range sampleJobs(t) {
+		p, v := plantest.Text(t, "../../samples/jobs", src)
 		cards, err := card.All(p, size, v)
 		if err != nil {
 			t.Fatal(err)

@@ -42,7 +42,7 @@ const (
 	strokeMM  = 3.2  // row of the stroke arrow, where it has one
 	bladeOfR  = 0.25 // thickness of the rubber
 	jawOfR    = 0.06 // of the holder, on each side
-	leastRMM  = 9
+	leastRMM  = 8
 	rimMM     = 0.5 // for the pens, all round
 
 	leastArrowMM = 5
@@ -58,8 +58,8 @@ type dialPlace struct {
 // most is the end of the ring, degrees from vertical: a multiple of 15.
 func (d Dial) most() float64 { return math.Max(45, 15*math.Ceil((d.HighDeg+3)/15)) }
 
-// Draw draws the dial inside r: its label at the top left, the stroke and the angle to the screen
-// in rows below.
+// Draw draws the dial inside r: its label at the top left, the stroke in a row below, and the angle to the screen
+// beside it where that leaves the drawing larger than a row below.
 func (d Dial) Draw(c canvas.Canvas, r Rect) error {
 	if err := r.check("dial"); err != nil {
 		return err
@@ -72,7 +72,8 @@ func (d Dial) Draw(c canvas.Canvas, r Rect) error {
 	if d.LabelPT > 0 {
 		big.SizePT = typeSize(d.LabelPT)
 	}
-	label, screen, stroke := newBlock(c, d.Label, big, r.W), newBlock(c, d.ScreenLabel, f, r.W), newBlock(c, d.StrokeLabel, f, 0.6*r.W)
+	label, stroke := newBlock(c, d.Label, big, r.W), newBlock(c, d.StrokeLabel, f, 0.6*r.W)
+	var screen block
 	gap := 0.4 * em(f)
 	area := r
 	if label.w > 0 {
@@ -82,8 +83,20 @@ func (d Dial) Draw(c canvas.Canvas, r Rect) error {
 	if stroke.w > 0 {
 		row = math.Max(strokeMM, stroke.h)
 	}
-	area.H -= row + screen.h
-	radius := d.radius(area)
+	area.H -= row
+	var beside Rect // the angle to the screen stands beside the drawing where that costs it less size than a row does
+	whole, radius := area, 0.0
+	for _, share := range []float64{1, 0.5} {
+		screen = newBlock(c, d.ScreenLabel, f, share*r.W)
+		beside = whole
+		beside.W -= screen.w + gap
+		if area = (Rect{whole.X, whole.Y, whole.W, whole.H - screen.h}); d.radius(beside) > d.radius(area) {
+			area = beside
+		}
+		if radius = d.radius(area); radius >= leastRMM {
+			break
+		}
+	}
 	if !(radius >= leastRMM) || label.h > area.H || math.Max(screen.w, stroke.w) > r.W {
 		return noRoom("dial", r, fmt.Sprintf("the texts leave a radius of %.1f mm, least is %d", radius, leastRMM))
 	}
@@ -91,9 +104,15 @@ func (d Dial) Draw(c canvas.Canvas, r Rect) error {
 	d.drawRing(c, p)
 	d.drawScreen(c, p)
 	d.drawBlade(c, p)
-	d.drawScale(c, p, f)
 	label.draw(c, r.X, r.Y, label.w, 0)
-	screen.draw(c, r.X, r.Bottom()-screen.h, r.W, 0.5)
+	scale := p
+	if area.W == beside.W {
+		screen.draw(c, p.screenEnd(d)+gap, area.Bottom()-screen.h, screen.w, 0)
+		scale.area.W, scale.area.H = r.Right()-area.X, area.H-screen.h
+	} else {
+		screen.draw(c, r.X, r.Bottom()-screen.h, r.W, 0.5)
+	}
+	d.drawScale(c, scale, f)
 	if row == 0 {
 		d.drawStroke(c, p)
 		return nil

@@ -44,6 +44,14 @@ func (v *Voice) Change(c plan.Correction) string {
 	return v.T("change."+c.Kind, "to", v.Decimal(c.To))
 }
 
+// Short is a correction in the fewest words.
+func (v *Voice) Short(c plan.Correction) string {
+	if n, err := strconv.Atoi(c.To); err == nil && c.Kind == "hits" {
+		return v.Many("change.hits-short", n)
+	}
+	return v.Change(c)
+}
+
 // Pulls is how often a screen is printed: strokes, or hits with their strokes.
 func (v *Voice) Pulls(strokes, hits int) string {
 	switch {

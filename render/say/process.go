@@ -1,8 +1,11 @@
 package say
 
 import (
-	"bladecard/calc/plan"
 	"fmt"
+	"strconv"
+	"strings"
+
+	"bladecard/calc/plan"
 )
 
 // Stencil is how the EOM is built and how much of it counts.
@@ -40,6 +43,20 @@ func (v *Voice) Pressure(s plan.Screen) string {
 		return v.T("show.pressure", "bar", v.Number(p.Bar, 1), "psi", v.Number(p.PSI, 0))
 	}
 	return v.T("show.hand", "class", v.T("load."+s.LoadClass))
+}
+
+// Air is what to set the pressure to, by its unit, its value, and the same in the other unit; by hand it is how
+// firm to press, and until when.
+func (v *Voice) Air(s plan.Screen) (unit, value, also string) {
+	p := s.Pressure
+	if p == nil {
+		return "", v.T("load." + s.LoadClass), v.T("card.until-clean")
+	}
+	bar, psi := strings.Replace(strconv.FormatFloat(p.Bar, 'f', 1, 64), ".", v.point, 1), v.Number(p.PSI, 0)
+	if v.inch {
+		return "psi", psi, bar + nbsp + "bar"
+	}
+	return "bar", bar, psi + nbsp + "psi"
 }
 
 // Heat is flash and cure in words.

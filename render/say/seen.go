@@ -53,6 +53,14 @@ func (v *Voice) seenChange(c *seen.Change) {
 	c.Text += v.Disturbs(*c.Correction, "flash")
 }
 
+// Do is a change in the fewest words, for a card.
+func (v *Voice) Do(c seen.Change) string {
+	if c.Correction != nil {
+		return v.Short(*c.Correction)
+	}
+	return v.T("card-do."+c.Code, v.seenValues(c.Line)...)
+}
+
 // geometry are lengths in um that are known to the um, unlike a film.
 var geometry = []string{"opening_um", "thread_um", "pitch_um", "fabric_um", "eom_um", "dot_um", "holds_um", "comb_um"}
 

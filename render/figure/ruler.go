@@ -1,0 +1,131 @@
+package figure
+
+import (
+	"math"
+
+	"bladecard/render/canvas"
+)
+
+// Ruler lays films on one scale: the target as a ground, the set point with its own band, and below it a row for
+// each change, an arrow that ends where the film would then be. A row with a Span has a bar in place of an arrow.
+type Ruler struct {
+	Target, Band Interval // Band is that of the set point
+	Set          float64
+	SetLabel     string
+	Unit         string // before the scale
+	Rows         []RulerRow
+	Format       func(x float64, decimals int) string
+	SizePT       float64
+}
+
+// RulerRow is one change on a ruler.
+type RulerRow struct {
+	Label, Effect string // on the left; the effect stands to the right of the label
+	Tag           string // at the end of the arrow, or of the bar
+	To            float64
+	Span          *Interval
+}
+
+// rulerPitchEM is the pitch of a ruler's rows, in em.
+const rulerPitchEM = 1.2
+
+// Height is what the ruler takes, mm: the scale, the set point, the rows.
+func (s Ruler) Height() float64 {
+	return float64(len(s.Rows)+2) * rulerPitchEM * em(canvas.Font{SizePT: typeSize(s.SizePT)})
+}
+
+// ends are the lowest and the highest film on the ruler.
+func (s Ruler) ends() (lo, hi float64) {
+	lo, hi = math.Min(s.Target.Low, s.Band.Low), math.Max(s.Target.High, s.Band.High)
+	for _, w := range s.Rows {
+		if w.Span == nil {
+			lo, hi = math.Min(lo, w.To), math.Max(hi, w.To)
+		}
+	}
+	return lo, hi
+}
+
+// Draw draws the ruler at the top of r.
+func (s Ruler) Draw(c canvas.Canvas, r Rect) error {
+	if err := r.check("ruler"); err != nil {
+		return err
+	}
+	f := canvas.Font{SizePT: typeSize(s.SizePT)}
+	bold := canvas.Font{Face: canvas.Bold, SizePT: f.SizePT}
+	pitch, gap := rulerPitchEM*em(f), 0.5*em(f)
+	names, effects, tags := c.TextWidth(s.SetLabel, f), 0.0, 0.0
+	for _, w := range s.Rows {
+		names, effects, tags = math.Max(names, c.TextWidth(w.Label, bold)), math.Max(effects, c.TextWidth(w.Effect, bold)), math.Max(tags, c.TextWidth(w.Tag, f))
+	}
+	names = math.Min(names, 0.42*r.W-effects)
+	x0, x1 := r.X+names+effects+3*gap, r.Right()-gap
+	lo, hi := s.ends()
+	if !finite(lo, hi) || x1-x0 < tags+8 || s.Height() > r.H+0.01 {
+		return noRoom("ruler", r, "the names and the tags leave no scale")
+	}
+	lo, hi = lo-0.04*(hi-lo), hi+0.04*(hi-lo)
+	for _, w := range s.Rows { // a tag that fits neither behind the tail nor beyond the head gets its room there
+		tag := c.TextWidth(w.Tag, f) + 2*gap
+		if to := (w.To - lo) / (hi - lo) * (x1 - x0); w.Span == nil && to+tag > x1-x0 && (s.Set-lo)/(hi-lo)*(x1-x0) < tag {
+			hi = lo + (w.To-lo)*(x1-x0)/(x1-x0-tag)
+		}
+	}
+	at := func(um float64) float64 { return x0 + (x1-x0)*(um-lo)/(hi-lo) }
+	base := func(row int) float64 { return r.Y + float64(row)*pitch + (pitch+capEM*em(f))/2 }
+	middle := func(row int) float64 { return r.Y + (float64(row)+0.5)*pitch }
+
+	ground := canvas.Gray(222)
+	c.Draw(rectPath(at(s.Target.Low), r.Y+pitch, at(s.Target.High)-at(s.Target.Low), s.Height()-pitch), &ground, canvas.Pen{})
+	s.drawScale(c, r, lo, hi, at, f, base(0), r.Y+pitch)
+	x := at(s.Set)
+	c.Draw(polyline(canvas.Point{X: x, Y: r.Y + pitch}, canvas.Point{X: x, Y: r.Y + s.Height() - 0.1}), nil, ink(0.2, 0.8, 0.8))
+	c.Text(r.X, base(1), s.SetLabel, f, canvas.Black, 0)
+	from, to := at(s.Band.Low), at(s.Band.High)
+	c.Draw(polyline(canvas.Point{X: from, Y: middle(1)}, canvas.Point{X: to, Y: middle(1)}), nil, ink(0.5))
+	for _, end := range []float64{from, to} {
+		c.Draw(polyline(canvas.Point{X: end, Y: middle(1) - 0.9}, canvas.Point{X: end, Y: middle(1) + 0.9}), nil, ink(0.5))
+	}
+	dot(c, canvas.Point{X: x, Y: middle(1)}, 1.1, canvas.Black)
+	for i, w := range s.Rows {
+		row := i + 2
+		face := bold
+		if w.Span != nil {
+			face = f
+		}
+		room := names
+		if w.Effect == "" {
+			room += effects + gap
+		}
+		c.Text(r.X, base(row), shortened(c, w.Label, face, room, 1), face, canvas.Black, 0)
+		c.Text(r.X+names+gap+effects-c.TextWidth(w.Effect, bold), base(row), w.Effect, bold, canvas.Black, 0)
+		left, right := x, at(w.To)
+		if w.Span != nil {
+			left, right = at(clamp(w.Span.Low, lo, hi)), at(clamp(w.Span.High, lo, hi))
+			c.Draw(rectPath(left, middle(row)-0.9, math.Max(right-left, 0.6), 1.8), &canvas.Black, canvas.Pen{})
+		} else {
+			arrow(c, canvas.Point{X: left, Y: middle(row)}, canvas.Point{X: right, Y: middle(row)}, 0.7, math.Min(2.2, math.Abs(right-left)), false)
+		}
+		left, right = math.Min(left, right), math.Max(left, right)
+		wide := c.TextWidth(w.Tag, f)
+		start, before := right+gap, left-gap-wide // beyond the head; where that leaves the ruler, behind the tail
+		if downward := w.Span == nil && w.To < s.Set; before >= x0 && (downward || start+wide > r.Right()) {
+			start = before
+		}
+		c.Text(math.Min(start, r.Right()-wide), base(row), w.Tag, f, canvas.Black, 0)
+	}
+	return nil
+}
+
+// drawScale draws the scale at y with its unit and numbers over it.
+func (s Ruler) drawScale(c canvas.Canvas, r Rect, lo, hi float64, at func(float64) float64, f canvas.Font, base, y float64) {
+	c.Text(r.X, base, s.Unit, f, canvas.Black, 0)
+	c.Draw(polyline(canvas.Point{X: at(lo), Y: y}, canvas.Point{X: at(hi), Y: y}), nil, ink(0.25))
+	step := roundStep((hi - lo) / 7)
+	for v := math.Ceil(lo/step) * step; v <= hi; v += step {
+		c.Draw(polyline(canvas.Point{X: at(v), Y: y}, canvas.Point{X: at(v), Y: y + 0.9}), nil, ink(0.25))
+		label := s.Format(v+0, digits(step))
+		if w := c.TextWidth(label, f); at(v)+w/2 <= r.Right() && at(v)-w/2 > r.X+c.TextWidth(s.Unit, f) {
+			c.Text(at(v)-w/2, base, label, f, canvas.Black, 0)
+		}
+	}
+}
