@@ -71,7 +71,7 @@ func (w work) cures(p *plan.Plan) *job.Error {
 // oneCure gives all screens of a garment the cure that they share.
 func oneCure(screens []*plan.Screen, makers []maker) *job.Error {
 	window := plan.Interval{Low: 0, High: math.Inf(1)}
-	var dwell *plan.Interval
+	var dwell plan.Interval // the longest of their times; none: nothing is stated
 	hottest, coolest := 0, 0 // the screens that end the window
 	for i, sc := range screens {
 		c := sc.Cure.TemperatureC
@@ -82,9 +82,6 @@ func oneCure(screens []*plan.Screen, makers []maker) *job.Error {
 			window.High, coolest = c.High, i
 		}
 		if d := sc.Cure.DwellS; d != nil {
-			if dwell == nil {
-				dwell = &plan.Interval{}
-			}
 			dwell.Low, dwell.High = math.Max(dwell.Low, d.Low), math.Max(dwell.High, d.High)
 		}
 	}
@@ -102,8 +99,7 @@ func oneCure(screens []*plan.Screen, makers []maker) *job.Error {
 		sc.Warnings = append(sc.Warnings, cloth.warnings(screens, makers, i)...)
 		window := cloth.window
 		sc.Cure.TemperatureC = &window
-		if dwell != nil {
-			longest := *dwell
+		if longest := dwell; longest != (plan.Interval{}) {
 			sc.Cure.DwellS = &longest
 		}
 	}

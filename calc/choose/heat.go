@@ -3,6 +3,7 @@ package choose
 import (
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
+	"slices"
 )
 
 // heat works out flash, cure and cautions of every screen of a location.
@@ -26,15 +27,8 @@ func (m maker) heat(loc *plan.Location) *job.Error {
 // cautions are the codes of what can hurt: the ink class's, less those of a flash that is not
 // lit, a dryer that is not used and a press that no motor moves.
 func (m maker) cautions(sc plan.Screen) []string {
-	out := []string{}
-	for _, c := range m.screen.Ink.Cautions {
-		switch {
-		case c == "hot-flash" && !sc.Flash.Needed,
-			c == "hot-dryer" && sc.Cure.By != "heat",
-			c == "moving-press" && m.press.Kind == "manual":
-			continue
-		}
-		out = append(out, c)
-	}
-	return out
+	out := append([]string{}, m.screen.Ink.Cautions...)
+	return slices.DeleteFunc(out, func(c string) bool {
+		return c == "hot-flash" && !sc.Flash.Needed || c == "hot-dryer" && sc.Cure.By != "heat" || c == "moving-press" && m.press.Kind == "manual"
+	})
 }
