@@ -155,7 +155,7 @@ func LogOf(p *plan.Plan) []presslog.Row {
 
 // CalibrationOf is what a shop file keeps of a fit.
 func CalibrationOf(r fit.Result, day job.Date) *job.Calibration {
-	t := r.Terms()
+	t := r.Terms
 	round := func(v float64) float64 { return math.Round(1e4*v) / 1e4 }
 	c := &job.Calibration{
 		Factor: round(t.Shop.Value), Error: round(t.Shop.Error), Scatter: math.Max(0.01, round(t.Scatter)), Day: round(t.Day), Count: t.Count, Date: day,

@@ -40,7 +40,7 @@ func (m maker) chosen(g given, t trial) plan.Screen {
 		Number: m.number, Of: len(m.location.Screens),
 		Color: m.screen.Color, Swatch: m.screen.Swatch, Ink: m.screen.Ink.Name, Use: use(m.screen), Mesh: m.meshPlan(g),
 		Stencil: plan.Stencil{
-			EOMUM: g.eomUM, ShareOfCloth: sure.Of(mesh.StencilPercent(g.eomUM, g.cloth.FabricUM)) / 100, CountedShare: g.share, FeatureMM: g.featureMM,
+			EOMUM: g.eomUM, ShareOfCloth: g.eomUM / g.cloth.FabricUM, CountedShare: g.share, FeatureMM: g.featureMM,
 			Coats: build.Coats, FilmsUM: build.FilmsUM,
 		},
 		FinestMM: g.demand.finestMM, Blade: t.stock.plan(m.location.WidthMM, fromJob(m.screen.BladeName != "")), EdgeAngleDeg: t.edgeDeg, EdgeLimitDeg: &g.demand.limitDeg,

@@ -10,7 +10,7 @@ import (
 	"bladecard/calc/job"
 )
 
-// CalibrationText is a calibration as a shop file states it: a [calibration] table, with a
+// CalibrationText writes a calibration as a shop file states it: a [calibration] table, with a
 // [[calibration.mesh]] for each mesh. It is text and takes any figures; CheckCalibration tells
 // whether a shop file takes them. Kind: D, the format of the shop file.
 func CalibrationText(c *job.Calibration) string {
@@ -30,7 +30,7 @@ func CheckCalibration(c *job.Calibration) job.Errors {
 	return errs
 }
 
-// WithCalibration is a shop file with the calibration in place of the one that it has, or at its
+// WithCalibration returns a shop file with the calibration in place of the one that it has, or at its
 // end. name is how errors call the file. Only the values of the calibration change, so that all
 // else stays byte for byte: comments, order, indentation, line ends, and whether the calibration is
 // a table, an inline table or dotted keys. Keys and meshes that the file has no longer go, and new
@@ -46,7 +46,7 @@ func WithCalibration(name string, src []byte, c *job.Calibration) ([]byte, error
 	if len(errs) > 0 {
 		return nil, errs
 	}
-	out := putCalibration(src, c)
+	out := putCalibration(src, before.Calibration, c)
 	after, errs := DecodeShop(name, out)
 	if len(errs) > 0 {
 		return nil, fmt.Errorf("%s: the calibration cannot be put in: %w", name, errs)
@@ -70,7 +70,7 @@ func sortMeshes(c *job.Calibration) {
 // entry is a key with the text of its value.
 type entry struct{ key, value string }
 
-// entriesOf are the keys of a struct of the file format, without its lists of tables.
+// entriesOf writes the keys of a struct of the file format, without its lists of tables and what is not stated.
 func entriesOf(of any) []entry {
 	var out []entry
 	v := reflect.ValueOf(of)
@@ -82,27 +82,20 @@ func entriesOf(of any) []entry {
 		case int:
 			e.value = strconv.Itoa(x)
 		case string:
-			e.value = quotedTOML(x)
+			e.value = strconv.Quote(x)
 		case []string:
-			var list []string
-			for _, s := range x {
-				list = append(list, quotedTOML(s))
-			}
-			e.value = "[" + strings.Join(list, ", ") + "]"
+			e.value = "[" + strings.Join(each(x, strconv.Quote), ", ") + "]"
 		case job.Date:
-			if x == (job.Date{}) {
-				continue
-			}
-			e.value = fmt.Sprintf("%04d-%02d-%02d", x.Year, x.Month, x.Day)
-		default:
-			continue
+			e.value = x.ISO()
 		}
-		out = append(out, e)
+		if e.value != "" {
+			out = append(out, e)
+		}
 	}
 	return out
 }
 
-// lines are keys a line each.
+// lines writes each key on a line of its own.
 func lines(entries []entry, before, end string) string {
 	var b strings.Builder
 	for _, e := range entries {
@@ -111,20 +104,23 @@ func lines(entries []entry, before, end string) string {
 	return b.String()
 }
 
-// inline are keys in a row.
+// inline writes keys in a row.
 func inline(entries []entry) string {
 	return strings.TrimSuffix(lines(entries, "", ", "), ", ")
 }
 
-// inlineMeshes are meshes as a list of inline tables.
+// inlineMeshes writes meshes as a list of inline tables.
 func inlineMeshes(meshes []job.MeshFactor) string {
-	var list []string
-	for _, m := range meshes {
-		list = append(list, "{ "+inline(entriesOf(m))+" }")
-	}
-	return "[" + strings.Join(list, ", ") + "]"
+	return "[" + strings.Join(each(meshes, inlineMesh), ", ") + "]"
 }
 
-func quotedTOML(s string) string {
-	return `"` + strings.NewReplacer(`\`, `\\`, `"`, `\"`).Replace(s) + `"`
+func inlineMesh(m job.MeshFactor) string { return "{ " + inline(entriesOf(m)) + " }" }
+
+// each writes every entry of a list.
+func each[T any](list []T, text func(T) string) []string {
+	var out []string
+	for _, e := range list {
+		out = append(out, text(e))
+	}
+	return out
 }

@@ -91,6 +91,12 @@ func TestWithCalibration(t *testing.T) {
 				"# gone\n" + newMesh + "# end\n" + rack,
 		},
 		{
+			"indented meshes",
+			calibrationA + leastKeys + otherKeys + "  [[calibration.mesh]]\n    mesh = \"156-64\"\n    factor = 1\n    error = 0.1\n    count = 3\n",
+			calibrationA + leastNow + otherKeys + "  [[calibration.mesh]]\n    mesh = \"156-64\"\n    factor = 1.3\n    error = 0.03\n    count = 7\n    own-error = 0.01\n" +
+				"  [[calibration.mesh]]\n" + "    " + strings.ReplaceAll(strings.TrimSuffix(strings.TrimPrefix(newMesh, "[[calibration.mesh]]\n"), "\n"), "\n", "\n    ") + "\n",
+		},
+		{
 			"the table between its meshes, other tables between",
 			"[[calibration.mesh]]\nmesh = '156-64'\nfactor = 1\nerror = 0.1\ncount = 3\n" + rack + calibrationA + leastKeys + otherKeys + "[[mesh]]\nmesh = \"156-64\"\n",
 			"[[calibration.mesh]]\nmesh = '156-64'\nfactor = 1.3\nerror = 0.03\ncount = 7\nown-error = 0.01\n" + newMesh + rack + calibrationA + leastNow + otherKeys + "[[mesh]]\nmesh = \"156-64\"\n",
@@ -151,6 +157,7 @@ func TestCalibrationKeyGoes(t *testing.T) {
 	for src, want := range map[string]string{
 		calibrationA + leastKeys + otherKeys + newMesh + otherMesh:                                                                         calibrationA + leastNow + rest + newMesh + otherMesh,
 		"calibration = { date = 2026-11-20, " + inlineLeast + ", " + inRow(rest) + ", mesh = [" + inlineNew + ", " + inlineOther + "] }\n": "calibration = { " + inlineNow + ", " + inRow(rest) + ", mesh = [" + inlineNew + ", " + inlineOther + "] }\n",
+		"calibration = { mesh = [" + inlineNew + ", " + inlineOther + "], date = 2026-11-20, " + inlineLeast + ", " + inRow(rest) + " }\n": "calibration = { mesh = [" + inlineNew + ", " + inlineOther + "], " + inlineNow + ", " + inRow(rest) + " }\n",
 		"calibration = { " + inlineLeast + ", date = 2026-11-20, " + inRow(rest) + ", mesh = [" + inlineNew + ", " + inlineOther + "] }\n": "calibration = { " + inlineNow + ", " + inRow(rest) + ", mesh = [" + inlineNew + ", " + inlineOther + "] }\n",
 	} {
 		out, err := WithCalibration("shop.toml", []byte(src), c)

@@ -50,16 +50,6 @@ func ExampleSchema() {
 	// Output: [title location]
 }
 
-func ExampleKeyTables() {
-	text, _ := file.KeyTables("shop")
-	for line := range strings.Lines(text) {
-		if strings.HasPrefix(line, "| `waste` ") {
-			fmt.Print(line)
-		}
-	}
-	// Output: | `waste` | share `"10 %"` | 0 to 100 % | `10 %` | ink lost to test prints and rags, of what is printed |
-}
-
 func ExampleKinds() {
 	fmt.Println(file.Kinds())
 	// Output: [job shop]

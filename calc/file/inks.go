@@ -1,6 +1,7 @@
 package file
 
 import (
+	"cmp"
 	"fmt"
 	"reflect"
 	"slices"
@@ -12,26 +13,19 @@ import (
 
 // inkMerge works out which class each class of a file takes its figures from.
 type inkMerge struct {
-	b     *binder
-	own   []job.Ink
-	base  []job.Ink
-	given []given
-	state []int // 0 to do, 1 under way, 2 done
+	own, base []job.Ink
+	elements  []element // of own
+	state     []int     // of own: 0 to do, 1 under way, 2 done
 }
 
 // mergeInks completes the ink classes of a file from the classes that they are like and adds
 // them to the base, in place of the one of the same name.
-func (b *binder) mergeInks(own, base []job.Ink, data map[string]any, places *place) []job.Ink {
-	m := inkMerge{b: b, own: own, base: base, given: make([]given, len(own)), state: make([]int, len(own))}
-	for i := range own {
-		m.given[i] = element("ink", data, places, i)
-	}
+func mergeInks(own, base []job.Ink, elements []element) []job.Ink {
+	m := inkMerge{own: own, base: base, elements: elements, state: make([]int, len(own))}
+	all := slices.Clone(base)
 	for i := range own {
 		m.complete(i)
-	}
-	all := append([]job.Ink(nil), base...)
-	for i := range own {
-		if at := inkIndex(all, own[i].Name); at >= 0 {
+		if at := inkIndex(base, own[i].Name); at >= 0 {
 			all[at] = own[i]
 		} else if own[i].Name != "" {
 			all = append(all, own[i])
@@ -41,12 +35,7 @@ func (b *binder) mergeInks(own, base []job.Ink, data map[string]any, places *pla
 }
 
 func inkIndex(list []job.Ink, name string) int {
-	for i := range list {
-		if list[i].Name == name {
-			return i
-		}
-	}
-	return -1
+	return slices.IndexFunc(list, func(x job.Ink) bool { return x.Name == name })
 }
 
 // complete fills class i. It returns false when the class leads back to itself.
@@ -56,65 +45,50 @@ func (m *inkMerge) complete(i int) bool {
 	}
 	m.state[i] = 1
 	defer func() { m.state[i] = 2 }()
-	ink, g := &m.own[i], m.given[i]
-	from := ink.Like
-	if from == "" || from == ink.Name {
-		from = ink.Name
-		if at := inkIndex(m.base, from); at >= 0 {
-			m.inherit(i, &m.base[at])
+	ink, e := &m.own[i], m.elements[i]
+	from := cmp.Or(ink.Like, ink.Name)
+	own, base := inkIndex(m.own, from), inkIndex(m.base, from)
+	switch {
+	case from != ink.Name && own >= 0:
+		if !m.complete(own) {
+			e.fail("like", words.Quote(from)+" leads back to this class", "a class that does not is accepted")
 			return true
 		}
-		if ink.Like == "" {
-			m.alone(i)
-			return true
-		}
-	} else if at := inkIndex(m.own, from); at >= 0 {
-		if !m.complete(at) {
-			m.b.fail(g.place.kid("like").valuePos(), g.scope, "like", words.Quote(from)+" leads back to this class", "a class that does not is accepted")
-			return true
-		}
-		m.inherit(i, &m.own[at])
-		return true
-	} else if at := inkIndex(m.base, from); at >= 0 {
-		m.inherit(i, &m.base[at])
+		inherit(reflect.ValueOf(ink).Elem(), reflect.ValueOf(&m.own[own]).Elem(), e.data)
+	case base >= 0:
+		inherit(reflect.ValueOf(ink).Elem(), reflect.ValueOf(&m.base[base]).Elem(), e.data)
+	case ink.Like == "":
+		e.alone(ink)
+	default:
+		known := words.Names(slices.Concat(m.base, m.own), func(x *job.Ink) string { return x.Name })
+		known = slices.DeleteFunc(known, func(name string) bool { return name == ink.Name })
+		e.fail("like", "the ink class "+words.Quote(ink.Like)+" is not known", words.InList(ink.Like, known, "accepted are"))
 		return true
 	}
-	known := words.Names(append(append([]job.Ink(nil), m.base...), m.own...), func(x *job.Ink) string { return x.Name })
-	known = slices.DeleteFunc(known, func(name string) bool { return name == ink.Name })
-	m.b.fail(g.place.kid("like").valuePos(), g.scope, "like", "the ink class "+words.Quote(ink.Like)+" is not known", words.InList(ink.Like, known, "accepted are"))
+	e.checkInk(ink)
 	return true
 }
 
-// alone checks a class that takes figures from no other.
-func (m *inkMerge) alone(i int) {
-	g := m.given[i]
+// alone reports what is missing in a class that takes figures from no other.
+func (e element) alone(ink *job.Ink) {
 	for _, f := range fieldsOf(reflect.TypeFor[job.Ink]()) {
 		switch f.key {
 		case "solids", "density", "dries":
-			if _, ok := g.data[f.key]; !ok && m.own[i].Name != "" {
-				m.b.fail(g.place.keyPos(), g.scope, f.key, "is missing",
-					m.b.accepted(reflect.TypeFor[job.Ink]().Field(f.index).Type, &f)+`, or like = "plastisol" to take the figures of that class`)
+			if _, ok := e.data[f.key]; !ok && ink.Name != "" {
+				e.fail(f.key, "is missing", f.accepted()+`, or like = "plastisol" to take the figures of that class`)
 			}
 		}
 	}
-	m.check(i)
 }
 
-func (m *inkMerge) inherit(i int, from *job.Ink) {
-	inherit(reflect.ValueOf(&m.own[i]).Elem(), reflect.ValueOf(from).Elem(), m.given[i].data)
-	m.check(i)
-}
-
-// check finds figures of a complete class that cannot stand together.
-func (m *inkMerge) check(i int) {
-	ink, g := &m.own[i], m.given[i]
-	fail := func(key, wrong, accepted string) { m.b.fail(g.place.Find(key), g.scope, key, wrong, accepted) }
+// checkInk finds figures of a complete class that cannot stand together.
+func (e element) checkInk(ink *job.Ink) {
 	if ink.CureC != nil && ink.CureTopC > 0 && ink.CureTopC < ink.CureC.High {
-		fail("cure-top", fmt.Sprintf("%s C is below the top of the cure range, %s C", words.Number(ink.CureTopC), words.Number(ink.CureC.High)),
+		e.fail("cure-top", fmt.Sprintf("%s C is below the top of the cure range, %s C", words.Number(ink.CureTopC), words.Number(ink.CureC.High)),
 			"a temperature at or above the cure range is accepted: state cure too")
 	}
 	if ink.CureC != nil && ink.GelC != nil && ink.GelC.Low > ink.CureC.High {
-		fail("gel", fmt.Sprintf("starts at %s C, above the cure range, which ends at %s C", words.Number(ink.GelC.Low), words.Number(ink.CureC.High)),
+		e.fail("gel", fmt.Sprintf("starts at %s C, above the cure range, which ends at %s C", words.Number(ink.GelC.Low), words.Number(ink.CureC.High)),
 			"a gel temperature below the cure range is accepted")
 	}
 }

@@ -14,7 +14,7 @@ import (
 // syntax it is nil. Units and ranges are those of the tags of Job; limits see the package.
 // The work is proportional to the size of the file.
 func DecodeJob(name string, src []byte) (*job.Job, job.Errors) {
-	_, data, places, errs := open(name, src)
+	data, places, errs := open(name, src)
 	if errs != nil {
 		return nil, errs
 	}

@@ -37,7 +37,7 @@ func Printable(r rune) bool {
 	return false
 }
 
-// printable is the text composed (NFC), with what of it cannot be printed.
+// printable composes a text (NFC) and says what of it cannot be printed.
 func printable(text string) (composed, wrong string) {
 	composed = norm.NFC.String(text)
 	var bad []string

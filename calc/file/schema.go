@@ -3,6 +3,7 @@ package file
 import (
 	"math"
 	"reflect"
+	"slices"
 	"strings"
 
 	"bladecard/calc/internal/words"
@@ -11,10 +12,10 @@ import (
 	"bladecard/templates"
 )
 
-// Kinds lists the kinds of file that Schema and KeyTables know: job and shop.
+// Kinds lists the kinds of file that Schema knows: job and shop.
 func Kinds() []string { return []string{"job", "shop"} }
 
-// kindOf is the struct that a kind of file is read into.
+// kindOf returns the struct that a kind of file is read into.
 func kindOf(kind string) (reflect.Type, error) {
 	switch kind {
 	case "job":
@@ -63,7 +64,7 @@ type schemer struct {
 	definitions object // tables that stand in more than one place
 }
 
-// table is the schema of a struct.
+// table makes the schema of a struct.
 func (s *schemer) table(t reflect.Type, doc string) object {
 	out := object{}
 	if doc != "" {
@@ -73,7 +74,7 @@ func (s *schemer) table(t reflect.Type, doc string) object {
 	var required []string
 	var clashes object
 	for _, f := range fieldsOf(t) {
-		properties = append(properties, member{f.key, s.field(t.Field(f.index).Type, &f)})
+		properties = append(properties, member{f.key, s.field(&f)})
 		if f.need {
 			required = append(required, f.key)
 		}
@@ -92,80 +93,52 @@ func (s *schemer) table(t reflect.Type, doc string) object {
 	return out
 }
 
-// field is the schema of a key with what its tags say beside the value.
-func (s *schemer) field(t reflect.Type, f *field) object {
-	if t.Kind() == reflect.Pointer {
-		t = t.Elem()
-	}
-	if t.Kind() == reflect.Struct && !isScalar(t) {
-		return s.table(t, s.words[f.text])
+// field makes the schema of a key, with its description and default.
+func (s *schemer) field(f *field) object {
+	if _, scalar := scalars[f.typ]; f.typ.Kind() == reflect.Struct && !scalar {
+		return s.table(f.typ, s.words[f.text])
 	}
 	doc := s.words[f.text]
 	if f.unit != "" && !math.IsInf(f.min, -1) && !math.IsInf(f.max, 1) {
-		low, high, u := limits(f)
+		low, high, u := f.ends()
 		doc = strings.NewReplacer("{what}", doc, "{low}", low, "{high}", high+u).Replace(s.words["key.range"])
 	}
-	out := append(object{{"description", doc}}, s.value(t, f)...)
+	out := append(object{{"description", doc}}, s.value(f)...)
 	if f.preset != "" {
-		out = append(out, member{"default", presetOf(t, f)})
+		out = append(out, member{"default", f.presetValue()})
 	}
 	return out
 }
 
-// value is the schema of a value.
-func (s *schemer) value(t reflect.Type, f *field) object {
-	switch t {
-	case reflect.TypeFor[job.Date]():
-		return object{{"type", "string"}, {"pattern", `^20[0-9]{2}-[0-9]{2}-[0-9]{2}$`}, {"examples", []string{exampleDay}}}
-	case reflect.TypeFor[job.FlashWish]():
-		return object{{"enum", []any{true, false, string(job.FlashDry)}}}
-	case reflect.TypeFor[job.Range]():
-		return quantityText(unit.RangePattern(!(f.min >= 0), f.unit), exampleOf(t, f))
-	case reflect.TypeFor[job.EOM]():
-		return quantityText(unit.Pattern(false, "share", "um"), exampleOf(t, f))
+// value makes the schema of a value: a scalar, a list or a map.
+func (s *schemer) value(f *field) object {
+	if scalar, ok := scalars[f.typ]; ok {
+		return scalar.schema(f)
 	}
-	switch t.Kind() {
-	case reflect.String:
-		return textSchema(f)
-	case reflect.Bool:
-		return object{{"type", "boolean"}}
-	case reflect.Int:
-		return append(object{{"type", "integer"}}, numberLimits(f)...)
-	case reflect.Float64:
-		if f.unit == "" {
-			return append(object{{"type", "number"}}, numberLimits(f)...)
-		}
-		text := quantityText(unit.Pattern(!(f.min >= 0), f.unit), exampleOf(t, f))
-		if unit.Bare(f.unit) {
-			return object{{"anyOf", []object{append(object{{"type", "number"}}, numberLimits(f)...), text}}}
-		}
-		return text
-	case reflect.Slice:
-		var items object
-		if t.Elem().Kind() == reflect.Struct {
-			items = s.table(t.Elem(), "")
-		} else {
-			items = s.value(t.Elem(), f)
-		}
-		out := object{{"type", "array"}, {"items", items}}
-		if f.need {
-			out = append(out, member{"minItems", 1})
-		}
-		if f.most > 0 {
-			out = append(out, member{"maxItems", f.most})
-		}
-		return out
-	case reflect.Map:
-		return s.mapped(t, f)
+	if f.typ.Kind() == reflect.Map {
+		return s.mapped(f)
 	}
-	panic("job: no schema for a " + t.String())
+	var items object
+	if scalar, ok := scalars[f.typ.Elem()]; ok {
+		items = scalar.schema(f)
+	} else {
+		items = s.table(f.typ.Elem(), "")
+	}
+	out := object{{"type", "array"}, {"items", items}}
+	if f.need {
+		out = append(out, member{"minItems", 1})
+	}
+	if f.most > 0 {
+		out = append(out, member{"maxItems", f.most})
+	}
+	return out
 }
 
-// mapped is the schema of a table with accepted keys and the same table under each.
-func (s *schemer) mapped(t reflect.Type, f *field) object {
-	inner := t.Elem().Elem()
+// mapped makes the schema of a table whose accepted keys all hold the same kind of table.
+func (s *schemer) mapped(f *field) object {
+	inner := f.typ.Elem().Elem()
 	name := strings.ToLower(inner.Name())
-	if !s.defined(name) {
+	if !slices.ContainsFunc(s.definitions, func(d member) bool { return d.key == name }) {
 		s.definitions = append(s.definitions, member{name, s.table(inner, s.words[f.text])})
 	}
 	var properties object
@@ -175,71 +148,7 @@ func (s *schemer) mapped(t reflect.Type, f *field) object {
 	return object{{"type", "object"}, {"properties", properties}, {"additionalProperties", false}}
 }
 
-func (s *schemer) defined(name string) bool {
-	for _, d := range s.definitions {
-		if d.key == name {
-			return true
-		}
-	}
-	return false
-}
-
-// isScalar tells whether a struct is written as a single value.
-func isScalar(t reflect.Type) bool {
-	return t == reflect.TypeFor[job.Range]() || t == reflect.TypeFor[job.EOM]() || t == reflect.TypeFor[job.Date]()
-}
-
-// quantityText is a text with a unit. The longest text is that of calc/unit.
-func quantityText(pattern, example string) object {
-	return object{{"type", "string"}, {"pattern", pattern}, {"maxLength", unit.Longest}, {"examples", []string{example}}}
-}
-
-// textSchema is a text: one of some words, of a form, or free.
-func textSchema(f *field) object {
-	out := object{{"type", "string"}}
-	switch {
-	case len(f.one) > 0:
-		return append(out, member{"enum", f.one})
-	case f.form == "language":
-		return append(out, member{"enum", templates.Languages()})
-	case f.form == "ink": // a shop may have classes of its own
-		return object{{"anyOf", []object{{{"enum", builtInInkNames()}}, append(out, member{"maxLength", f.longest})}}}
-	case formPatterns[f.form].pattern != "":
-		form := formPatterns[f.form]
-		return append(out, member{"pattern", form.pattern}, member{"maxLength", f.longest}, member{"examples", form.examples})
-	case f.need:
-		out = append(out, member{"pattern", `[^ \t\r\n]`})
-	}
-	return append(out, member{"maxLength", f.longest})
-}
-
-func numberLimits(f *field) object {
-	var out object
-	if !math.IsInf(f.min, -1) {
-		out = append(out, member{"minimum", f.min})
-	}
-	if !math.IsInf(f.max, 1) {
-		out = append(out, member{"maximum", f.max})
-	}
-	return out
-}
-
-// builtInInkNames are the ink classes that every shop has.
+// builtInInkNames lists the ink classes that every shop has.
 func builtInInkNames() []string {
 	return words.Names(builtIn().Inks, func(x *job.Ink) string { return x.Name })
-}
-
-const exampleDay = "2026-12-04"
-
-// exampleOf is a likely text of a value with a unit.
-func exampleOf(t reflect.Type, f *field) string {
-	switch {
-	case f.example != "":
-		return f.example
-	case t == reflect.TypeFor[job.Range]():
-		return unit.RangeExample(f.unit)
-	case t == reflect.TypeFor[job.EOM]():
-		return "20 %"
-	}
-	return unit.Example(f.unit)
 }

@@ -40,7 +40,7 @@ func write(b *bytes.Buffer, v any) error {
 	return enc.Encode(v)
 }
 
-// text is the object over indented lines.
+// text writes the object over indented lines.
 func (o object) text() []byte {
 	var b bytes.Buffer
 	enc := json.NewEncoder(&b)

@@ -252,73 +252,51 @@ func TestTags(t *testing.T) {
 		t.Fatal(err)
 	}
 	asked := map[string]bool{}
-	seen := map[reflect.Type]bool{}
-	var walk func(t reflect.Type)
-	walk = func(typ reflect.Type) {
-		switch typ.Kind() {
-		case reflect.Pointer, reflect.Slice, reflect.Map:
-			walk(typ.Elem())
-			return
-		case reflect.Struct:
-		default:
-			return
-		}
-		if seen[typ] || len(fieldsOf(typ)) == 0 {
-			return
-		}
-		seen[typ] = true
+	eachField(t, func(typ reflect.Type, f field) {
 		var b binder
 		v := reflect.New(typ).Elem()
-		for _, f := range fieldsOf(typ) {
-			where := typ.Name() + "." + f.key
-			if f.key != strings.ToLower(f.key) || !(f.min <= f.max) {
-				t.Errorf("%s: range %v to %v", where, f.min, f.max)
-			}
-			asked[f.text] = true
-			if english[f.text] == "" {
-				t.Errorf("%s: the languages do not say what it means under %s", where, f.text)
-			}
-			if f.unit != "" && unit.Accepted(f.unit) == "" {
-				t.Errorf("%s: the unit %q is not known", where, f.unit)
-			}
-			if f.form != "" && f.form != "path" && f.form != "ink" && forms[f.form] == nil {
-				t.Errorf("%s: the form %q is not known", where, f.form)
-			}
-			if f.excludes != "" && !words.Has(keysOf(fieldsOf(typ)), f.excludes) {
-				t.Errorf("%s: excludes %q, which is no key", where, f.excludes)
-			}
-			accepted := b.accepted(v.Field(f.index).Type(), &f)
-			if accepted == "" {
-				t.Errorf("%s: nothing is accepted", where)
-			}
-			if example, ok := exampleIn(accepted); ok && f.unit != "" {
-				sample := reflect.New(v.Field(f.index).Type()).Elem()
-				var raw any = example
-				if sample.Kind() == reflect.Slice {
-					raw = []any{example}
-				}
-				var try binder
-				if try.value(sample, raw, nil, &f, scope{}); len(try.errs) > 0 {
-					t.Errorf("%s: the example %q is not accepted: %v", where, example, try.errs)
-				}
-			} else if f.unit != "" {
-				t.Errorf("%s: no example in %q", where, accepted)
-			}
-			if e := v.Field(f.index).Type(); e.Kind() == reflect.Slice && e.Elem().Kind() == reflect.Struct && words.Has(nameless, f.key) == words.Has(keysOf(fieldsOf(e.Elem())), "name") {
-				t.Errorf("%s: entries with a key name, or nameless, and not both", where)
-			}
-			if f.preset != "" {
-				b.preset(v.Field(f.index), &f) // panics when the default is not accepted
-			}
-			b.value(v.Field(f.index), []any{}, nil, &f, scope{}) // panics when there is no way to read the type
-			walk(v.Field(f.index).Type())
+		where := typ.Name() + "." + f.key
+		if f.key != strings.ToLower(f.key) || !(f.min <= f.max) {
+			t.Errorf("%s: range %v to %v", where, f.min, f.max)
 		}
-	}
-	walk(reflect.TypeFor[job.Job]())
-	walk(reflect.TypeFor[job.Shop]())
-	if len(seen) < 14 {
-		t.Errorf("only %d types were walked", len(seen))
-	}
+		asked[f.text] = true
+		if english[f.text] == "" {
+			t.Errorf("%s: the languages do not say what it means under %s", where, f.text)
+		}
+		if f.unit != "" && unit.Accepted(f.unit) == "" {
+			t.Errorf("%s: the unit %q is not known", where, f.unit)
+		}
+		if f.form != "" && f.form != "path" && f.form != "ink" && forms[f.form].check == nil {
+			t.Errorf("%s: the form %q is not known", where, f.form)
+		}
+		if f.excludes != "" && !words.Has(keysOf(fieldsOf(typ)), f.excludes) {
+			t.Errorf("%s: excludes %q, which is no key", where, f.excludes)
+		}
+		accepted := f.accepted()
+		if accepted == "" {
+			t.Errorf("%s: nothing is accepted", where)
+		}
+		if example, ok := exampleIn(accepted); ok && f.unit != "" {
+			sample := reflect.New(v.Field(f.index).Type()).Elem()
+			var raw any = example
+			if sample.Kind() == reflect.Slice {
+				raw = []any{example}
+			}
+			var try binder
+			if (slot{binder: &try, f: &f}).fill(sample, raw); len(try.errs) > 0 {
+				t.Errorf("%s: the example %q is not accepted: %v", where, example, try.errs)
+			}
+		} else if f.unit != "" {
+			t.Errorf("%s: no example in %q", where, accepted)
+		}
+		if e := v.Field(f.index).Type(); e.Kind() == reflect.Slice && e.Elem().Kind() == reflect.Struct && words.Has(nameless, f.key) == words.Has(keysOf(fieldsOf(e.Elem())), "name") {
+			t.Errorf("%s: entries with a key name, or nameless, and not both", where)
+		}
+		if f.preset != "" {
+			b.preset(v.Field(f.index), &f) // panics when the default is not accepted
+		}
+		slot{binder: &b, f: &f}.fill(v.Field(f.index), []any{}) // panics when there is no way to read the type
+	})
 	for text := range english {
 		if key, is := strings.CutPrefix(text, "key."); is && !asked[text] && key != "range" && !strings.HasPrefix(key, "file.") {
 			t.Errorf("%s stands in the languages, and no file has that key", text)

@@ -1,8 +1,10 @@
 package file
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
+	"regexp"
 	"sort"
 	"unicode/utf8"
 
@@ -22,100 +24,126 @@ const (
 	maxNest      = 16      // inline tables and lists inside one another
 )
 
-// source is the text of a file with what is needed to turn an offset into line and column in
-// constant time, however long its lines are.
+// source is the text of a file with the offsets at which its lines start.
 type source struct {
 	name  string
 	text  []byte
-	lines []int // offset of the start of each line
-	runes []int // runes before each whole block
-	twice []int // offsets of keys that a table has already
+	lines []int
 }
-
-const block = 256
 
 func newSource(name string, text []byte) *source {
 	s := &source{name: name, text: text, lines: []int{0}}
-	n := 0
 	for i, c := range text {
-		if i%block == 0 {
-			s.runes = append(s.runes, n)
-		}
-		if utf8.RuneStart(c) {
-			n++
-		}
 		if c == '\n' {
 			s.lines = append(s.lines, i+1)
 		}
 	}
-	if len(text)%block == 0 {
-		s.runes = append(s.runes, n)
-	}
 	return s
 }
 
-// runesTo counts the runes that start before the offset.
-func (s *source) runesTo(offset int) int {
-	n := s.runes[offset/block]
-	for _, c := range s.text[offset-offset%block : offset] {
-		if utf8.RuneStart(c) {
-			n++
-		}
-	}
-	return n
-}
+// longLine is how far into a line columns count characters. Beyond they count bytes, so that a megabyte on one line with
+// an error in every key takes no time.
+const longLine = 4 << 10
 
-// pos turns an offset into a place; columns count runes from 1.
+// pos turns an offset into a place; columns count characters from 1.
 func (s *source) pos(offset int) job.Pos {
-	offset = min(max(offset, 0), len(s.text))
 	line := sort.SearchInts(s.lines, offset+1) - 1
-	return job.Pos{File: s.name, Line: line + 1, Col: s.runesTo(offset) - s.runesTo(s.lines[line]) + 1}
+	col := offset - s.lines[line]
+	if col < longLine {
+		col = utf8.RuneCount(s.text[s.lines[line]:offset])
+	}
+	return job.Pos{File: s.name, Line: line + 1, Col: col + 1}
 }
 
-// fail is an error of the file as a whole, at an offset.
+// fail makes the one error of a file that cannot be read, at an offset.
 func (s *source) fail(offset int, wrong, accepted string) job.Errors {
 	return job.Errors{{Pos: s.pos(offset), Wrong: wrong, Accepted: accepted}}
 }
 
-// open checks size, encoding and shape of a file and parses it.
-func open(name string, text []byte) (*source, map[string]any, *place, job.Errors) {
+// open checks size, encoding and shape of a file and reads its values and places.
+func open(name string, text []byte) (map[string]any, *place, job.Errors) {
 	if len(text) > MaxFileBytes {
-		return nil, nil, nil, job.Errors{{Pos: job.Pos{File: name, Line: 1, Col: 1}, Wrong: fmt.Sprintf("the file has %d bytes", len(text)),
+		return nil, nil, job.Errors{{Pos: job.Pos{File: name, Line: 1, Col: 1}, Wrong: fmt.Sprintf("the file has %d bytes", len(text)),
 			Accepted: fmt.Sprintf("at most %d bytes are accepted", MaxFileBytes)}}
 	}
 	text = charset.Text(text) // columns count after its mark
 	src := newSource(name, text)
 	if offset, wrong, accepted := charset.Fault(text); wrong != "" {
-		return nil, nil, nil, src.fail(offset, wrong, accepted)
+		return nil, nil, src.fail(offset, wrong, accepted)
 	}
-	if errs := guard(src); errs != nil {
-		return nil, nil, nil, errs
-	}
-	data, errs := parse(src)
+	places, twice, errs := findPlaces(src)
 	if errs != nil {
-		return nil, nil, nil, errs
+		return nil, nil, errs
 	}
-	places, errs := findPlaces(src)
-	if errs != nil {
-		return nil, nil, nil, errs
+	data, offset, wrong := parse(text)
+	if wrong != "" {
+		return nil, nil, src.fail(offset, wrong, acceptedTOML)
 	}
-	return src, data, places, nil
+	if twice != nil {
+		return nil, nil, twice
+	}
+	return data, places, nil
 }
 
-// parse reads the values of a file.
-func parse(src *source) (data map[string]any, errs job.Errors) {
+const acceptedTOML = "TOML 1.0 is accepted"
+
+// parse reads the values of a text, or says what is wrong with it and where.
+func parse(text []byte) (data map[string]any, offset int, wrong string) {
 	defer func() {
-		if r := recover(); r != nil { // the parser panics on what it holds for its own bugs
-			data, errs = nil, src.fail(0, "the file cannot be read as TOML", "TOML 1.0 is accepted")
+		if r := recover(); r != nil { // the decoder panics on what it holds for its own bugs
+			data, offset, wrong = nil, 0, "the file cannot be read as TOML"
 		}
 	}()
-	_, err := toml.Decode(string(src.text), &data)
+	_, err := toml.Decode(string(text), &data)
 	var syntax toml.ParseError
 	if errors.As(err, &syntax) { // of its position only Start is dependable: line and column are off at the start of a line
-		return nil, src.fail(syntax.Position.Start, "this is not TOML: "+words.ParserSays(syntax.Message), "TOML 1.0 is accepted")
+		return nil, syntax.Position.Start, notTOML(syntax.Message)
 	}
 	if err != nil {
-		return nil, src.fail(0, "this is not TOML: "+words.ParserSays(err.Error()), "TOML 1.0 is accepted")
+		return nil, 0, notTOML(err.Error())
 	}
-	return data, nil
+	return data, 0, ""
+}
+
+func notTOML(says string) string { return "this is not TOML: " + words.ParserSays(says) }
+
+// quotes matches texts and comments as a whole, and else a quote that opens a text without end.
+var quotes = regexp.MustCompile(`"""(?s:\\.|[^\\])*?"""|'''(?s:.*?)'''|"""|'''|"(?s:\\.|[^"\\\n])*"|'[^'\n]*'|#[^\n]*|["']`)
+
+// syntax words an error of syntax that the walk met at an offset, behind a last good line at from. A quote that is not
+// closed is reported where it opens, which may be far before. For all else the decoder reads the same lines, since its
+// words are plainer; the walk's own words stay where the decoder finds nothing or the lines are too long for it.
+func (s *source) syntax(from, offset int, says string) job.Errors {
+	from = lineStart(s.text, from)
+	stretch := s.text[from:lineEnd(s.text, offset)]
+	for _, at := range quotes.FindAllIndex(s.text[from:], -1) {
+		if at[0] >= len(stretch) {
+			break
+		}
+		switch string(s.text[from+at[0] : from+at[1]]) {
+		case `"`, `'`, `"""`, `'''`:
+			wrong := "this quote is never closed"
+			if at[1]-at[0] == 1 && bytes.IndexByte(s.text[from+at[1]:], '\n') >= 0 {
+				wrong = "this quote is not closed on its line"
+			}
+			return s.fail(from+at[0], wrong, "a text with a quote at each end is accepted")
+		}
+	}
+	const short = 4 << 10 // bytes
+	if len(stretch) <= short {
+		if _, at, wrong := parse(stretch); wrong != "" {
+			return s.fail(from+at, wrong, acceptedTOML)
+		}
+	}
+	return s.fail(offset, notTOML(says), acceptedTOML)
+}
+
+// lineStart returns the offset at which the line of an offset starts, lineEnd the one behind its end.
+func lineStart(text []byte, at int) int { return bytes.LastIndexByte(text[:at], '\n') + 1 }
+
+func lineEnd(text []byte, at int) int {
+	if i := bytes.IndexByte(text[at:], '\n'); i >= 0 {
+		return at + i + 1
+	}
+	return len(text)
 }

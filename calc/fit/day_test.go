@@ -78,7 +78,7 @@ func TestNewDay(t *testing.T) {
 				refused++
 				continue
 			}
-			terms := res.Terms()
+			terms := res.Terms
 			for range newPrints {
 				days[c.days] = c.day * r.NormFloat64()
 				p := print(c.days)

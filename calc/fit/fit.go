@@ -46,22 +46,10 @@ func (s *Spread) take(x float64, first bool) {
 
 // Result is what the prints say.
 type Result struct {
-	Count      int     // prints that the terms stand on
-	MeanDeg    float64 // mean angle of the prints
-	MeanShoreA float64 // mean hardness of their edges
-	MeanSlope  float64 // mean of what a change of the next stroke's share does to ln(film)
+	Terms
 
 	AngleDeg, ShoreA, Strokes Spread // of the prints; where both ends are one, nothing is told of the effect
 
-	Shop       Estimate // factor for a mesh not among them; Error is relative and holds what meshes differ by
-	Angle      Estimate // relative, per 10 deg of lean
-	Hardness   Estimate // relative, per 10 Shore A
-	NextStroke Estimate // share that a further wet stroke adds
-	Meshes     []MeshFactor
-	Blades     []string
-
-	Scatter  float64 // of one measurement, standard deviation of ln(film)
-	Day      float64 // what the prints of a day have in common, standard deviation of ln(film)
 	Freedom  float64 // degrees of freedom behind Scatter
 	LeaveOut float64 // root mean square of ln(film) when each print is predicted from the others
 	Outliers []Outlier
@@ -116,75 +104,72 @@ func (e WrongUnit) Error() string {
 // squares after Hoerl and Kennard 1970, first weights after Huber 1964, scale from the median absolute
 // deviation.
 func Shop(prints []Print, pr Priors) (Result, error) {
+	if err := check(prints); err != nil {
+		return Result{}, err
+	}
+	f := newFitter(prints, pr)
+	if err := f.settle(f.reweigh); err != nil { // large residuals are held back
+		return Result{}, err
+	}
+	out, err := f.leaveOut()
+	if err != nil {
+		return Result{}, err
+	}
+	if err := f.settle(f.rescale); err != nil { // those that are left weigh the same
+		return Result{}, err
+	}
+	if f.sigma > mostScatter {
+		return Result{}, ErrScattered
+	}
+	return f.result(out)
+}
+
+// check refuses prints that no fit can be made from.
+func check(prints []Print) error {
 	if len(prints) < Least {
-		return Result{}, ErrFew
+		return ErrFew
 	}
 	ratios := make([]float64, len(prints))
+	meshes := map[string]bool{}
 	for i, p := range prints {
 		if err := p.check(); err != nil {
-			return Result{}, err
+			return err
 		}
 		ratios[i] = p.ratio()
+		meshes[p.Mesh] = true
 	}
 	slices.Sort(ratios)
 	if times := math.Exp(ratios[len(ratios)/2]); times < leastTimes || times > mostTimes {
-		return Result{}, WrongUnit{Times: times}
+		return WrongUnit{Times: times}
 	}
-	f := newFitter(prints, pr)
-	if n := len(f.meshes); n > MostMeshes {
-		return Result{}, fmt.Errorf("fit: the prints are of %d meshes; at most %d are accepted", n, MostMeshes)
+	if n := len(meshes); n > MostMeshes {
+		return fmt.Errorf("fit: the prints are of %d meshes; at most %d are accepted", n, MostMeshes)
 	}
-	if err := f.robust(); err != nil {
-		return Result{}, err
-	}
-	out := f.standOut()
-	if 4*len(out) > len(prints) {
-		return Result{}, ErrDisagree
-	}
-	for i := range f.rows {
-		f.rows[i].w = 1
-	}
-	for _, i := range out {
-		f.rows[i].w = 0
-	}
-	if err := f.settle(false); err != nil {
-		return Result{}, err
-	}
-	r := f.result(out)
-	if r.Scatter > mostScatter {
-		return Result{}, ErrScattered
-	}
-	for _, m := range r.Meshes {
-		if m.Factor < leastTimes/meshTimes || m.Factor > mostTimes*meshTimes {
-			return Result{}, WrongUnit{m.Factor, m.Name}
-		}
-	}
-	return r, nil
+	return nil
 }
 
-// fitter holds the equations of a fit.
+// fitter holds the equations of a fit, and what they said at the last step.
 type fitter struct {
 	prints []Print
 	rows   []entry
 	prior  Priors
-	priors []float64
+	priors []float64 // by column
 	meshes []string
-	index  map[string]int
+	index  map[string]int // column of each mesh
 	days   map[string]int // column of each day
-	deg    float64        // mean angle
-	slope  float64        // mean slope of the strokes' term
-	shoreA float64
-	q      float64 // where the strokes' term is taken as straight
-	sigma  float64
-	free   float64
 	sol    solution
+
+	meanDeg, meanShoreA, meanSlope float64
+	q                              float64 // where the strokes' term is taken as straight
+	sigma                          float64 // scatter
+	free                           float64 // degrees of freedom
 }
 
 func newFitter(prints []Print, pr Priors) *fitter {
 	f := &fitter{prints: prints, prior: pr, index: map[string]int{}, q: NextStroke, sigma: pr.Scatter}
 	for _, p := range prints {
-		f.deg += p.AngleDeg / float64(len(prints))
-		f.shoreA += p.HardnessShoreA / float64(len(prints))
+		f.meanDeg += p.AngleDeg / float64(len(prints))
+		f.meanShoreA += p.HardnessShoreA / float64(len(prints))
 		if _, known := f.index[p.Mesh]; !known {
 			f.index[p.Mesh] = columns + len(f.meshes)
 			f.meshes = append(f.meshes, p.Mesh)
@@ -229,12 +214,12 @@ func (f *fitter) straighten() error {
 			return err
 		}
 		r := &f.rows[i]
-		r.angle, r.hardness, r.slope, r.mesh = (p.AngleDeg-f.deg)/10, (p.HardnessShoreA-f.shoreA)/10, slope, f.index[p.Mesh]
+		r.angle, r.hardness, r.slope, r.mesh = (p.AngleDeg-f.meanDeg)/10, (p.HardnessShoreA-f.meanShoreA)/10, slope, f.index[p.Mesh]
 		r.day = f.days[p.Day]
 		r.y = p.ratio() - value + slope*(f.q-NextStroke)
 		sum += slope / float64(len(f.prints))
 	}
-	f.slope = sum
+	f.meanSlope = sum
 	return nil
 }
 
@@ -252,31 +237,20 @@ func (f *fitter) step() error {
 	return nil
 }
 
-// robust settles the terms with weights that hold large residuals back (Huber's).
-func (f *fitter) robust() error { return f.settle(true) }
-
-// settle repeats the step until neither terms nor scatter move.
-func (f *fitter) settle(robust bool) error {
+// settle repeats the step, and takes the scatter and the weights anew, until neither terms nor scatter move.
+func (f *fitter) settle(scatter func()) error {
 	const most, still = 60, 1e-12
 	for range most {
-		before := append([]float64{f.sigma}, f.sol.term...)
+		sigma, terms := f.sigma, f.sol.term
 		if err := f.step(); err != nil {
 			return err
 		}
-		if robust {
-			f.reweigh()
-		} else {
-			f.rescale()
+		scatter()
+		moved := math.Abs(f.sigma - sigma)
+		for i, before := range terms {
+			moved = math.Max(moved, math.Abs(f.sol.term[i]-before))
 		}
-		moved := math.Abs(f.sigma - before[0])
-		for i, b := range f.sol.term {
-			if i+1 < len(before) {
-				moved = math.Max(moved, math.Abs(b-before[i+1]))
-			} else {
-				moved = 1
-			}
-		}
-		if moved < still {
+		if terms != nil && moved < still {
 			return nil
 		}
 	}
@@ -314,21 +288,29 @@ func (f *fitter) reweigh() {
 
 // rescale takes the scatter from the residuals and the degrees of freedom that the terms leave.
 func (f *fitter) rescale() {
-	sum, used, n := 0.0, 0.0, 0.0
-	for i, r := range f.rows {
-		if r.w == 0 {
-			continue
-		}
-		sum += square(f.residual(i))
-		used += f.sol.spread(r)
-		n++
-	}
-	f.free = f.prior.ScatterWeight + n - used
+	f.free = f.freedom()
 	if f.free <= 0 { // as many terms as prints, and nothing expected
 		f.free, f.sigma = 0, math.Max(leastScatter, f.prior.Scatter)
 		return
 	}
-	f.sigma = math.Max(leastScatter, math.Sqrt((f.prior.ScatterWeight*square(f.prior.Scatter)+sum)/f.free))
+	sum := f.prior.ScatterWeight * square(f.prior.Scatter)
+	for i, r := range f.rows {
+		if r.w > 0 {
+			sum += square(f.residual(i))
+		}
+	}
+	f.sigma = math.Max(leastScatter, math.Sqrt(sum/f.free))
+}
+
+// freedom is how many prints, and prints that are expected, are left when the terms have used theirs.
+func (f *fitter) freedom() float64 {
+	left := f.prior.ScatterWeight
+	for _, r := range f.rows {
+		if r.w > 0 {
+			left += 1 - f.sol.spread(r)
+		}
+	}
+	return left
 }
 
 // What makes an outlier: at least leastToJudge prints, and a residual of more than standOutTimes
@@ -338,53 +320,36 @@ const (
 	standOutTimes = 4.0
 )
 
-// standOut lists the prints that do not agree with the others.
-func (f *fitter) standOut() []int {
-	if len(f.rows) < leastToJudge {
-		return nil
-	}
-	var out []int
+// leaveOut lists the prints that do not agree with the others, and takes all weight from them; the others weigh the same
+// again.
+func (f *fitter) leaveOut() (out []int, err error) {
 	for i := range f.rows {
-		left := f.left(i)
-		if math.Abs(f.residual(i)) > standOutTimes*f.sigma*math.Sqrt(left) && math.Abs(f.residual(i))/left > standOutTimes*f.sigma {
+		residual, left := math.Abs(f.residual(i)), f.left(i)
+		if len(f.rows) >= leastToJudge && residual > standOutTimes*f.sigma*math.Sqrt(left) && residual/left > standOutTimes*f.sigma {
 			out = append(out, i)
 		}
 	}
-	return out
+	for i := range f.rows {
+		f.rows[i].w = 1
+	}
+	for _, i := range out {
+		f.rows[i].w = 0
+	}
+	if 4*len(out) > len(f.rows) {
+		return nil, ErrDisagree
+	}
+	return out, nil
 }
 
-// result writes the terms down.
-func (f *fitter) result(out []int) Result {
-	r := Result{
-		Count: len(f.prints) - len(out), MeanDeg: f.deg, MeanShoreA: f.shoreA, MeanSlope: f.slope,
-		Scatter: f.sigma, Day: f.prior.Day, Freedom: f.free, sol: f.sol, index: f.index, prior: f.prior,
-	}
-	err := func(c int) float64 { return f.sigma * math.Sqrt(f.sol.cov[c][c]) }
-	told := func(e, prior float64) bool { return e < 0.8*prior }
-	// Errors of a factor are those at the mean of all terms, where they are least and go with no
-	// other; its value is that of one stroke.
-	mean := func(c int) entry { return entry{slope: f.slope, mesh: c} }
-	shop := f.sigma * math.Sqrt(f.sol.spread(mean(colShop)))
-	r.Shop = Estimate{Value: math.Exp(f.sol.term[colShop]), Error: math.Hypot(shop, f.prior.Mesh), Told: told(shop, f.prior.Shop)}
-	r.Angle = Estimate{f.sol.term[colAngle], err(colAngle), told(err(colAngle), f.prior.Angle)}
-	r.Hardness = Estimate{f.sol.term[colHardness], err(colHardness), told(err(colHardness), f.prior.Hardness)}
-	r.NextStroke = Estimate{f.q, err(colStroke), told(err(colStroke), f.prior.NextStroke)}
-	for i, name := range f.meshes {
-		m := MeshFactor{
-			Name: name, Factor: math.Exp(f.sol.term[colShop] + f.sol.term[columns+i]),
-			Error: f.sigma * math.Sqrt(f.sol.spread(mean(columns+i))),
-		}
-		m.Own = f.ownError(i)
-		for _, row := range f.rows {
-			if row.mesh == columns+i && row.w > 0 {
-				m.Count++
-			}
-		}
-		if m.Count > 0 {
-			r.Meshes = append(r.Meshes, m)
+// result writes down what was found.
+func (f *fitter) result(out []int) (Result, error) {
+	r := Result{Terms: f.terms(), Freedom: f.free, FittedUM: make([]float64, len(f.prints)), sol: f.sol, index: f.index, prior: f.prior}
+	r.Count = len(f.prints) - len(out)
+	for _, m := range r.Meshes {
+		if m.Factor < leastTimes/meshTimes || m.Factor > mostTimes*meshTimes {
+			return Result{}, WrongUnit{m.Factor, m.Name}
 		}
 	}
-	r.FittedUM = make([]float64, len(f.prints))
 	sum := 0.0
 	for i, p := range f.prints {
 		r.AngleDeg.take(p.AngleDeg, i == 0)
@@ -393,7 +358,7 @@ func (f *fitter) result(out []int) Result {
 		left := f.residual(i)
 		r.FittedUM[i] = p.MeasuredUM * math.Exp(-left)
 		if f.rows[i].w > 0 {
-			if !slices.Contains(r.Blades, p.Blade) {
+			if !r.HasBlade(p.Blade) {
 				r.Blades = append(r.Blades, p.Blade)
 			}
 			sum += square(left / math.Max(1e-9, 1-f.sol.spread(f.rows[i])))
@@ -403,7 +368,42 @@ func (f *fitter) result(out []int) Result {
 	for _, i := range out {
 		r.Outliers = append(r.Outliers, Outlier{Print: f.prints[i], FittedUM: r.FittedUM[i], Index: i})
 	}
-	return r
+	return r, nil
+}
+
+// terms are the terms with their errors. The error of a factor is that at the mean of all terms, where it is least and goes with no
+// other; its value is that of one stroke.
+func (f *fitter) terms() Terms {
+	estimate := func(value, err, prior float64) Estimate { return Estimate{value, err, err < 0.8*prior} }
+	err := func(c int) float64 { return f.sigma * math.Sqrt(f.sol.cov[c][c]) }
+	t := Terms{
+		MeanDeg: f.meanDeg, MeanShoreA: f.meanShoreA, MeanSlope: f.meanSlope, Scatter: f.sigma, Day: f.prior.Day,
+		Shop:       estimate(math.Exp(f.sol.term[colShop]), f.errorAtMean(colShop), f.prior.Shop),
+		Angle:      estimate(f.sol.term[colAngle], err(colAngle), f.prior.Angle),
+		Hardness:   estimate(f.sol.term[colHardness], err(colHardness), f.prior.Hardness),
+		NextStroke: estimate(f.q, err(colStroke), f.prior.NextStroke),
+	}
+	t.Shop.Error = math.Hypot(t.Shop.Error, f.prior.Mesh)
+	counts := map[int]int{}
+	for _, row := range f.rows {
+		if row.w > 0 {
+			counts[row.mesh]++
+		}
+	}
+	for i, name := range f.meshes {
+		if col := columns + i; counts[col] > 0 {
+			t.Meshes = append(t.Meshes, MeshFactor{
+				Name: name, Count: counts[col], Factor: math.Exp(f.sol.term[colShop] + f.sol.term[col]),
+				Error: f.errorAtMean(col), Own: f.ownError(i),
+			})
+		}
+	}
+	return t
+}
+
+// errorAtMean is the error of the factor of a mesh, or of the shop, at the mean of the other terms.
+func (f *fitter) errorAtMean(col int) float64 {
+	return f.sigma * math.Sqrt(f.sol.spread(entry{slope: f.meanSlope, mesh: col}))
 }
 
 // ownError is the error of what a mesh differs by from the others: of two meshes, the root of the sum of both

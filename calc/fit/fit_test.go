@@ -133,7 +133,7 @@ func TestFewAndInconsistent(t *testing.T) {
 	if math.Abs(res.Angle.Error-Expected().Angle) > 1e-9 || res.NextStroke.Value != NextStroke {
 		t.Errorf("untold terms moved: %+v", res)
 	}
-	if f := res.Terms().Factor("156-64", 15, 70); !(f > 1.05 && f < 1.1) {
+	if f := res.Terms.Factor("156-64", 15, 70); !(f > 1.05 && f < 1.1) {
 		t.Errorf("factor %g for films 10 %% above", f)
 	}
 	var halves []Print
@@ -210,7 +210,7 @@ func TestHeldOut(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			terms := res.Terms()
+			terms := res.Terms
 			for _, p := range tr.log(r, 20, noise) {
 				value, _, err := strokes(p.Strokes, terms.NextStroke.Value)
 				if err != nil {

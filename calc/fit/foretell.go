@@ -1,6 +1,9 @@
 package fit
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Foretell returns what a fit of prints that are still to be made is expected to know. Its terms have the values
 // that are taken beforehand and the errors that such prints leave; the measured films are not looked at.
@@ -10,27 +13,19 @@ import "math"
 // is measured and on the scatter, not on what is measured (textbook; Atkinson, Donev and Tobias 2007,
 // Optimum Experimental Designs, chapter 9, from memory).
 func Foretell(prints []Print, pr Priors) (Result, error) {
-	if len(prints) < Least {
-		return Result{}, ErrFew
+	planned := slices.Clone(prints)
+	for i := range planned {
+		planned[i].MeasuredUM = planned[i].PredictedUM
 	}
-	planned := make([]Print, len(prints))
-	for i, p := range prints {
-		p.MeasuredUM = p.PredictedUM
-		if err := p.check(); err != nil {
-			return Result{}, err
-		}
-		planned[i] = p
+	if err := check(planned); err != nil {
+		return Result{}, err
 	}
 	f := newFitter(planned, pr)
 	if err := f.step(); err != nil {
 		return Result{}, err
 	}
-	used := 0.0
-	for _, r := range f.rows {
-		used += f.sol.spread(r)
-	}
-	f.free = pr.ScatterWeight + float64(len(f.rows)) - used
-	return f.result(nil), nil
+	f.free = f.freedom()
+	return f.result(nil)
 }
 
 // NewDay is one sigma of how far the film of a setup may be off on a day that is not among the prints,

@@ -1,32 +1,25 @@
 package fit
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Terms are what a shop keeps of a fit: enough to correct any predicted film and to tell how far
 // the correction may be off.
 type Terms struct {
-	Shop       Estimate // factor of a mesh that is not listed
+	Shop       Estimate // factor of a mesh that is not listed; Error is relative and holds what meshes differ by
 	Meshes     []MeshFactor
-	MeanDeg    float64
-	MeanShoreA float64
-	MeanSlope  float64  // of the next stroke's share, see Result
+	MeanDeg    float64  // angle of the prints
+	MeanShoreA float64  // hardness of their edges
+	MeanSlope  float64  // what a change of the next stroke's share does to ln(film)
 	Angle      Estimate // relative, per 10 deg from MeanDeg
 	Hardness   Estimate // relative, per 10 Shore A from MeanShoreA
-	NextStroke Estimate
+	NextStroke Estimate // share that a further wet stroke adds
 	Blades     []string // that were measured
-	Scatter    float64
-	Day        float64 // one sigma of what a new day brings
-	Count      int
-}
-
-// Terms returns what to keep of a fit.
-//
-// Range: any Result of Shop. Kind: definition.
-func (r Result) Terms() Terms {
-	return Terms{
-		Shop: r.Shop, Meshes: r.Meshes, MeanDeg: r.MeanDeg, MeanShoreA: r.MeanShoreA, MeanSlope: r.MeanSlope, Angle: r.Angle,
-		Hardness: r.Hardness, NextStroke: r.NextStroke, Blades: r.Blades, Scatter: r.Scatter, Day: r.Day, Count: r.Count,
-	}
+	Scatter    float64  // of one measurement, standard deviation of ln(film)
+	Day        float64  // one sigma of what a new day brings
+	Count      int      // prints that the terms stand on
 }
 
 // Times is how many standard errors lie on either side of nine in ten of the shop's prints: Student's, with
@@ -122,10 +115,5 @@ func (t Terms) HasMesh(name string) bool { return t.mesh(name).Count > 0 }
 //
 // Range: any name. Kind: definition.
 func (t Terms) HasBlade(name string) bool {
-	for _, b := range t.Blades {
-		if b == name {
-			return true
-		}
-	}
-	return false
+	return slices.Contains(t.Blades, name)
 }

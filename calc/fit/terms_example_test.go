@@ -43,12 +43,6 @@ func ExampleTerms_HasBlade() {
 	// Output: true false
 }
 
-func ExampleResult_Terms() {
-	r := Result{Shop: Estimate{Value: 0.9}, Count: 12, Scatter: 0.07}
-	fmt.Println(r.Terms().Shop.Value, r.Terms().Count)
-	// Output: 0.9 12
-}
-
 func ExampleTerms_Half() {
 	t := Terms{Count: 400, Scatter: 0.06, Day: 0.08}
 	fmt.Printf("%.2f %.2f\n", t.Half(0.03, 0, 0), t.Half(0.03, 0.10, 0))

@@ -64,30 +64,6 @@ func ExampleBitmapDotUM() {
 	// Output: 84.7 um <nil>
 }
 
-func ExampleBitmapPitches() {
-	n, err := halftone.BitmapPitches(300, 305)
-	fmt.Printf("%.3f %v\n", n, err)
-	// Output: 1.017 <nil>
-}
-
-func ExampleCellPixels() {
-	n, err := halftone.CellPixels(2400, 150)
-	fmt.Println(n, err)
-	// Output: 16 <nil>
-}
-
-func ExampleCellLevels() {
-	steps, step, err := halftone.CellLevels(16)
-	fmt.Printf("%g steps of %.2f %% %v\n", steps, 100*step, err)
-	// Output: 255 steps of 0.39 % <nil>
-}
-
-func ExamplePixelDotShare() {
-	s, err := halftone.PixelDotShare(4, 16)
-	fmt.Printf("%.2f %% %v\n", 100*s, err)
-	// Output: 1.56 % <nil>
-}
-
 func ExampleMoireBeat() {
 	locked, _ := halftone.MoireBeat(260, 65, 0)
 	banded, _ := halftone.MoireBeat(262, 65, 0)

@@ -12,7 +12,6 @@ import (
 func TestRefusals(t *testing.T) {
 	nan, inf := math.NaN(), math.Inf(1)
 	one := func(_ float64, err error) error { return err }
-	levels := func(_, _ float64, err error) error { return err }
 	beat := func(_ Beat, err error) error { return err }
 	for name, err := range map[string]error{
 		"ratio, mesh 0":         one(MeshRatio(0, 65)),
@@ -35,14 +34,6 @@ func TestRefusals(t *testing.T) {
 		"smallest, opening NaN": one(SmallestDotUM(34, nan)),
 		"bitmap 0":              one(BitmapDotUM(0)),
 		"bitmap NaN":            one(BitmapDotUM(nan)),
-		"pitches, mesh 0":       one(BitmapPitches(300, 0)),
-		"cell, dpi 0":           one(CellPixels(0, 65)),
-		"cell, lines NaN":       one(CellPixels(2400, nan)),
-		"levels 1":              levels(CellLevels(1)),
-		"levels NaN":            levels(CellLevels(nan)),
-		"pixel dot 0":           one(PixelDotShare(0, 16)),
-		"pixel dot too large":   one(PixelDotShare(257, 16)),
-		"pixel dot, side NaN":   one(PixelDotShare(4, nan)),
 		"moire, mesh NaN":       beat(MoireBeat(nan, 65, 0)),
 		"moire, mesh coarse":    beat(MoireBeat(40, 65, 0)),
 		"moire, angle NaN":      beat(MoireBeat(260, 65, nan)),

@@ -21,19 +21,12 @@ type Error struct {
 // Error prints FILE:LINE:COL: WHERE: KEY: what is wrong; what is accepted. Parts that are
 // empty are left out.
 func (e Error) Error() string {
-	var b strings.Builder
-	for _, part := range []string{e.Pos.String(), e.Where, e.Key} {
-		if part != "" {
-			b.WriteString(part)
-			b.WriteString(": ")
-		}
-	}
-	b.WriteString(e.Wrong)
+	parts := []string{e.Pos.String(), e.Where, e.Key, e.Wrong}
+	text := strings.Join(slices.DeleteFunc(parts, func(part string) bool { return part == "" }), ": ")
 	if e.Accepted != "" {
-		b.WriteString("; ")
-		b.WriteString(e.Accepted)
+		text += "; " + e.Accepted
 	}
-	return b.String()
+	return text
 }
 
 // String prints FILE:LINE:COL, or FILE alone when the line is not known.

@@ -7,19 +7,8 @@ import (
 	"bladecard/calc/job"
 )
 
-const regatta = `title = "Regatta shirts"
-
-[[location]]
-name = "full front"
-width = "12 in"
-
-[[location.screen]]
-mesh = "156-64"
-eom = "20 %"
-`
-
 func ExampleResolve() {
-	j, _ := file.DecodeJob("job.toml", []byte(regatta))
+	j := &job.Job{Locations: []job.Location{{Screens: []job.Screen{{MeshName: "156-64"}}}}}
 	errs := job.Resolve(j, file.BuiltInShop())
 	s := j.Locations[0].Screens[0]
 	fmt.Println(errs == nil, s.Ink.Name, s.Mesh.CountPerInch, s.Mesh.OnRack)
@@ -27,10 +16,10 @@ func ExampleResolve() {
 }
 
 func ExampleScreen_KeyPos() {
-	j, _ := file.DecodeJob("job.toml", []byte(regatta))
+	j, _ := file.DecodeJob("job.toml", []byte("title = \"t\"\n[[location]]\n[[location.screen]]\neom = \"20 %\"\n"))
 	s := &j.Locations[0].Screens[0]
 	fmt.Println(s.KeyPos("eom"), s.KeyPos("angle"))
-	// Output: job.toml:9:7 job.toml:7:1
+	// Output: job.toml:4:7 job.toml:3:1
 }
 
 func ExampleParseMesh() {
@@ -65,9 +54,13 @@ func ExampleShop_FindInk() {
 }
 
 func ExampleErrors_Err() {
-	_, errs := file.DecodeJob("job.toml", []byte(regatta))
+	var errs job.Errors
 	fmt.Println(errs.Err() == nil)
-	// Output: true
+	errs = append(errs, job.Error{Key: "mesh", Wrong: "is missing"})
+	fmt.Println(errs.Err())
+	// Output:
+	// true
+	// mesh: is missing
 }
 
 func ExampleFits() {

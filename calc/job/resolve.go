@@ -6,6 +6,7 @@ import (
 
 	"bladecard/calc/internal/deep"
 	"bladecard/calc/internal/words"
+	"bladecard/calc/unit"
 )
 
 // The ink class of a screen that names none (common practice).
@@ -40,9 +41,18 @@ func Resolve(j *Job, s *Shop) Errors {
 
 // FindPress returns the press of that name, the first one for ""; false when there is none.
 func (s *Shop) FindPress(name string) (*Press, bool) {
-	for i := range s.Presses {
-		if name == "" || s.Presses[i].Name == name {
-			return &s.Presses[i], true
+	return find(s.Presses, func(p *Press) bool { return name == "" || p.Name == name })
+}
+
+// FindInk returns the ink class of that name; false when there is none.
+func (s *Shop) FindInk(name string) (*Ink, bool) {
+	return find(s.Inks, func(x *Ink) bool { return x.Name == name })
+}
+
+func find[T any](list []T, is func(*T) bool) (*T, bool) {
+	for i := range list {
+		if is(&list[i]) {
+			return &list[i], true
 		}
 	}
 	return nil, false
@@ -61,16 +71,6 @@ func (s *Shop) FindBlades(name string) []Blade {
 		}
 	}
 	return out
-}
-
-// FindInk returns the ink class of that name; false when there is none.
-func (s *Shop) FindInk(name string) (*Ink, bool) {
-	for i := range s.Inks {
-		if s.Inks[i].Name == name {
-			return &s.Inks[i], true
-		}
-	}
-	return nil, false
 }
 
 type resolver struct {
@@ -143,7 +143,7 @@ func (r *resolver) mesh(l *Location, s *Screen, where string) {
 	fail := func(wrong, accepted string) { r.fail(s.KeyPos("mesh"), where, "mesh", wrong, accepted) }
 	racked, count, thread, err := r.onRack(s.MeshName)
 	if err != nil {
-		fail(words.WrongOf(err), AcceptedMesh)
+		fail(unit.WrongOf(err), AcceptedMesh)
 		return
 	}
 	cloths := words.Names(racked, func(m *Mesh) string { return m.Name })
@@ -159,11 +159,9 @@ func (r *resolver) mesh(l *Location, s *Screen, where string) {
 		s.Mesh = &Mesh{Name: s.MeshName, CountPerInch: count, ThreadUM: thread, Weave: "plain"}
 		return
 	}
-	for i := range racked {
-		if Fits(l, &racked[i]) {
-			s.Mesh = deep.Of(&racked[i])
-			return
-		}
+	if m, ok := find(racked, func(m *Mesh) bool { return Fits(l, m) }); ok {
+		s.Mesh = deep.Of(m)
+		return
 	}
 	m := &racked[0]
 	s.Mesh = deep.Of(m)

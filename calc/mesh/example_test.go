@@ -79,12 +79,6 @@ func ExampleStencilShare() {
 	// 50 mm: 0.03
 }
 
-func ExampleStencilPercent() {
-	p, err := mesh.StencilPercent(23, 115)
-	fmt.Printf("%.0f %% %v\n", p, err)
-	// Output: 20 % <nil>
-}
-
 func ExampleHoldsUM() {
 	h, err := mesh.HoldsUM(0.40, 60, 15)
 	fmt.Printf("%.0f um %v\n", h, err)

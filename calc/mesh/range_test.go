@@ -43,8 +43,6 @@ func TestRefusals(t *testing.T) {
 		"rule, unknown weave":      one(WetHeightRuleUM(120, 34, 50, Weave(7))),
 		"share, width 0":           one(StencilShare(0)),
 		"share, width NaN":         one(StencilShare(nan)),
-		"percent, eom -1":          one(StencilPercent(-1, 60)),
-		"percent, thickness 0":     one(StencilPercent(10, 0)),
 		"holds, eom NaN":           one(HoldsUM(0.4, 60, nan)),
 		"holds, area 0":            one(HoldsUM(0, 60, 15)),
 		"cloth, count 0":           with(func(s *Spec) { s.CountPerInch = 0 }),

@@ -20,20 +20,6 @@ func StencilShare(featureMM float64) (float64, error) {
 	return 1 / (1 + r*r), nil
 }
 
-// StencilPercent is the emulsion over mesh as a percentage of the fabric thickness, both in
-// micrometres.
-//
-// Range: emulsion 0 to 2000 um, thickness 5 to 20 000 um; an error outside. Source: the
-// trade's definition (published: insidescreenprinting.com; 23 um on a 110-80 cloth is 20 %).
-func StencilPercent(eomUM, fabricUM float64) (float64, error) {
-	if err := first(
-		within("emulsion over mesh", eomUM, 0, 2000, "um"),
-		within("fabric thickness", fabricUM, 5, 20000, "um")); err != nil {
-		return 0, err
-	}
-	return 100 * eomUM / fabricUM, nil
-}
-
 // HoldsUM is the most wet film in micrometres that cloth and stencil hold, open area x fabric
 // thickness + emulsion over mesh.
 //

@@ -22,36 +22,7 @@ func Append(file string, src []byte, rows []Row) (text []byte, lacking int, errs
 	if !r.open() {
 		return nil, 0, r.errs
 	}
-	var keys []int // columns of job, location and screen
-	for _, name := range []string{"job", "location", "screen"} {
-		if !r.has(name) {
-			r.failCell(0, "header", "there is no column "+strconv.Quote(name)+" to tell the rows by", "job, location, screen")
-		}
-		keys = append(keys, r.place(name))
-	}
-	if r.errs != nil {
-		return nil, 0, r.errs
-	}
-	keyOf := func(row []string) (key [3]string) {
-		for i, k := range keys {
-			if k < len(row) {
-				key[i] = cells.TextOf(strings.TrimSpace(row[k]))
-			}
-		}
-		return key
-	}
-	there := map[[3]string]bool{}
-	commas, points := 0, 0
-	for r.next("row") {
-		there[keyOf(r.cells)] = true
-		for i, cell := range r.cells[:min(len(r.cells), len(r.heads))] {
-			if r.heads[i].unit != "" && strings.ContainsRune(cell, ',') {
-				commas++
-			} else if r.heads[i].unit != "" && strings.ContainsRune(cell, '.') {
-				points++
-			}
-		}
-	}
+	there, comma := r.survey()
 	if r.errs != nil {
 		return nil, 0, r.errs
 	}
@@ -61,28 +32,64 @@ func Append(file string, src []byte, rows []Row) (text []byte, lacking int, errs
 	first, _, _ := bytes.Cut(src, []byte("\n"))
 	w.UseCRLF = bytes.HasSuffix(first, []byte("\r"))
 	for _, row := range rows {
-		line := row.under(r.heads, r.comma == ';' && commas > points)
-		if key := keyOf(line); !there[key] {
+		line := row.under(r.heads, comma)
+		if key := r.key(line); !there[key] {
 			there[key] = true
 			lacking++
 			if row.Hits > 1 && !r.has("hits") {
-				r.fail(1, 1, "header", "there is no column \"hits\", and a screen that is added has several", "a column hits, empty for one hit")
+				r.fail(0, "header", "there is no column \"hits\", and a screen that is added has several", "a column hits, empty for one hit")
 				return nil, 0, r.errs
 			}
 			w.Write(line)
 		}
 	}
 	w.Flush()
-	if end := "\n"; lacking > 0 && !bytes.HasSuffix(src, []byte(end)) {
-		if w.UseCRLF {
-			end = "\r\n"
-		}
-		return append([]byte(end), out.Bytes()...), lacking, nil
+	if lacking == 0 || bytes.HasSuffix(src, []byte("\n")) {
+		return out.Bytes(), lacking, nil
 	}
-	return out.Bytes(), lacking, nil
+	end := "\n"
+	if w.UseCRLF {
+		end = "\r\n"
+	}
+	return append([]byte(end), out.Bytes()...), lacking, nil
 }
 
-// under are the cells of a row under the columns of a log, in their units.
+// rowKey tells the rows of a log apart.
+var rowKey = [...]string{"job", "location", "screen"}
+
+// key is what tells a row apart.
+func (r *reader) key(row []string) (key [len(rowKey)]string) {
+	for i, name := range rowKey {
+		if at := r.place(name); at >= 0 && at < len(row) {
+			key[i] = cells.TextOf(strings.TrimSpace(row[at]))
+		}
+	}
+	return key
+}
+
+// survey reads on: which rows there are, and whether their decimals are written with a comma.
+func (r *reader) survey() (there map[[len(rowKey)]string]bool, comma bool) {
+	for _, name := range rowKey {
+		if !r.has(name) {
+			r.failCell(0, "header", "there is no column "+strconv.Quote(name)+" to tell the rows by", "job, location, screen")
+		}
+	}
+	there = map[[len(rowKey)]string]bool{}
+	commas, points := 0, 0
+	for r.errs == nil && r.next("row") {
+		there[r.key(r.cells)] = true
+		for i, cell := range r.cells[:min(len(r.cells), len(r.heads))] {
+			if r.heads[i].unit != "" && strings.ContainsRune(cell, ',') {
+				commas++
+			} else if r.heads[i].unit != "" && strings.ContainsRune(cell, '.') {
+				points++
+			}
+		}
+	}
+	return there, r.comma == ';' && commas > points
+}
+
+// under writes the cells of a row for the columns of a log, in their units.
 func (r Row) under(heads []head, comma bool) []string {
 	var out []string
 	for _, h := range heads {
@@ -104,9 +111,7 @@ func (h head) inUnit(cell string) string {
 	if err != nil || h.from == h.unit {
 		return cell
 	}
-	if h.unit == "cm2" {
-		v /= areas[h.from]
-	} else if v, err = unit.Convert(v, h.unit, h.from); err != nil {
+	if v, err = unit.Convert(v, h.unit, h.from); err != nil {
 		return cell
 	}
 	v, _ = strconv.ParseFloat(strconv.FormatFloat(v, 'g', 6, 64), 64)

@@ -2,6 +2,7 @@ package presslog
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -54,15 +55,6 @@ func (c column) title() string {
 	return c.name + " (" + c.unit + ")"
 }
 
-func find(name string) (column, bool) {
-	for _, c := range columns {
-		if c.name == name {
-			return c, true
-		}
-	}
-	return column{}, false
-}
-
 func names() string {
 	var out []string
 	for _, c := range columns {
@@ -71,24 +63,24 @@ func names() string {
 	return strings.Join(out, ", ")
 }
 
-// head is a column of a file: what it is and the factor from its unit to the column's own.
+// head is a column of a file: what it holds, and in which unit.
 type head struct {
 	column
 	from string // its unit in the file
 }
 
-// areas are not among the units of job files; a log has few of them.
-var areas = map[string]float64{"cm2": 1, "cm²": 1, "mm2": 0.01, "mm²": 0.01, "in2": 6.4516, "in²": 6.4516, "m2": 1e4, "m²": 1e4}
-
 // readHead takes a cell of the header apart.
 func readHead(cell string) (h head, wrong, accepted string) {
 	name, rest, hasUnit := strings.Cut(cells.TextOf(strings.TrimSpace(cell)), "(")
-	c, known := find(strings.ToLower(strings.TrimSpace(name)))
+	name = strings.ToLower(strings.TrimSpace(name))
+	at := slices.IndexFunc(columns, func(c column) bool { return c.name == name })
+	if at < 0 {
+		return h, fmt.Sprintf("%q is not a column", cell), "the columns are " + names()
+	}
+	c := columns[at]
 	bare := c.unit == "" || c.unit == "1"
 	h = head{column: c, from: c.unit}
 	switch {
-	case !known:
-		return h, fmt.Sprintf("%q is not a column", cell), "the columns are " + names()
 	case !hasUnit && bare:
 		return h, "", ""
 	case !hasUnit:
@@ -97,27 +89,8 @@ func readHead(cell string) (h head, wrong, accepted string) {
 		return h, fmt.Sprintf("column %q has a unit", cell), strconv.Quote(c.name)
 	}
 	h.from = strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(rest), ")"))
-	if _, err := h.to(1); err != nil {
-		accepted = unit.Accepted(c.unit)
-		if c.unit == "cm2" {
-			accepted = "cm2, mm2, in2 or m2"
-		}
-		return h, fmt.Sprintf("column %q: %q is not a unit of it", cell, h.from), accepted
+	if _, err := unit.Convert(1, h.from, c.unit); err != nil {
+		return h, fmt.Sprintf("column %q: %q is not a unit of it", cell, h.from), unit.Accepted(c.unit)
 	}
 	return h, "", ""
-}
-
-// to converts a number of the file to the column's unit.
-func (h head) to(v float64) (float64, error) {
-	switch {
-	case h.unit == "1":
-		return v, nil
-	case h.unit == "cm2":
-		k, ok := areas[h.from]
-		if !ok {
-			return 0, fmt.Errorf("%q is not an area", h.from)
-		}
-		return k * v, nil
-	}
-	return unit.Convert(v, h.from, h.unit)
 }

@@ -7,14 +7,17 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
 	"time"
+	"unicode/utf8"
 
 	"bladecard/calc/cells"
 	"bladecard/calc/internal/charset"
 	"bladecard/calc/job"
+	"bladecard/calc/unit"
 )
 
 // The limits of a log.
@@ -49,31 +52,29 @@ type reader struct {
 	errs  job.Errors
 }
 
-// fail adds an error at a byte of a line, both counted from 1.
-func (r *reader) fail(line, column int, key, wrong, accepted string) {
-	at := r.lineStart(line)
-	runes := len([]rune(string(r.src[at:min(at+column-1, len(r.src))])))
-	r.errs = append(r.errs, job.Error{Pos: job.Pos{File: r.file, Line: line, Col: runes + 1}, Key: key, Wrong: wrong, Accepted: accepted})
-}
-
-// failAt adds an error at an offset.
-func (r *reader) failAt(offset int, key, wrong, accepted string) {
+// fail adds an error at an offset.
+func (r *reader) fail(offset int, key, wrong, accepted string) {
 	before := r.src[:offset]
-	r.fail(1+bytes.Count(before, []byte("\n")), offset-bytes.LastIndexByte(before, '\n'), key, wrong, accepted)
+	start := bytes.LastIndexByte(before, '\n') + 1
+	r.errs = append(r.errs, job.Error{
+		Pos: job.Pos{File: r.file, Line: 1 + bytes.Count(before, []byte("\n")), Col: 1 + utf8.RuneCount(before[start:])},
+		Key: key, Wrong: wrong, Accepted: accepted,
+	})
 }
 
 // failCell adds an error at the i-th cell of the row.
 func (r *reader) failCell(i int, key, wrong, accepted string) {
 	line, column := r.csv.FieldPos(i)
-	r.fail(line, column, key, wrong, accepted)
+	r.fail(r.offset(line, column), key, wrong, accepted)
 }
 
-func (r *reader) lineStart(line int) int {
+// offset finds a byte of a line, both counted from 1.
+func (r *reader) offset(line, column int) int {
 	at := 0
 	for range line - 1 {
 		at += bytes.IndexByte(r.src[at:], '\n') + 1
 	}
-	return at
+	return min(at+column-1, len(r.src))
 }
 
 func (r *reader) read() {
@@ -100,11 +101,11 @@ func (r *reader) open() bool {
 	offset, wrong, accepted := charset.Fault(r.src)
 	switch {
 	case len(r.src) > MaxBytes:
-		r.fail(1, 1, "file", fmt.Sprintf("has %d bytes", len(r.src)), fmt.Sprintf("at most %d", MaxBytes))
+		r.fail(0, "file", fmt.Sprintf("has %d bytes", len(r.src)), fmt.Sprintf("at most %d", MaxBytes))
 	case wrong != "":
-		r.failAt(offset, "", wrong, accepted)
+		r.fail(offset, "", wrong, accepted)
 	case len(bytes.TrimSpace(r.src)) == 0:
-		r.fail(1, 1, "file", "is empty", aTable+": "+names())
+		r.fail(0, "file", "is empty", aTable+": "+names())
 	}
 	if r.errs != nil {
 		return false
@@ -133,43 +134,20 @@ func (r *reader) next(key string) bool {
 		return true
 	case !errors.As(err, &fault):
 		if err != io.EOF {
-			r.failAt(start, key, err.Error(), "")
+			r.fail(start, key, err.Error(), "")
 		}
 	case errors.Is(err, csv.ErrBareQuote):
-		r.fail(fault.Line, fault.Column, key, "a quote stands inside a cell that does not begin with one", `a cell in quotes, with the quotes inside it doubled: "12"" print"`)
+		r.fail(r.offset(fault.Line, fault.Column), key, "a quote stands inside a cell that does not begin with one", `a cell in quotes, with the quotes inside it doubled: "12"" print"`)
 	default:
-		r.failAt(openQuote(r.src, start, r.comma), key, "the quote that opens here is not closed at the end of its cell", "a quote at both ends of the cell, with the quotes inside it doubled")
+		r.fail(start+len(goodCells[r.comma].Find(r.src[start:])), key, "the quote that opens here is not closed at the end of its cell", "a quote at both ends of the cell, with the quotes inside it doubled")
 	}
 	return false
 }
 
-// openQuote is where the cell begins whose quotes are amiss, in the row that starts at an offset.
-func openQuote(src []byte, at int, comma rune) int {
-	for at < len(src) {
-		for at < len(src) && bytes.IndexByte([]byte(" \t\r\n"), src[at]) >= 0 {
-			at++
-		}
-		open := at
-		if at < len(src) && src[at] == '"' {
-			for at++; ; at += 2 {
-				n := bytes.IndexByte(src[at:], '"')
-				if n < 0 {
-					return open
-				}
-				if at += n; at+1 >= len(src) || src[at+1] != '"' {
-					break
-				}
-			}
-			if at++; at < len(src) && src[at] != byte(comma) && src[at] != '\n' && src[at] != '\r' {
-				return open
-			}
-		}
-		for at < len(src) && src[at] != byte(comma) && src[at] != '\n' {
-			at++
-		}
-		at++
-	}
-	return len(src)
+// goodCells matches cells whose quotes are closed at their end, by what parts the cells.
+var goodCells = map[rune]*regexp.Regexp{
+	',': regexp.MustCompile(`^(?:[ \t\r\n]*(?:"(?:[^"]|"")*"|[^" \t\r\n,][^\n,]*)?(?:,|\r?\n))*[ \t\r\n]*`),
+	';': regexp.MustCompile(`^(?:[ \t\r\n]*(?:"(?:[^"]|"")*"|[^" \t\r\n;][^\n;]*)?(?:;|\r?\n))*[ \t\r\n]*`),
 }
 
 // header reads the names of the columns.
@@ -200,7 +178,7 @@ func (r *reader) header() {
 
 func (r *reader) has(name string) bool { return r.place(name) >= 0 }
 
-// place is the index of a column in the file, -1 where the file has none of that name.
+// place returns the index of a column in the file, -1 where the file has none of that name.
 func (r *reader) place(name string) int {
 	return slices.IndexFunc(r.heads, func(h head) bool { return h.name == name })
 }
@@ -282,7 +260,10 @@ func (h head) number(to *float64, text string, comma rune) (wrong, accepted stri
 	if wrong != "" {
 		return wrong, "a number without its unit, such as 42.5"
 	}
-	v, err := h.to(v)
+	var err error
+	if h.from != h.unit {
+		v, err = unit.Convert(v, h.from, h.unit)
+	}
 	if err != nil || !(v >= h.low && v <= h.most) {
 		return fmt.Sprintf("%s is out of range", text), strings.TrimSuffix(fmt.Sprintf("%g to %g %s", h.low, h.most, strings.TrimPrefix(h.unit, "1")), " ")
 	}

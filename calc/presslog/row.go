@@ -20,7 +20,7 @@ type Row struct {
 	AreaCM2, DensityKgPerL              float64
 }
 
-// Empty is a row of a setup in which nothing was measured yet.
+// Empty returns a row of a setup in which nothing was measured yet.
 func Empty() Row {
 	nan := math.NaN()
 	return Row{EOMUM: nan, FeatureMM: nan, AngleDeg: nan, LoadNCM: nan, Strokes: 1, Hits: 1,
@@ -36,7 +36,7 @@ func (r Row) weighed() bool {
 	return !math.IsNaN(r.BeforeG) && !math.IsNaN(r.AfterG) && !math.IsNaN(r.AreaCM2)
 }
 
-// Film is the cured film in um that the row's measurements say: gauge, comb, weight, or where
+// Film returns the cured film in um that the row's measurements say: gauge, comb, weight, or where
 // there are several their geometric mean. Comb and weight are wet, and shrink by the ink's volume
 // solids; the weight needs a density in kg/L, the row's own or the ink's. NaN where there is none.
 func (r Row) Film(solids, densityKgPerL float64) float64 {

@@ -30,7 +30,7 @@ func Write(w io.Writer, rows []Row) error {
 	return out.Flush()
 }
 
-// cellOf is the cell of what a column keeps.
+// cellOf makes the cell of what a column keeps.
 func cellOf(at any) cells.Cell {
 	switch v := at.(type) {
 	case *string:

@@ -19,7 +19,7 @@ func (p *planner) trial(setups []fit.Print, pr fit.Priors, lot *rand.Rand) (Tria
 	if err != nil {
 		return Trial{}, err
 	}
-	terms := r.Terms()
+	terms := r.Terms
 	effect := func(prior, after float64) Effect {
 		return Effect{fit.HalfOfNormal(prior), terms.NinetyOf(after, prior)}
 	}

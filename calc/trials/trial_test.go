@@ -113,7 +113,7 @@ func simulate(t *testing.T, prints, setups []fit.Print, shops int) outcome {
 		if err != nil {
 			t.Fatal(err)
 		}
-		terms := res.Terms()
+		terms := res.Terms
 		sum += meanHalf(t, terms, setups)
 		for range 20 {
 			s := setups[r.IntN(len(setups))]

@@ -31,15 +31,15 @@ func Pattern(signed bool, to ...string) string {
 // a field kept in the unit to, but for whether the range runs upward. The rest is as in
 // Pattern; a second end that starts with a sign and a point is not matched.
 func RangePattern(signed bool, to string) string {
-	units, bare := unitsPattern(to), ""
+	units := unitsPattern(to)
 	if units == "" {
 		return ""
 	}
+	last := units
 	if Bare(to) {
-		bare = "?"
+		last += "?"
 	}
-	return `^\s*` + sign(signed) + decimal + `(\s*` + units + `)?\s*\.\.\s*` +
-		sign(signed) + `[0-9]+(\.[0-9]+)?\s*` + units + bare + `\s*$`
+	return `^\s*` + sign(signed) + decimal + `(\s*` + units + `)?\s*\.\.\s*` + sign(signed) + `[0-9]+(\.[0-9]+)?\s*` + last + `\s*$`
 }
 
 // decimal is a number without sign: digits and a point with digits after it.
@@ -52,11 +52,19 @@ func sign(signed bool) string {
 	return `\+?`
 }
 
-// unitsPattern is one of the units of the fields; empty when none is known.
+// unitsPattern is one of the units of the fields, in any spelling; empty when none is known.
 func unitsPattern(to ...string) string {
 	var all []string
-	for _, u := range to {
-		all = append(all, spellings(u)...)
+	for _, field := range to {
+		if f, ok := named[field]; ok {
+			for _, u := range f.kind.units {
+				for _, name := range u.names {
+					if !u.inner {
+						all = append(all, regexp.QuoteMeta(name))
+					}
+				}
+			}
+		}
 	}
 	if len(all) == 0 {
 		return ""
@@ -64,42 +72,12 @@ func unitsPattern(to ...string) string {
 	return `(` + strings.Join(all, "|") + `)`
 }
 
-// spellings lists every spelling of the units of a field, each as a regular expression.
-func spellings(to string) []string {
-	f, ok := named[to]
-	if !ok {
-		return nil
-	}
-	var out []string
-	for _, u := range f.kind.units {
-		if u.inner {
-			continue
-		}
-		for _, name := range u.names {
-			out = append(out, regexp.QuoteMeta(name))
-		}
-	}
-	return out
-}
-
-// Kind is what the unit to measures, "length"; empty for an unknown unit.
-func Kind(to string) string {
-	if f, ok := named[to]; ok {
-		return bareNoun(f.kind)
-	}
-	return ""
-}
-
 // Example is a likely text for a field kept in the unit to, "30 cm"; empty for an unknown unit.
 func Example(to string) string {
 	if _, ok := named[to]; !ok {
 		return ""
 	}
-	list := strings.Split(example(to), `"`)
-	if len(list) < 2 {
-		return ""
-	}
-	return list[1]
+	return strings.Split(example(to), `"`)[1]
 }
 
 // RangeExample is a likely text for a range kept in the unit to, "45..70 um"; empty for an

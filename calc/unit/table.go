@@ -49,6 +49,12 @@ var kinds = []*kind{
 		in(ratio("304.8"), "ft"),
 		in(ratio("0.0254"), "mil"),
 	}},
+	{noun: "an area", units: []one{
+		in(ratio("1"), "cm2", "cm²"),
+		in(ratio("1/100"), "mm2", "mm²"),
+		in(ratio("6.4516"), "in2", "in²"),
+		in(ratio("10000"), "m2", "m²"),
+	}},
 	{noun: "a line load", units: []one{
 		in(ratio("1"), "N/cm"),
 		in(ratio("1/100"), "N/m"),
@@ -121,7 +127,7 @@ var kinds = []*kind{
 
 // examples show a likely text for each unit that a field is kept in.
 var examples = map[string]string{
-	"um": `"25 um"`, "mm": `"30 cm" or "12 in"`, "N/cm": `"20 N/cm"`, "C": `"160 C" or "320 F"`, "share": `"38 %"`,
+	"um": `"25 um"`, "cm2": `"600 cm2"`, "mm": `"30 cm" or "12 in"`, "N/cm": `"20 N/cm"`, "C": `"160 C" or "320 F"`, "share": `"38 %"`,
 	"deg": `22.5 or "22.5 deg"`, "lpi": `"45 lpi"`, "dpi": `"300 dpi"`, "MPa": `"5.5 MPa"`, "s": `"60 s"`,
 	"m/s": `"0.3 m/s"`, "m/min": `"1.8 m/min"`, "kg/L": `"1.2 kg/L"`, "kW/m2": `"10 kW/m2"`, "Pa.s": `"3 Pa.s"`,
 	"Pa.s^n": `"50 Pa.s^n"`,

@@ -1,6 +1,9 @@
 package unit
 
 import (
+	"bladecard/calc/internal/words"
+	"cmp"
+	"errors"
 	"fmt"
 	"math/big"
 	"strconv"
@@ -13,6 +16,15 @@ type Error struct{ Wrong, Accepted string }
 
 func (e *Error) Error() string { return e.Wrong + "; " + e.Accepted }
 
+// WrongOf returns the first half of an *Error, without what is accepted; empty for any other error.
+func WrongOf(err error) string {
+	var e *Error
+	if errors.As(err, &e) {
+		return e.Wrong
+	}
+	return ""
+}
+
 // Longest is the longest text of a quantity, in bytes: with no exponents this bounds the work.
 const Longest = 64
 
@@ -22,22 +34,11 @@ const Longest = 64
 // except for angles, which are then degrees. Texts hold at most 64 bytes; the range of the
 // value is the caller's business. The error is an *Error. Factors: see the package (published).
 func Parse(text, to string) (float64, error) {
-	target, ok := named[to]
-	if !ok {
-		return 0, unknown(to)
-	}
-	number, name, broken := fraction(text, target)
-	if !broken {
-		var err *Error
-		if number, name, err = split(text, to); err != nil {
-			return 0, err
-		}
-	}
-	from, err := target.kind.find(text, name, to)
+	number, from, err := read(text, to, true)
 	if err != nil {
 		return 0, err
 	}
-	return convert(number, from, target.unit), nil
+	return convert(number, from, named[to].unit), nil
 }
 
 // ParseRange reads a range such as "45..70 um" and returns both ends in the unit to. The unit
@@ -49,7 +50,7 @@ func ParseRange(text, to string) (low, high float64, err error) {
 		return 0, 0, unknown(to)
 	}
 	fail := func(wrong string) (float64, float64, error) {
-		return 0, 0, &Error{quote(text) + " " + wrong, AcceptedRange(to)}
+		return 0, 0, &Error{words.Quote(text) + " " + wrong, AcceptedRange(to)}
 	}
 	if len(text) > Longest {
 		return fail("is too long")
@@ -70,11 +71,7 @@ func ParseRange(text, to string) (low, high float64, err error) {
 	}
 	var ends [2]float64
 	for i, end := range []string{left, right} {
-		number, name, err := split(end, to)
-		if err != nil {
-			return fail("is not a range: " + err.Wrong)
-		}
-		from, err := target.kind.find(end, name, to)
+		number, from, err := read(end, to, false)
 		if err != nil {
 			return fail("is not a range: " + err.Wrong)
 		}
@@ -89,12 +86,11 @@ func ParseRange(text, to string) (low, high float64, err error) {
 // Of returns the plain spelling of the unit that a text is written in, for a field kept in the unit
 // to: Of("1.5 mil", "um") is "mil". Which texts are taken, and the errors, are those of Parse.
 func Of(text, to string) (string, error) {
-	if _, err := Parse(text, to); err != nil {
+	_, from, err := read(text, to, true)
+	if err != nil {
 		return "", err
 	}
-	_, name, _ := split(text, to)
-	u, _ := named[to].kind.find(text, name, to)
-	return u.names[0], nil
+	return from.names[0], nil
 }
 
 // Convert turns a figure in the unit from into the unit to: Convert(1, "lbf/in", "N/cm") is
@@ -110,7 +106,7 @@ func Convert(value float64, from, to string) (float64, error) {
 		return 0, unknown(to)
 	}
 	if a.kind != b.kind {
-		return 0, &Error{fmt.Sprintf("%s is no unit of %s", quote(from), bareNoun(b.kind)), Accepted(to)}
+		return 0, &Error{fmt.Sprintf("%s is no unit of %s", words.Quote(from), bareNoun(b.kind)), Accepted(to)}
 	}
 	number := new(big.Rat).SetFloat64(value)
 	if number == nil {
@@ -123,19 +119,6 @@ func Convert(value float64, from, to string) (float64, error) {
 	return result, nil
 }
 
-// Format writes a figure kept in the unit from in the unit as, with the given number of
-// decimals, 0 to 9: Format(304.8, "mm", "in", 1) is "12.0 in". Errors are those of Convert.
-func Format(value float64, from, as string, decimals int) (string, error) {
-	if !(decimals >= 0 && decimals <= 9) {
-		return "", &Error{fmt.Sprintf("%d decimals", decimals), "0 to 9 decimals are accepted"}
-	}
-	v, err := Convert(value, from, as)
-	if err != nil {
-		return "", err
-	}
-	return strconv.FormatFloat(v, 'f', decimals, 64) + " " + as, nil
-}
-
 // Accepted says in words which texts Parse takes for a field kept in the unit to:
 // `a line load such as "20 N/cm" is accepted, in N/cm, N/m, N/mm, lbf/in or kgf/cm`.
 // It is empty for an unknown unit.
@@ -146,10 +129,7 @@ func Accepted(to string) string {
 // AcceptedRange says in words which texts ParseRange takes for a field kept in the unit to.
 // It is empty for an unknown unit.
 func AcceptedRange(to string) string {
-	e := example(to)
-	e, _, _ = strings.Cut(e, " or ")
-	_, u, _ := strings.Cut(strings.Trim(e, `"`), " ")
-	return accepted(to, " range", fmt.Sprintf(`"45..70 %s"`, u))
+	return accepted(to, " range", strconv.Quote(RangeExample(to)))
 }
 
 func accepted(to, more, example string) string {
@@ -157,24 +137,16 @@ func accepted(to, more, example string) string {
 	if !ok {
 		return ""
 	}
-	units := Units(to)
-	list := units[0]
-	if n := len(units); n > 1 {
-		list = strings.Join(units[:n-1], ", ") + " or " + units[n-1]
-	}
-	return fmt.Sprintf("%s%s such as %s is accepted, in %s", f.kind.noun, more, example, list)
+	return fmt.Sprintf("%s%s such as %s is accepted, in %s", f.kind.noun, more, example, words.List(units(to)))
 }
 
 func example(to string) string {
-	if e := examples[to]; e != "" {
-		return e
-	}
-	return fmt.Sprintf(`"10 %s"`, to)
+	return cmp.Or(examples[to], fmt.Sprintf(`"10 %s"`, to))
 }
 
-// Units lists the units that Parse takes for a field kept in the unit to, each by its plain
+// units lists the units that Parse takes for a field kept in the unit to, each by its plain
 // spelling; nil for an unknown unit.
-func Units(to string) []string {
+func units(to string) []string {
 	var list []string
 	if f, ok := named[to]; ok {
 		for _, u := range f.kind.units {
@@ -192,44 +164,43 @@ func Bare(to string) bool {
 	return ok && f.kind.bare
 }
 
-// find returns the kind's unit of that name; an empty name is the first unit where bare
-// numbers are taken.
-func (k *kind) find(text, name, to string) (*one, *Error) {
-	if name == "" {
-		if k.bare {
-			return &k.units[0], nil
-		}
-		return nil, &Error{quote(text) + " has no unit", Accepted(to)}
+// read takes a text apart into its number and the unit that it is written in. A number may have
+// a fraction, of a length and where fractions is set.
+func read(text, to string, fractions bool) (*big.Rat, *one, *Error) {
+	target, ok := named[to]
+	if !ok {
+		return nil, nil, unknown(to)
 	}
-	f, ok := named[name]
-	if !ok || f.unit.inner {
-		return nil, &Error{fmt.Sprintf("%s has the unknown unit %s", quote(text), quote(name)), Accepted(to)}
-	}
-	if f.kind != k {
-		return nil, &Error{fmt.Sprintf("%s is not %s", quote(text), k.noun), Accepted(to)}
-	}
-	return f.unit, nil
-}
-
-// split takes a text apart into its number and the name of its unit.
-func split(text, to string) (*big.Rat, string, *Error) {
-	fail := func(wrong string) (*big.Rat, string, *Error) {
-		return nil, "", &Error{quote(text) + " " + wrong, Accepted(to)}
+	fail := func(wrong string) (*big.Rat, *one, *Error) {
+		return nil, nil, &Error{words.Quote(text) + " " + wrong, Accepted(to)}
 	}
 	if len(text) > Longest {
 		return fail("is too long")
 	}
 	text = strings.TrimFunc(text, unicode.IsSpace)
 	end := numeral(text)
-	rest := text[end:]
-	if strings.HasPrefix(rest, ",") {
+	number, isNumber := new(big.Rat).SetString(text[:end])
+	if broken := brokenNumber.FindString(text); fractions && isLength(target) && broken != "" {
+		end = len(broken)
+		number, isNumber = fraction(broken), true
+	}
+	name := strings.TrimFunc(text[end:], unicode.IsSpace)
+	from, known := named[name]
+	switch {
+	case strings.HasPrefix(name, ","):
 		return fail("has a comma, where the decimal sign is a point")
-	}
-	number, ok := new(big.Rat).SetString(text[:end])
-	if !ok {
+	case !isNumber:
 		return fail("does not start with a number")
+	case name == "" && target.kind.bare:
+		return number, &target.kind.units[0], nil
+	case name == "":
+		return fail("has no unit")
+	case !known || from.unit.inner:
+		return fail("has the unknown unit " + words.Quote(name))
+	case from.kind != target.kind:
+		return fail("is not " + target.kind.noun)
 	}
-	return number, strings.TrimFunc(rest, unicode.IsSpace), nil
+	return number, from.unit, nil
 }
 
 // numeral returns the length of the plain decimal that text starts with: a sign, digits, and
@@ -268,19 +239,10 @@ func convert(number *big.Rat, from, to *one) float64 {
 }
 
 func unknown(name string) *Error {
-	return &Error{"the program knows no unit " + quote(name), "the units of the tables are accepted"}
+	return &Error{"the program knows no unit " + words.Quote(name), "the units of the tables are accepted"}
 }
 
 func bareNoun(k *kind) string {
 	_, noun, _ := strings.Cut(k.noun, " ")
 	return noun
-}
-
-// quote writes a text in quotes, shortened.
-func quote(text string) string {
-	const most = 40
-	if r := []rune(text); len(r) > most {
-		text = string(r[:most]) + "..."
-	}
-	return strconv.Quote(text)
 }

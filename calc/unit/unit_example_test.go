@@ -20,11 +20,19 @@ func ExampleParse() {
 func ExampleOf() {
 	fmt.Println(unit.Of("1.5 mil", "um"))
 	fmt.Println(unit.Of("38µm", "um"))
+	fmt.Println(unit.Of("1/64 in", "um"))
 	fmt.Println(unit.Of("38", "um"))
 	// Output:
 	// mil <nil>
 	// um <nil>
+	// in <nil>
 	//  "38" has no unit; a length such as "25 um" is accepted, in mm, um, cm, m, in, ft or mil
+}
+
+func ExampleWrongOf() {
+	_, err := unit.Parse("12", "mm")
+	fmt.Println(unit.WrongOf(err))
+	// Output: "12" has no unit
 }
 
 func ExampleParseRange() {
@@ -39,12 +47,6 @@ func ExampleConvert() {
 	// Output: 1.7513
 }
 
-func ExampleFormat() {
-	text, _ := unit.Format(304.8, "mm", "in", 1)
-	fmt.Println(text)
-	// Output: 12.0 in
-}
-
 func ExampleAccepted() {
 	fmt.Println(unit.Accepted("C"))
 	// Output: a temperature such as "160 C" or "320 F" is accepted, in C, F or K
@@ -53,11 +55,6 @@ func ExampleAccepted() {
 func ExampleAcceptedRange() {
 	fmt.Println(unit.AcceptedRange("s"))
 	// Output: a time range such as "45..70 s" is accepted, in s or min
-}
-
-func ExampleUnits() {
-	fmt.Println(unit.Units("kg/L"))
-	// Output: [kg/L g/cm3 g/mL lb/gal]
 }
 
 func ExampleBare() {
@@ -75,11 +72,6 @@ func ExampleRangePattern() {
 	p := regexp.MustCompile(unit.RangePattern(false, "um"))
 	fmt.Println(p.MatchString("45..70 um"), p.MatchString("45 um"))
 	// Output: true false
-}
-
-func ExampleKind() {
-	fmt.Println(unit.Kind("N/cm"))
-	// Output: line load
 }
 
 func ExampleExample() {

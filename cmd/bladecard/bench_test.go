@@ -15,7 +15,7 @@ import (
 // a shop that is ready.
 func BenchmarkJob(b *testing.B) {
 	c := &call{stdout: io.Discard, stderr: io.Discard}
-	d := documents{size: page.Sizes[0]}
+	d := documents{size: page.Sizes[0].Name}
 	n := 0
 	b.ReportAllocs()
 	for b.Loop() {

@@ -1,16 +1,25 @@
 package main
 
 import (
+	"bytes"
+	"cmp"
 	"context"
 	"fmt"
 	"io"
 	"os"
 	"os/signal"
+	"path/filepath"
 	"runtime"
+	"strings"
 	"syscall"
 
+	"bladecard/calc/file"
 	"bladecard/cmd/bladecard/internal/build"
+	"bladecard/cmd/bladecard/internal/disk"
+	"bladecard/cmd/bladecard/internal/exit"
 	"bladecard/render/canvas"
+	"bladecard/render/phone"
+	"bladecard/render/say"
 )
 
 var buildCommand = command{
@@ -22,19 +31,23 @@ gets the same folders. It also keeps, in .bladecard, what each job was made from
 again when its file, its shop's, the logo, the flags or this program changed, or when an output is
 gone. Jobs are made side by side on all cores, and a bad one does not stop the others. An output
 that a person edited, or that another job or no build made, is left alone unless --force is given.
-Ctrl-C ends at once (exit code 130); the next build goes on from there.`,
+Ctrl-C ends at once (exit code 130); the next build goes on from there.
+
+With --html each job also gets a plain page to read on a phone at the press, and DIR an index.html
+that leads to them. The pages need no network and nothing beside themselves.`,
 	run: buildAll,
 }
 
 func buildAll(c *call) int {
-	var p paperFlags
+	var d documents
 	var o build.Options
-	var noCustomer bool
+	var html bool
 	if code, ok := c.parse(func(f *flags) {
 		c.jobFlags(f)
-		p.declare(f)
+		d.declare(f)
 		f.folder(&o.Dir)
-		f.yes(&noCustomer, "no-customer", "leave the customer's name out of the setup sheets")
+		f.yes(&d.noCustomer, "no-customer", "leave the customer's name out of the setup sheets")
+		f.yes(&html, "html", "also make a page of each job for a phone, and an index of them")
 		c.forceFlag(f)
 		c.quietFlag(f)
 		f.yes(&o.JSON, "json", "print JSON, one object per job and line, then one for the whole build")
@@ -49,9 +62,14 @@ func buildAll(c *call) int {
 	case c.quiet && o.JSON:
 		return c.wrong("--quiet and --json together; one of them is accepted")
 	}
-	d := p.documents()
-	d.noCustomer = noCustomer
 	o.Suffixes = []string{cardsSuffix, sheetSuffix}
+	var pages []phone.Job
+	if html {
+		o.Suffixes = append(o.Suffixes, pageSuffix)
+		o.Done = func(name, number, title string) {
+			pages = append(pages, phone.Job{File: name + pageSuffix, Title: cmp.Or(strings.TrimSpace(number+" "+title), name)})
+		}
+	}
 	o.Settings = fmt.Sprintf("%+v lang %q", d, c.lang)
 	o.Force, o.Quiet, o.Stdout, o.Stderr = c.force, c.quiet, c.stdout, c.stderr
 	o.MaxImage = canvas.MaxImageBytes
@@ -59,19 +77,54 @@ func buildAll(c *call) int {
 		o.Bar = f
 	}
 	o.NewMaker = func() build.Maker {
-		m := &maker{call: *c, documents: d}
+		m := &maker{call: *c, documents: d, html: html}
 		m.floors, m.told, m.cores = nil, map[string]bool{}, 1 // jobs are made side by side, each on its own core
 		return m
 	}
 	stop, done := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer done()
-	return build.Run(stop, c.args, runtime.GOMAXPROCS(0), o)
+	code := build.Run(stop, c.args, runtime.GOMAXPROCS(0), o)
+	if len(pages) == 0 || code == exit.Stopped {
+		return code
+	}
+	c.quiet = c.quiet || o.JSON // what is printed then is JSON
+	return max(code, c.writeIndex(o.Dir, pages))
+}
+
+const (
+	pageSuffix = ".html"
+	indexName  = "index.html"
+)
+
+// writeIndex writes the page that leads to the pages of the jobs, where it is not the same already.
+func (c *call) writeIndex(dir string, pages []phone.Job) int {
+	v, err := say.New(cmp.Or(c.lang, file.BuiltInShop().Language), "metric")
+	if f, shopErr := c.floor(c.shopOf(c.args[0], "")); shopErr == nil {
+		v, err = f.voice, nil // the language of the shop of the first path
+	}
+	var data []byte
+	if err == nil {
+		data, err = filled(func(w io.Writer) error { return phone.WriteIndex(w, pages, v) })
+	}
+	path := filepath.Join(dir, indexName)
+	if err == nil {
+		if there, readErr := disk.Read(path, int64(len(data))); readErr == nil && bytes.Equal(there, data) {
+			return exitDone
+		}
+		err = c.writer(c.args...).Files(dir, disk.Claim{File: disk.File{Name: indexName, Data: data}})
+	}
+	if err != nil {
+		return c.fail(err)
+	}
+	c.wrote(path)
+	return exitDone
 }
 
 // maker makes cards and sheet of one job after the other, with shops of its own.
 type maker struct {
 	call
 	documents documents
+	html      bool
 }
 
 func (m *maker) Make(path string, src []byte, said io.Writer) (build.Made, int) {
@@ -82,10 +135,14 @@ func (m *maker) Make(path string, src []byte, said io.Writer) (build.Made, int) 
 		return build.Made{}, m.failed(err)
 	}
 	made := build.Made{
-		Number: l.plan.Job, Shop: shopOfBuild(l.use), ShopSum: l.floor.sum, Logo: logoPath(l.shop),
+		Number: l.plan.Job, Title: l.plan.Title, Shop: shopOfBuild(l.use), ShopSum: l.floor.sum, Logo: logoPath(l.shop),
 		Note: l.voice.T("shop.note", "shop", l.use.say(l.voice)),
 	}
-	for _, fill := range []func(io.Writer, loaded) error{m.documents.cards, m.documents.sheet} {
+	fills := []func(io.Writer, loaded) error{m.documents.cards, m.documents.sheet}
+	if m.html {
+		fills = append(fills, func(w io.Writer, l loaded) error { return phone.Write(w, l.plan, l.voice) })
+	}
+	for _, fill := range fills {
 		data, err := filled(func(w io.Writer) error { return fill(w, l) })
 		if err != nil {
 			return made, m.failed(err)

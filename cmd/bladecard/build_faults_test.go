@@ -48,6 +48,7 @@ func built(args ...string) (code int, said string) {
 // A link in the output folder is not followed: neither a file's, whose target would be written
 // over, nor a folder's, which would lead out.
 func TestBuildFollowsNoLinks(t *testing.T) {
+	t.Parallel()
 	dir := t.TempDir()
 	shelf, out, far := filepath.Join(dir, "shelf"), filepath.Join(dir, "out"), filepath.Join(dir, "far")
 	write(t, filepath.Join(shelf, "a.toml"), leastJob)
@@ -79,6 +80,7 @@ func TestBuildFollowsNoLinks(t *testing.T) {
 
 // A pipe has no end, a folder no bytes, a link may lead nowhere: errors, and the other jobs are made.
 func TestBuildReadsFilesOnly(t *testing.T) {
+	t.Parallel()
 	if runtime.GOOS == "windows" {
 		t.Skip("Windows has no pipes and devices among its files")
 	}
@@ -116,6 +118,7 @@ func TestBuildReadsFilesOnly(t *testing.T) {
 
 // Nothing that a job says, and no name of a file, leads out of the output folder.
 func TestBuildNames(t *testing.T) {
+	t.Parallel()
 	dir := t.TempDir()
 	shelf, out := filepath.Join(dir, "shelf"), filepath.Join(dir, "in", "here", "out")
 	tricky := "job = \"../../../away\"\ncustomer = \"C:/away\"\ntitle = \"/away\"\n[[location]]\nname = \"../../away\"\n[[location.screen]]\ncolor = \"..\"\n"
@@ -147,6 +150,7 @@ func TestBuildNames(t *testing.T) {
 // An output folder that cannot be made, or not written to, leaves everything as it was. Root may
 // write anywhere but where nobody may: /proc.
 func TestBuildWhereNobodyMayWrite(t *testing.T) {
+	t.Parallel()
 	if runtime.GOOS != "linux" {
 		t.Skip("only Linux has a folder that even root may not write to")
 	}
@@ -161,6 +165,7 @@ func TestBuildWhereNobodyMayWrite(t *testing.T) {
 
 // Two builds at once in one folder: one waits for the other, and both are right.
 func TestBuildsAtOnce(t *testing.T) {
+	t.Parallel()
 	dir := t.TempDir()
 	exe := program(t, dir)
 	shelf, out := filepath.Join(dir, "shelf"), filepath.Join(dir, "out")

@@ -22,6 +22,7 @@ const killsEnv = "BLADECARD_KILLS"
 // TestKilled kills builds at random moments. Whatever the moment, every output is whole, either as
 // it was or as it is to be, and the next build goes on from there without a word about it.
 func TestKilled(t *testing.T) {
+	t.Parallel()
 	kills := 8
 	if s := os.Getenv(killsEnv); s != "" {
 		var err error

@@ -16,6 +16,7 @@ import (
 // A folder that cannot be read is an error, and what lies beside it is made. It takes a user who
 // may not read everything.
 func TestBuildUnreadable(t *testing.T) {
+	t.Parallel()
 	dir := t.TempDir()
 	for d := dir; strings.HasPrefix(d, os.TempDir()) && d != os.TempDir(); d = filepath.Dir(d) {
 		if err := os.Chmod(d, 0o777); err != nil {

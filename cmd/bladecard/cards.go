@@ -18,12 +18,12 @@ edge the printer must flip. Cut at the crop marks, laminate, clip at the empty s
 }
 
 func cards(c *call) int {
-	var p paperFlags
+	var d documents
 	var out destination
 	var charts string
 	if code, ok := c.parse(func(f *flags) {
 		c.jobFlags(f)
-		p.declare(f)
+		d.declare(f)
 		out.declare(f)
 		f.text(&charts, "charts", "`DIR` also writes the charts to this folder, as SVG and PNG for slides")
 		c.forceFlag(f)
@@ -31,26 +31,15 @@ func cards(c *call) int {
 	}); !ok {
 		return code
 	}
-	if wrong := out.open(c); wrong != "" {
-		return c.wrong(wrong)
-	}
 	if charts == disk.Stdout {
 		return c.wrong("--charts - is standard output, which takes one file; a folder is wanted")
 	}
-	d := p.documents()
-	return c.each(func(l loaded) int {
-		c.tellShop(l.use, l.voice)
-		data, err := filled(func(w io.Writer) error { return d.cards(w, l) })
+	return c.print(&out, cardsSuffix, func(w io.Writer, l loaded) error {
+		err := d.cards(w, l)
 		if err == nil && charts != "" {
 			err = writeCharts(l, out.Writer, charts)
 		}
-		if err == nil {
-			err = out.put(c, l.path, cardsSuffix, data)
-		}
-		if err != nil {
-			return c.fail(err)
-		}
-		return exitDone
+		return err
 	})
 }
 

@@ -2,6 +2,7 @@ package main
 
 import (
 	"errors"
+	"fmt"
 	"io"
 	"path/filepath"
 	"strings"
@@ -11,6 +12,7 @@ import (
 	"bladecard/render/canvas/png"
 	"bladecard/render/canvas/svg"
 	"bladecard/render/figure"
+	"bladecard/render/say"
 )
 
 // chartFlag declares --chart.
@@ -47,4 +49,32 @@ func writeChart(to *disk.Writer, path string, ch figure.Chart) error {
 		return err
 	}
 	return to.File(path, data)
+}
+
+// evenly returns at most so many of the indexes 0 to count-1, evenly spread, the ends among them.
+func evenly(count, most int) []int {
+	out := make([]int, min(count, most))
+	for i := range out {
+		out[i] = i
+		if count > most {
+			out[i] = i * (count - 1) / (most - 1)
+		}
+	}
+	return out
+}
+
+// drawn is what a chart says of an even choice; the empty text where it draws all.
+func drawn(v *say.Voice, key string, count, most int) string {
+	if count <= most {
+		return ""
+	}
+	return v.T(key, "n", fmt.Sprint(most), "all", fmt.Sprint(count))
+}
+
+// titled is the title of an axis with what the chart says of its choice.
+func titled(title, drawn string) string {
+	if drawn == "" {
+		return title
+	}
+	return title + " (" + drawn + ")"
 }

@@ -4,12 +4,10 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"os"
 
 	"bladecard/calc/file"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
-	"bladecard/cmd/bladecard/internal/build"
 	"bladecard/render/say"
 )
 
@@ -87,7 +85,7 @@ func check(c *call) int {
 		return c.wrong("no file or folder is named")
 	}
 	worst, files := exitDone, 0
-	one := func(path string, err error) bool {
+	c.eachFile(func(path string, _ bool, err error) {
 		files++
 		k := checked{File: path, Errors: []fault{}, Warnings: []warning{}, err: err}
 		if err == nil {
@@ -101,15 +99,7 @@ func check(c *call) int {
 		if fix && k.err == nil && k.Kind == kindJob {
 			c.tellFix(k.File, k.src, k.job)
 		}
-		return true
-	}
-	for _, path := range c.args {
-		if info, err := os.Stat(path); err != nil || !info.IsDir() {
-			one(path, nil)
-			continue
-		}
-		build.Find(path, one)
-	}
+	})
 	if files == 0 {
 		return c.fail(errors.New("there is no .toml file under the paths"))
 	}

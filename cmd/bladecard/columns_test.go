@@ -14,6 +14,7 @@ var besideValue = regexp.MustCompile(`(?m)^#?[a-z-]+ = ("[^"]*"|[^"#\n])+ #.*$`)
 // TestCommentsEndByColumn80 holds the comments beside values in the starters and the samples to
 // column 80. A widely used formatter of TOML, taplo 0.9, panics over some that end beyond it.
 func TestCommentsEndByColumn80(t *testing.T) {
+	t.Parallel()
 	found := 0
 	for _, pattern := range []string{"../../templates/starter/*/*.toml", "../../samples/*.toml", "../../samples/jobs/*.toml"} {
 		paths, err := filepath.Glob(pattern)

@@ -6,8 +6,6 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-
-	"bladecard/calc/choose"
 )
 
 // completeCommand answers the Tab key: `bladecard __complete AT WORDS...`, where AT counts the words
@@ -22,11 +20,12 @@ var completeCommand = command{
 
 // offers are what may stand in a place: words with what they mean, or names.
 type offers struct {
-	words   []string
-	does    map[string]string
-	folders bool
-	files   []string // patterns of names
+	words []string
+	does  map[string]string
+	names string // the line that leaves names to the shell
 }
+
+const anyFolder = ":folders"
 
 func complete(c *call) int {
 	if len(c.args) == 0 {
@@ -47,11 +46,8 @@ func complete(c *call) int {
 			fmt.Fprintln(c.stdout, strings.TrimSuffix(before+w+"\t"+o.does[w], "\t"))
 		}
 	}
-	switch {
-	case o.files != nil && before == "":
-		fmt.Fprintln(c.stdout, ":files", strings.Join(o.files, " "))
-	case o.folders && before == "":
-		fmt.Fprintln(c.stdout, ":folders")
+	if o.names != "" && before == "" {
+		fmt.Fprintln(c.stdout, o.names)
 	}
 	return exitDone
 }
@@ -119,20 +115,15 @@ func (f *flags) lookup(word string) *flag.Flag {
 // takesValue tells whether the next word belongs to a flag.
 func (f *flags) takesValue(word string) bool {
 	known := f.lookup(word)
-	if known == nil {
-		return false
-	}
-	kind, _ := aboutFlag(known)
-	return kind != ""
+	return known != nil && kindOf(known) != ""
 }
 
 // all are the flags themselves.
 func (f *flags) all() offers {
 	o := offers{words: []string{"--help"}, does: map[string]string{"--help": "details of the command"}}
 	f.set.VisitAll(func(known *flag.Flag) {
-		_, does := aboutFlag(known)
 		o.words = append(o.words, dashed(known.Name))
-		o.does[dashed(known.Name)] = does
+		o.does[dashed(known.Name)] = doesOf(known)
 	})
 	return o
 }
@@ -143,28 +134,16 @@ func (f *flags) offers(word string) offers {
 	if known == nil {
 		return offers{}
 	}
-	if known.Name == "vary" {
-		var o offers
-		for _, v := range choose.Variables {
-			o.words = append(o.words, v.What+"=")
-		}
-		return o
-	}
 	if words := f.words[known.Name]; words != nil {
 		return offers{words: words}
 	}
-	switch kind, _ := aboutFlag(known); kind {
-	case "DIR":
-		return offers{folders: true}
-	case "FILE":
-		return offers{files: []string{"*"}}
-	}
-	return offers{}
+	return offers{names: map[string]string{"DIR": anyFolder, "FILE": ":files *"}[kindOf(known)]}
 }
 
 // argOffers reads what a command takes off the words of its usage; what flags take is left out.
 func argOffers(usage string) offers {
 	var o offers
+	var patterns []string
 	ofFlag := false
 	for _, word := range strings.Fields(usage) {
 		if ofFlag || strings.HasPrefix(strings.Trim(word, "["), "-") {
@@ -175,12 +154,15 @@ func argOffers(usage string) offers {
 		case strings.Contains(word, "|"):
 			o.words = strings.Split(word, "|")
 		case word == "DIR":
-			o.folders = true
+			o.names = anyFolder
 		case strings.HasSuffix(word, ".csv"):
-			o.files = append(o.files, "*.csv")
+			patterns = append(patterns, "*.csv")
 		default:
-			o.files = append(o.files, "*.toml")
+			patterns = append(patterns, "*.toml")
 		}
+	}
+	if patterns != nil {
+		o.names = ":files " + strings.Join(patterns, " ")
 	}
 	return o
 }

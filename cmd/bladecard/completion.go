@@ -50,8 +50,5 @@ func completion(c *call) int {
 	if err == nil {
 		_, err = c.data.Write(shim)
 	}
-	if err != nil {
-		return c.fail(err)
-	}
-	return exitDone
+	return c.failed(err)
 }

@@ -84,6 +84,7 @@ func typingFolder(t *testing.T) string {
 }
 
 func TestBashCompletion(t *testing.T) {
+	t.Parallel()
 	if _, err := exec.LookPath("bash"); err != nil {
 		t.Skip("bash is not on this machine")
 	}
@@ -146,6 +147,7 @@ func wrongOffers(out []byte, want []string) string {
 // The program offers every command and, behind each, every flag with what it does, every word that a
 // flag accepts, and no hidden command.
 func TestCompletionOffersAll(t *testing.T) {
+	t.Parallel()
 	first := offered(t, "")
 	for _, k := range commands() {
 		if _, is := first[k.name]; is == k.hidden {
@@ -195,6 +197,7 @@ func offered(t *testing.T, words ...string) map[string]string {
 
 // The lines that the help prints for a shell work in a home where nothing is yet.
 func TestCompletionInstalls(t *testing.T) {
+	t.Parallel()
 	var out bytes.Buffer
 	if code := run([]string{"completion", "--help"}, nil, &out, io.Discard); code != exitDone {
 		t.Fatal(code)
@@ -243,6 +246,7 @@ func onShell(t *testing.T, name string, test func(t *testing.T, shell string)) {
 // The shells that are here read their scripts and complete; those that are not are held to the
 // structure above.
 func TestOtherShells(t *testing.T) {
+	t.Parallel()
 	dir := typingFolder(t)
 	onShell(t, "zsh", func(t *testing.T, zsh string) {
 		path := script(t, "zsh")
@@ -253,15 +257,21 @@ func TestOtherShells(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		shellOffers(t, dir, func(line string) *exec.Cmd { return exec.Command(zsh, "-f", driver, path, line) })
+		shellOffers(t, dir, func(wait string, lines []string) *exec.Cmd {
+			return exec.Command(zsh, append([]string{"-f", driver, path, wait}, lines...)...)
+		})
 	})
 	onShell(t, "fish", func(t *testing.T, fish string) {
 		path := script(t, "fish")
 		if out, err := exec.Command(fish, "-n", path).CombinedOutput(); err != nil {
 			t.Errorf("%v\n%s", err, out)
 		}
-		shellOffers(t, dir, func(line string) *exec.Cmd {
-			return exec.Command(fish, "--no-config", "-c", "source "+path+"; complete -C "+quoted(line))
+		shellOffers(t, dir, func(_ string, lines []string) *exec.Cmd {
+			say := "source " + path
+			for _, line := range lines {
+				say += "; echo '> '; complete -C " + quoted(line)
+			}
+			return exec.Command(fish, "--no-config", "-c", say)
 		})
 	})
 	onShell(t, "pwsh", func(t *testing.T, pwsh string) {
@@ -280,25 +290,35 @@ func TestOtherShells(t *testing.T) {
 	})
 }
 
-// shellOffers types every line into a shell, up to three times: on a busy machine a shell drops the Tab when
-// the next key is there before it has answered.
-func shellOffers(t *testing.T, dir string, typed func(line string) *exec.Cmd) {
+// shellOffers types every line into a shell, which prints a line "> " before the offers of each. What is wrong is
+// typed again, with more time for the answer: on a busy machine a shell drops the Tab when the next key is there
+// before it has answered.
+func shellOffers(t *testing.T, dir string, typed func(wait string, lines []string) *exec.Cmd) {
 	t.Helper()
-	for _, c := range completions {
-		wrong := "not typed"
-		for range 3 {
-			cmd := typed(c.line)
-			cmd.Dir = dir
-			out, err := cmd.CombinedOutput()
-			if err != nil {
-				t.Fatalf("%s: %v\n%s", c.line, err, out)
-			}
-			if wrong = wrongOffers(out, c.want); wrong == "" {
-				break
+	left := completions
+	var wrong []string
+	for _, wait := range []string{"0.05", "0.2", "1"} {
+		var lines []string
+		for _, c := range left {
+			lines = append(lines, c.line)
+		}
+		cmd := typed(wait, lines)
+		cmd.Dir = dir
+		out, err := cmd.CombinedOutput()
+		offers := strings.Split(string(out), "> \n")[1:]
+		if err != nil || len(offers) != len(left) {
+			t.Fatalf("%v, offers for %d lines of %d\n%s", err, len(offers), len(left), out)
+		}
+		again := left[:0:0]
+		wrong = nil
+		for i, c := range left {
+			if w := wrongOffers([]byte(offers[i]), c.want); w != "" {
+				again, wrong = append(again, c), append(wrong, cmd.Args[0]+": "+c.line+": "+w)
 			}
 		}
-		if wrong != "" {
-			t.Errorf("%s: %s", typed(c.line).Args[0]+": "+c.line, wrong)
+		if left = again; len(left) == 0 {
+			return
 		}
 	}
+	t.Error(strings.Join(wrong, "\n"))
 }

@@ -6,7 +6,6 @@ import (
 	"slices"
 	"strings"
 
-	"bladecard/calc/job"
 	"bladecard/calc/plan"
 	"bladecard/calc/seen"
 	"bladecard/calc/unit"
@@ -64,11 +63,7 @@ func faultOf(text string) (string, error) {
 	if f, known := means[word]; known {
 		return f, nil
 	}
-	near := job.Nearest(word, all)
-	if near != "" {
-		near = "did you mean " + near + "? "
-	}
-	return "", errors.New("not known; " + near + "accepted: " + strings.Join(accepted, ", "))
+	return "", errors.New("not known; " + didYouMean(word, all) + "accepted: " + strings.Join(accepted, ", "))
 }
 
 // seenFlag declares --seen.
@@ -140,10 +135,7 @@ func correct(c *call) int {
 		if o.asJSON {
 			return c.json(a)
 		}
-		if err := report.Correct(c.stdout, s, a, v, columns(c.stdout)); err != nil {
-			return c.fail(err)
-		}
-		return exitDone
+		return c.failed(report.Correct(c.stdout, s, a, v, columns(c.stdout)))
 	})
 }
 

@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"os"
 	"strings"
 
 	"bladecard/calc/day"
@@ -12,11 +11,8 @@ import (
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
 	"bladecard/calc/presslog"
-	"bladecard/cmd/bladecard/internal/build"
 	"bladecard/cmd/bladecard/internal/disk"
-	"bladecard/render/canvas/pdf"
 	"bladecard/render/daysheet"
-	"bladecard/render/page"
 )
 
 var dayCommand = command{
@@ -77,13 +73,10 @@ func layOutDay(c *call) int {
 		err = c.put(to, table, func(w io.Writer) error { return day.WriteCSV(w, d) })
 	}
 	if err == nil && target != "" {
-		err = c.put(to, target, func(w io.Writer) error {
-			faces, err := daysheet.Pages(d, first.shop.Name, span.say(v.Date), paperOf(paperName, first.shop), v)
-			if err != nil {
-				return err
-			}
-			return page.Write(w, pdf.Meta{Title: v.T("day.title"), Author: first.shop.Name, Subject: v.T("day.subject"), Language: v.Code}, page.Pages(faces...))
-		})
+		faces, wrong := daysheet.Pages(d, first.shop.Name, span.say(v.Date), paperOf(paperName, first.shop), v)
+		if err = wrong; err == nil {
+			err = c.putPages(to, target, first.floor, "day", faces)
+		}
 	}
 	if err != nil {
 		return c.fail(err)
@@ -104,35 +97,24 @@ func layOutDay(c *call) int {
 
 // jobsOf loads the jobs that the arguments name, folders searched, shop files left out, that are due in the span.
 func (c *call) jobsOf(span dueSpan) (jobs []loaded, worst int) {
-	take := func(path string, named bool) {
-		name, src, err := c.read(path, file.MaxFileBytes)
-		if err == nil && !named && file.IsShop(src) {
+	c.eachFile(func(path string, inFolder bool, err error) {
+		var src []byte
+		if err == nil {
+			path, src, err = c.read(path, file.MaxFileBytes)
+		}
+		if err == nil && inFolder && file.IsShop(src) {
 			return
 		}
 		var l loaded
 		if err == nil {
-			l, err = c.plan(name, src)
+			l, err = c.plan(path, src)
 		}
 		if err != nil {
 			worst = max(worst, c.failed(err))
 		} else if span.holds(l.job.Due) {
 			jobs = append(jobs, l)
 		}
-	}
-	for _, arg := range c.args {
-		if info, err := os.Stat(arg); arg == stdinArg || err != nil || !info.IsDir() {
-			take(arg, true)
-			continue
-		}
-		build.Find(arg, func(path string, err error) bool {
-			if err != nil {
-				worst = max(worst, c.fail(err))
-			} else {
-				take(path, false)
-			}
-			return true
-		})
-	}
+	})
 	return jobs, worst
 }
 

@@ -3,22 +3,30 @@ package main
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 	"time"
 
+	"bladecard/cmd/bladecard/internal/disk"
 	"bladecard/render/canvas/pdf"
 	"bladecard/render/card"
 	"bladecard/render/page"
 	"bladecard/render/sheet"
 )
 
+// The edges that a printer flips paper on, as --flip takes them.
+const (
+	flipLong  = "long"
+	flipShort = "short"
+)
+
 // documents is what the command line says of a job's paper.
 type documents struct {
-	size       page.Size
+	size       string // a name of page.Sizes
 	paper      string // a4, letter; empty: the shop's
-	flip       page.Flip
+	flip       string // flipLong, flipShort
 	single     bool
-	dx, dy     float64
+	dx, dy     float64 // mm that the backs move
 	noCustomer bool
 }
 
@@ -30,20 +38,24 @@ func (d documents) cards(w io.Writer, l loaded) error {
 	}
 	m := meta(l, "sheet.subject")
 	if !d.single {
-		m.Duplex = d.flip.Duplex()
+		m.Duplex = d.edge().Duplex()
 	}
 	return page.WriteEach(w, m, sheets)
 }
 
+func (d documents) edge() page.Flip {
+	if d.flip == flipShort {
+		return page.ShortEdge
+	}
+	return page.LongEdge
+}
+
 // cardSheets lays the cards of a job out on sheets, while the sheets are taken.
 func (d documents) cardSheets(l loaded) (page.Sheets, error) {
-	note := l.voice.T("sheet.flip-long")
-	if d.flip == page.ShortEdge {
-		note = l.voice.T("sheet.flip-short")
-	}
-	return page.ImposeEach(paperOf(d.paper, l.shop), d.size, card.Count(l.plan), card.Each(l.plan, d.size, l.voice), page.Options{
-		Single: d.single, Flip: d.flip, BackDX: d.dx, BackDY: d.dy,
-		Title: titleOf(l), FlipNote: note,
+	size := page.Sizes[max(0, slices.IndexFunc(page.Sizes, func(s page.Size) bool { return s.Name == d.size }))]
+	return page.ImposeEach(paperOf(d.paper, l.shop), size, card.Count(l.plan), card.Each(l.plan, size, l.voice), page.Options{
+		Single: d.single, Flip: d.edge(), BackDX: d.dx, BackDY: d.dy,
+		Title: titleOf(l), FlipNote: l.voice.T("sheet.flip-" + d.flip),
 		FrontNote: l.voice.T("sheet.front"), BackNote: l.voice.T("sheet.back"),
 		ShopNote: l.voice.T("sheet.shop", "shop", l.voice.Shop(l.plan.ShopFrom, l.plan.Shop, l.plan.ShopFile)),
 	})
@@ -60,6 +72,12 @@ func (d documents) sheet(w io.Writer, l loaded) error {
 		return fmt.Errorf("%s: %w", l.path, err)
 	}
 	return page.Write(w, meta(l, "sheet-doc.subject"), page.Pages(faces...))
+}
+
+// putPages writes the paper of a shop to a file; the key has its title and subject in the words of the language.
+func (c *call) putPages(to *disk.Writer, path string, f *floor, key string, faces []page.Face) error {
+	m := pdf.Meta{Title: f.voice.T(key + ".title"), Author: f.shop.Name, Subject: f.voice.T(key + ".subject"), Language: f.voice.Code}
+	return c.put(to, path, func(w io.Writer) error { return page.Write(w, m, page.Pages(faces...)) })
 }
 
 func titleOf(l loaded) string { return strings.TrimSpace(l.plan.Job + " " + l.plan.Title) }

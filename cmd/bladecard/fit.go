@@ -23,21 +23,35 @@ may be -, which reads standard input.`,
 	run: fitShop,
 }
 
+// fitting is what the command line says of a fit, and what it is made from.
+type fitting struct {
+	write, asJSON bool
+	when          job.Date // zero: the latest day of the log
+	chart         string
+
+	log    string // as messages call it
+	prints []fit.Print
+	floor  *floor
+	use    shopUse
+}
+
+func (o *fitting) declare(f *flags) {
+	f.yes(&o.write, "write", "put the block into the shop file")
+	f.value("date", "`DAY` day of the last measurement, such as 2026-11-20; default: the latest in the log", func(day string) error {
+		var ok bool
+		if o.when, ok = presslog.ParseDay(day); !ok {
+			return errors.New("not a day; accepted: from 2000 to 2099, such as 2026-11-20")
+		}
+		return nil
+	})
+	chartFlag(f, &o.chart, "measured against expected films")
+	f.yes(&o.asJSON, "json", "print what was learned as JSON")
+}
+
 func fitShop(c *call) int {
-	var write, asJSON bool
-	var when job.Date
-	var chart string
+	var o fitting
 	if code, ok := c.parse(func(f *flags) {
-		f.yes(&write, "write", "put the block into the shop file")
-		f.value("date", "`DAY` day of the last measurement, such as 2026-11-20; default: the latest in the log", func(day string) error {
-			var ok bool
-			if when, ok = presslog.ParseDay(day); !ok {
-				return errors.New("not a day; accepted: from 2000 to 2099, such as 2026-11-20")
-			}
-			return nil
-		})
-		chartFlag(f, &chart, "measured against expected films")
-		f.yes(&asJSON, "json", "print what was learned as JSON")
+		o.declare(f)
 		c.langFlag(f)
 		c.forceFlag(f)
 		c.quietFlag(f)
@@ -48,61 +62,75 @@ func fitShop(c *call) int {
 		return c.wrong("a press log is wanted, and at most one shop file")
 	}
 	defer debug.SetGCPercent(debug.SetGCPercent(50)) // the longest logs take a quarter less memory for a little more time
-	path, src, err := c.read(c.args[0], presslog.MaxBytes)
+	if code := o.read(c); code != exitDone {
+		return code
+	}
+	r, err := fit.Shop(o.prints, fit.Expected())
 	if err != nil {
-		return c.fail(err)
-	}
-	f, use, err := c.shopArg(c.args[1:], path)
-	if err != nil {
-		return c.failed(err)
-	}
-	if write && use.path == "" {
-		return c.wrong("--write needs a shop file to write to, and there is no shop.toml beside the log or above it")
-	}
-	c.tellShop(use, f.voice)
-	prints, last, errs := choose.Prints(path, src, f.shop)
-	if len(errs) > 0 {
-		return c.jobErrors(errs)
-	}
-	if when == (job.Date{}) {
-		when = last
-	}
-	r, err := fit.Shop(prints, fit.Expected())
-	if err != nil {
-		fmt.Fprintf(c.stderr, "error: %s: %s\n", path, noFit(f.voice, err, len(prints)))
+		fmt.Fprintf(c.stderr, "error: %s: %s\n", o.log, noFit(o.floor.voice, err, len(o.prints)))
 		return exitJob
 	}
-	cal := choose.CalibrationOf(r, when)
+	cal := choose.CalibrationOf(r, o.when)
 	if errs := file.CheckCalibration(cal); len(errs) > 0 {
 		for _, e := range errs {
-			fmt.Fprintf(c.stderr, "error: %s: the prints say what a shop file does not take: %s: %s; %s\n", path, e.Key, e.Wrong, e.Accepted)
+			fmt.Fprintf(c.stderr, "error: %s: the prints say what a shop file does not take: %s: %s; %s\n", o.log, e.Key, e.Wrong, e.Accepted)
 		}
 		fmt.Fprintln(c.stderr, "hint: check the units, films and days of the rows")
 		return exitJob
 	}
-	to := c.writer(c.args[0], use.path)
-	if chart != "" {
-		ch, some := fitChart(prints, r, f.voice)
+	return o.tell(c, r, cal)
+}
+
+// read reads the shop and the log.
+func (o *fitting) read(c *call) int {
+	var src []byte
+	var err error
+	if o.log, src, err = c.read(c.args[0], presslog.MaxBytes); err != nil {
+		return c.fail(err)
+	}
+	if o.floor, o.use, err = c.shopArg(c.args[1:], o.log); err != nil {
+		return c.failed(err)
+	}
+	if o.write && o.use.path == "" {
+		return c.wrong("--write needs a shop file to write to, and there is no shop.toml beside the log or above it")
+	}
+	c.tellShop(o.use, o.floor.voice)
+	prints, last, errs := choose.Prints(o.log, src, o.floor.shop)
+	if len(errs) > 0 {
+		return c.jobErrors(errs)
+	}
+	o.prints = prints
+	if o.when == (job.Date{}) {
+		o.when = last
+	}
+	return exitDone
+}
+
+// tell draws the chart, writes the calibration into the shop file, and prints what was learned.
+func (o *fitting) tell(c *call, r fit.Result, cal *job.Calibration) int {
+	to := c.writer(c.args[0], o.use.path)
+	if o.chart != "" {
+		ch, some := fitChart(o.prints, r, o.floor.voice)
 		c.noteText(some)
-		if err := writeChart(to, chart, ch); err != nil {
+		if err := writeChart(to, o.chart, ch); err != nil {
 			return c.fail(err)
 		}
 	}
-	if write {
-		text, err := file.WithCalibration(use.path, f.src, cal)
+	if o.write {
+		text, err := file.WithCalibration(o.use.path, o.floor.src, cal)
 		if err == nil {
-			err = to.Edit(use.path, f.src, text)
+			err = to.Edit(o.use.path, o.floor.src, text)
 		}
 		if err != nil {
 			return c.failed(err)
 		}
 	}
-	if asJSON {
-		return c.json(newFitted(r, len(prints), cal))
+	if o.asJSON {
+		return c.json(newFitted(r, len(o.prints), cal))
 	}
-	learned(c.stdout, f.voice, r, len(prints))
-	if write {
-		fmt.Fprintf(c.stdout, "\nwritten to %s\n", use.path)
+	learned(c.stdout, o.floor.voice, r, len(o.prints))
+	if o.write {
+		fmt.Fprintf(c.stdout, "\nwritten to %s\n", o.use.path)
 	} else {
 		fmt.Fprintf(c.stdout, "\n%s", file.CalibrationText(cal))
 	}

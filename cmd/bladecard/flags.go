@@ -52,7 +52,7 @@ func (f *flags) yes(to *bool, name, usage string) {
 	})
 }
 
-// text declares a flag that takes any text but none.
+// text declares a flag that takes any text that is not empty.
 func (f *flags) text(to *string, name, usage string) {
 	f.value(name, usage, func(text string) error {
 		if text == "" {
@@ -73,12 +73,16 @@ func (f *flags) word(to *string, name, what, usage string, accepted ...string) {
 				return nil
 			}
 		}
-		near := job.Nearest(text, accepted)
-		if near != "" {
-			near = "did you mean " + near + "? "
-		}
-		return fmt.Errorf("not %s; %saccepted: %s", what, near, strings.Join(accepted, ", "))
+		return fmt.Errorf("not %s; %saccepted: %s", what, didYouMean(text, accepted), strings.Join(accepted, ", "))
 	})
+}
+
+// didYouMean asks whether the nearest of the known words was meant; it is empty where none is near.
+func didYouMean(word string, known []string) string {
+	if near := job.Nearest(word, known); near != "" {
+		return "did you mean " + near + "? "
+	}
+	return ""
 }
 
 // count declares a flag that takes a whole number from 1.
@@ -199,8 +203,7 @@ func expanded(args []string) []string {
 // wrongFlag reports a flag that cannot be read, with the one that may have been meant.
 func (c *call) wrongFlag(err error, set *flag.FlagSet) int {
 	if name, lacks := strings.CutPrefix(err.Error(), "flag needs an argument: -"); lacks {
-		kind, _ := aboutFlag(set.Lookup(name))
-		return c.wrong(fmt.Sprintf("%s has nothing behind it; %s is wanted", dashed(name), kind))
+		return c.wrong(fmt.Sprintf("%s has nothing behind it; %s is wanted", dashed(name), kindOf(set.Lookup(name))))
 	}
 	word, _ := strings.CutPrefix(err.Error(), "flag provided but not defined: ")
 	word, _ = strings.CutPrefix(word, "bad flag syntax: ")
@@ -220,10 +223,16 @@ func (c *call) wrong(text string) int {
 	return exitUsage
 }
 
-// aboutFlag is the word for a flag's value, empty for a flag that stands alone, and what it does.
-func aboutFlag(f *flag.Flag) (kind, does string) {
-	kind, does = flag.UnquoteUsage(f)
-	return kind, strings.TrimPrefix(does, kind+" ")
+// kindOf is the word for a flag's value, empty for a flag that stands alone.
+func kindOf(f *flag.Flag) string {
+	kind, _ := flag.UnquoteUsage(f)
+	return kind
+}
+
+// doesOf is what a flag does.
+func doesOf(f *flag.Flag) string {
+	kind, does := flag.UnquoteUsage(f)
+	return strings.TrimPrefix(does, kind+" ")
 }
 
 func dashed(name string) string {
@@ -244,9 +253,8 @@ func (c *call) help(set *flag.FlagSet) {
 	}
 	head := "\nflags:\n"
 	set.VisitAll(func(f *flag.Flag) {
-		kind, does := aboutFlag(f)
 		fmt.Fprint(c.stdout, head)
-		aside(c.stdout, strings.TrimSpace(dashed(f.Name)+" "+kind), helpDoes, does)
+		aside(c.stdout, strings.TrimSpace(dashed(f.Name)+" "+kindOf(f)), helpDoes, doesOf(f))
 		head = ""
 	})
 }

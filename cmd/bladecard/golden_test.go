@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"flag"
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -15,6 +16,7 @@ var update = flag.Bool("update", false, "write the golden files anew")
 // that a printer can check by hand. Run `go test ./cmd/bladecard -run Golden -update` after a change,
 // and read the difference.
 func TestShowGolden(t *testing.T) {
+	t.Parallel()
 	for _, g := range []struct {
 		job, golden string
 		flags       []string
@@ -65,4 +67,27 @@ func firstDifference(got, want string) string {
 		}
 	}
 	return "the file goes on where the output ends"
+}
+
+// TestByHand: the screen that is worked by hand in calc/choose/testdata has the figures that the plan has.
+func TestByHand(t *testing.T) {
+	t.Parallel()
+	table, err := os.ReadFile("../../calc/choose/testdata/by-hand.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := planned(t, edition{lang: "en"}, "../../samples/jobs/lantern-crew.toml").plan.Locations[0].Screens[1]
+	for row, want := range map[string]string{
+		"opening": fmt.Sprintf("%.1f µm", s.Mesh.OpeningUM), "open area": fmt.Sprintf("%.1f %%", 100*s.Mesh.OpenArea), "fabric": fmt.Sprintf("%.1f µm", s.Mesh.FabricUM),
+		"ink volume": fmt.Sprintf("%.1f µm", s.Mesh.VolumeUM), "rigidity": fmt.Sprintf("%.3f N m", s.Blade.RigidityNM), "bent edge": fmt.Sprintf("%.1f deg", s.EdgeAngleDeg),
+		"wet film": fmt.Sprintf("%.1f µm", s.WetUM.Value), "ink a print": fmt.Sprintf("%.3f g", *s.InkGPerPrint), "ink for the run": fmt.Sprintf("%.0f g", *s.InkGRun),
+	} {
+		found := false
+		for line := range strings.Lines(string(table)) {
+			found = found || strings.HasPrefix(line, "| "+row+" |") && strings.HasSuffix(line, "| "+want+" |\n")
+		}
+		if !found {
+			t.Errorf("the table has no row %q that comes to %s", row, want)
+		}
+	}
 }

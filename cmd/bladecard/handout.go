@@ -1,15 +1,11 @@
 package main
 
 import (
-	"fmt"
-	"io"
 	"strings"
 
 	"bladecard/calc/job"
 	"bladecard/calc/lesson"
-	"bladecard/render/canvas/pdf"
 	"bladecard/render/handout"
-	"bladecard/render/page"
 )
 
 var handoutCommand = command{
@@ -36,17 +32,13 @@ func printHandout(c *call) int {
 	}); !ok {
 		return code
 	}
-	switch {
-	case target == "":
+	if target == "" {
 		return c.wrong("-o is missing: the PDF to write")
-	case len(c.args) > 1:
-		return c.wrong(fmt.Sprintf("%d shop files are named; one is accepted", len(c.args)))
 	}
-	f, use, err := c.shopArg(c.args, ".")
-	if err != nil {
-		return c.failed(err)
+	f, use, code := c.oneShop()
+	if code != exitDone {
+		return code
 	}
-	c.tellShop(use, f.voice)
 	l, err := lesson.Make(f.shop)
 	if err != nil {
 		return c.jobErrors(job.Errors{{Pos: job.Pos{File: f.shop.File}, Wrong: err.Error(), Accepted: "racks with a blade at hand and a mesh that it prints through"}})
@@ -57,14 +49,7 @@ func printHandout(c *call) int {
 	}
 	faces, err := handout.Pages(l, paperOf(paperName, f.shop), f.voice, handout.Options{Logo: logo, Accent: f.shop.Accent, Level: handout.Level(level), Shop: f.voice.Shop(use.from, f.shop.Name, use.file())})
 	if err == nil {
-		err = c.put(c.writer(use.path), target, func(w io.Writer) error {
-			return page.Write(w, pdf.Meta{
-				Title: f.voice.T("handout.title"), Author: f.shop.Name, Subject: f.voice.T("handout.subject"), Language: f.voice.Code,
-			}, page.Pages(faces...))
-		})
+		err = c.putPages(c.writer(use.path), target, f, "handout", faces)
 	}
-	if err != nil {
-		return c.fail(err)
-	}
-	return exitDone
+	return c.failed(err)
 }

@@ -4,12 +4,14 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"os"
 	"path/filepath"
 	"strings"
 
 	"bladecard/calc/file"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
+	"bladecard/cmd/bladecard/internal/build"
 	"bladecard/cmd/bladecard/internal/disk"
 	"bladecard/render/say"
 	"bladecard/templates"
@@ -42,7 +44,7 @@ func (c *call) load(path string) (loaded, error) {
 	return c.plan(name, src)
 }
 
-// plan is load for a job file that is read already.
+// plan computes the plan of a job file that is read already.
 func (c *call) plan(path string, src []byte) (loaded, error) {
 	j, errs := file.DecodeJob(path, src)
 	switch {
@@ -91,8 +93,8 @@ func (c *call) read(path string, most int64) (name string, src []byte, err error
 	return stdinName, src, err
 }
 
-// failed prints what is wrong with a job or with its documents and returns the exit code. Errors of
-// a file are job.Errors, each with its place.
+// failed prints what is wrong with a job or with its documents and returns the exit code, exitDone where nothing
+// is wrong. Errors of a file are job.Errors, each with its place.
 func (c *call) failed(err error) int {
 	eachError(err, func(e error) {
 		var errs job.Errors
@@ -173,12 +175,21 @@ func (c *call) each(do func(loaded) int) int {
 	return worst
 }
 
+// eachFile hands on the files that the arguments name and the TOML files of the folders among them, or why one of
+// those cannot be looked at.
+func (c *call) eachFile(do func(path string, inFolder bool, err error)) {
+	for _, arg := range c.args {
+		if info, err := os.Stat(arg); arg == stdinArg || err != nil || !info.IsDir() {
+			do(arg, false, nil)
+			continue
+		}
+		build.Find(arg, func(path string, err error) { do(path, true, err) })
+	}
+}
+
 // json prints a value as JSON on a line of its own.
 func (c *call) json(v any) int {
 	enc := json.NewEncoder(c.stdout)
 	enc.SetEscapeHTML(false)
-	if err := enc.Encode(v); err != nil {
-		return c.fail(err)
-	}
-	return exitDone
+	return c.failed(enc.Encode(v))
 }

@@ -46,10 +46,7 @@ func pressLog(c *call) int {
 	} else {
 		err = c.put(to, path, func(w io.Writer) error { return presslog.Write(w, rows) })
 	}
-	if err != nil {
-		return c.fail(err)
-	}
-	return exitDone
+	return c.failed(err)
 }
 
 // addRows writes those rows behind a log that it lacks.

@@ -17,6 +17,7 @@ func TestMain(m *testing.M) {
 // TestScripts runs whole commands; the samples stand in $SAMPLES. `exits N COMMAND...` wants an
 // exit code.
 func TestScripts(t *testing.T) {
+	t.Parallel()
 	samples, err := filepath.Abs("../../samples")
 	if err != nil {
 		t.Fatal(err)

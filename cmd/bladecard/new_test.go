@@ -51,6 +51,7 @@ func uncommented(src string) []string {
 // TestStartersPass: the starter files of every language pass the schema and the whole
 // computation, as they are, without a warning, and with each commented key taken in.
 func TestStartersPass(t *testing.T) {
+	t.Parallel()
 	for _, lang := range templates.Languages() {
 		text := map[string]string{}
 		for _, kind := range file.Kinds() {
@@ -146,6 +147,7 @@ func bySchema(kind, text string) error {
 
 // The starters of all languages hold the same keys, in the same order, commented or not.
 func TestStartersHoldTheSameKeys(t *testing.T) {
+	t.Parallel()
 	key := regexp.MustCompile(`(?m)^#?(\[[^\]]+\]+|[a-z-]+ = )`)
 	keys := func(lang, kind string) string {
 		src, err := templates.Starter(lang, kind)

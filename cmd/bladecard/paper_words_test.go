@@ -128,9 +128,10 @@ func TestWordsKeepToTheirCard(t *testing.T) {
 
 func keepToCard(t *testing.T, e edition, job, name string, size page.Size, flip page.Flip) {
 	dir := t.TempDir()
-	commanded(t, "cards", job, "-o", dir, "--lang", e.lang, "--paper", e.paper, "--size", size.Name, "--flip", []string{"long", "short"}[flip])
+	edge := []string{flipLong, flipShort}[flip]
+	commanded(t, "cards", job, "-o", dir, "--lang", e.lang, "--paper", e.paper, "--size", size.Name, "--flip", edge)
 	file := filepath.Join(dir, name+"-cards.pdf")
-	laid, err := documents{size: size, paper: e.paper, flip: flip}.cardSheets(planned(t, e, job))
+	laid, err := documents{size: size.Name, paper: e.paper, flip: edge}.cardSheets(planned(t, e, job))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -18,6 +18,7 @@ const peakEnv = "BLADECARD_PEAK"
 // TestPeakMemory: the most memory that the largest inputs take at once, as the system counts it. The cards of 64
 // locations of 64 screens stay under 300 MB, and the fit of 200,000 rows under 100 MB beyond its file.
 func TestPeakMemory(t *testing.T) {
+	t.Parallel()
 	part, share := 4, 0.6
 	if os.Getenv(peakEnv) != "" {
 		part, share = 1, 1

@@ -14,6 +14,7 @@ import (
 )
 
 func TestPlainText(t *testing.T) {
+	t.Parallel()
 	for in, want := range map[string]string{
 		"a tab\tand a line\n":               "a tab\tand a line\n",
 		"\x1b[31mred\x07\r\x7f":             `\u001b[31mred\u0007\u000d\u007f`,
@@ -47,6 +48,7 @@ func (broken) Write([]byte) (int, error) { return 0, errors.New("no space left o
 
 // What cannot be printed is an error, whatever the command.
 func TestOutputThatTakesNothing(t *testing.T) {
+	t.Parallel()
 	job := filepath.Join(t.TempDir(), "job.toml")
 	write(t, job, "title = \"t\"\n[[location]]\n[[location.screen]]\n")
 	for _, args := range [][]string{

@@ -42,11 +42,8 @@ func printSchema(c *call) int {
 	if err != nil {
 		return c.wrong(err.Error())
 	}
-	if err := c.put(c.writer(), output, func(w io.Writer) error {
+	return c.failed(c.put(c.writer(), output, func(w io.Writer) error {
 		_, err := w.Write(src)
 		return err
-	}); err != nil {
-		return c.fail(err)
-	}
-	return exitDone
+	}))
 }

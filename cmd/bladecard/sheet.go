@@ -1,9 +1,5 @@
 package main
 
-import (
-	"io"
-)
-
 var sheetCommand = command{
 	name: "sheet", args: "JOB... -o DIR",
 	does: "make the setup sheet of each job, to send to another shop",
@@ -26,20 +22,7 @@ func setupSheet(c *call) int {
 	}); !ok {
 		return code
 	}
-	if wrong := out.open(c); wrong != "" {
-		return c.wrong(wrong)
-	}
-	return c.each(func(l loaded) int {
-		c.tellShop(l.use, l.voice)
-		data, err := filled(func(w io.Writer) error { return d.sheet(w, l) })
-		if err == nil {
-			err = out.put(c, l.path, sheetSuffix, data)
-		}
-		if err != nil {
-			return c.failed(err)
-		}
-		return exitDone
-	})
+	return c.print(&out, sheetSuffix, d.sheet)
 }
 
 const sheetSuffix = "-sheet.pdf"

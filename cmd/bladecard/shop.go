@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"path/filepath"
+	"sync"
 
 	"bladecard/calc/choose"
 	"bladecard/calc/file"
@@ -22,9 +23,7 @@ type floor struct {
 	sum     string // of src
 	err     error  // why the shop cannot be used
 
-	logoRead bool
-	logo     *canvas.Picture
-	logoErr  error
+	picture func() (*canvas.Picture, error) // the shop's logo, read once; nil where it has none
 }
 
 // mostFloors is how many shops a call keeps ready.
@@ -67,6 +66,7 @@ func (f *floor) ready(c *call, path string) (err error) {
 	if f.voice, err = say.New(language, f.shop.Units); err != nil {
 		return job.Errors{{Pos: job.Pos{File: f.shop.File}, Key: "language", Wrong: err.Error()}}
 	}
+	f.picture = sync.OnceValues(func() (*canvas.Picture, error) { return readLogo(f.shop) })
 	f.planner = choose.NewPlanner(f.shop)
 	f.planner.PlanOn(c.cores)
 	return nil
@@ -83,13 +83,17 @@ func (c *call) shopArg(named []string, beside string) (*floor, shopUse, error) {
 	return f, use, err
 }
 
-// picture is the shop's logo, read once; nil where it has none.
-func (f *floor) picture() (*canvas.Picture, error) {
-	if !f.logoRead {
-		f.logoRead = true
-		f.logo, f.logoErr = readLogo(f.shop)
+// oneShop readies the shop file that the arguments name, or else the nearest one, and says which it is.
+func (c *call) oneShop() (f *floor, use shopUse, code int) {
+	if len(c.args) > 1 {
+		return nil, use, c.wrong(fmt.Sprintf("%d shop files are named; one is accepted", len(c.args)))
 	}
-	return f.logo, f.logoErr
+	f, use, err := c.shopArg(c.args, ".")
+	if err != nil {
+		return nil, use, c.failed(err)
+	}
+	c.tellShop(use, f.voice)
+	return f, use, exitDone
 }
 
 // logoPath is where the logo of a shop lies; empty where it has none.

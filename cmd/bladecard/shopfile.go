@@ -32,8 +32,8 @@ func (c *call) shopOf(jobPath, named string) shopUse {
 	return nearestShop(jobPath)
 }
 
-// nearestShop looks for a shop file beside a file, then in each folder above. The file itself is
-// none.
+// nearestShop looks for a shop file beside a file, then in each folder above. The file itself does
+// not count.
 func nearestShop(beside string) shopUse {
 	for dir := filepath.Dir(beside); ; dir = filepath.Join(dir, "..") {
 		path := filepath.Join(dir, shopName)
@@ -63,6 +63,13 @@ func (c *call) tellShop(u shopUse, v *say.Voice) {
 	if line := v.T("shop.note", "shop", u.say(v)); !c.quiet && !c.told[line] {
 		c.told[line] = true
 		fmt.Fprintln(c.stderr, line)
+	}
+}
+
+// noteText tells beside the figures what must be known of them; nothing where the text is empty.
+func (c *call) noteText(text string) {
+	if text != "" && !c.quiet {
+		fmt.Fprintf(c.stderr, "note: %s\n", text)
 	}
 }
 

@@ -47,10 +47,7 @@ func show(c *call) int {
 			fmt.Fprintln(c.stdout)
 		}
 		first = false
-		if err := report.Table(c.stdout, l.plan, l.voice, report.Options{Wide: columns(c.stdout), Shop: l.use.say(l.voice), Why: why}); err != nil {
-			return c.fail(err)
-		}
-		return exitDone
+		return c.failed(report.Table(c.stdout, l.plan, l.voice, report.Options{Wide: columns(c.stdout), Shop: l.use.say(l.voice), Why: why}))
 	})
 	if asCSV && plans != nil {
 		if err := rows.Write(c.data, plans); err != nil {

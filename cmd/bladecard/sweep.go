@@ -22,22 +22,32 @@ has a line for each value of the first.`,
 	run: sweep,
 }
 
-func sweep(c *call) int {
-	var o struct {
-		axes             []choose.Axis
-		location, screen int
-		file, chart      string
+// sweeping is what the command line says of a sweep.
+type sweeping struct {
+	axes             []choose.Axis
+	location, screen int
+	file, chart      string
+}
+
+func (o *sweeping) declare(f *flags) {
+	for _, v := range choose.Variables {
+		f.words["vary"] = append(f.words["vary"], v.What+"=")
 	}
+	f.value("vary", "`WHAT=FROM..TO` what to vary and how far; once or twice (needed)", func(s string) error {
+		a, err := parseAxis(s)
+		o.axes = append(o.axes, a)
+		return err
+	})
+	screenFlags(f, &o.location, &o.screen)
+	f.file(&o.file, "CSV")
+	chartFlag(f, &o.chart, "the films")
+}
+
+func sweep(c *call) int {
+	var o sweeping
 	if code, ok := c.parse(func(f *flags) {
 		c.jobFlags(f)
-		f.value("vary", "`WHAT=FROM..TO` what to vary and how far; once or twice (needed)", func(s string) error {
-			a, err := parseAxis(s)
-			o.axes = append(o.axes, a)
-			return err
-		})
-		screenFlags(f, &o.location, &o.screen)
-		f.file(&o.file, "CSV")
-		chartFlag(f, &o.chart, "the films")
+		o.declare(f)
 		c.forceFlag(f)
 		c.quietFlag(f)
 	}); !ok {
@@ -51,74 +61,77 @@ func sweep(c *call) int {
 	case o.chart != "" && len(o.axes[len(o.axes)-1].Values) < 2:
 		return c.wrong("a chart over one value has no line; --chart wants two values or more of the last --vary, such as angle=0..45")
 	}
-	return c.each(func(l loaded) int {
-		c.tellShop(l.use, l.voice)
-		for _, a := range o.axes {
-			if v, _ := choose.VariableOf(a.What); v.Unsure {
-				c.noteText(l.voice.T("sweep.unsure", "what", l.voice.T("sweep."+a.What)))
-			}
+	return c.each(func(l loaded) int { return o.sweep(c, l) })
+}
+
+// sweep computes the points of a job's screen, and writes the chart and the CSV file of them.
+func (o *sweeping) sweep(c *call, l loaded) int {
+	c.tellShop(l.use, l.voice)
+	for _, a := range o.axes {
+		if v, _ := choose.VariableOf(a.What); v.Unsure {
+			c.noteText(l.voice.T("sweep.unsure", "what", l.voice.T("sweep."+a.What)))
 		}
-		points, err := choose.Sweep(l.job, l.shop, o.location, o.screen, o.axes)
-		if err != nil {
-			return c.wrong(err.Error())
-		}
-		to := c.writer(c.args...)
-		if o.chart != "" {
-			chart, some := sweepChart(o.axes, points, l.voice)
-			c.noteText(some)
-			err = writeChart(to, o.chart, chart)
-		}
-		if err == nil {
-			err = c.put(to, o.file, func(w io.Writer) error { return writeSweep(w, o.axes, points) })
-		}
-		if err != nil {
-			return c.fail(err)
-		}
-		return exitDone
-	})
+	}
+	points, err := choose.Sweep(l.job, l.shop, o.location, o.screen, o.axes)
+	if err != nil {
+		return c.wrong(err.Error())
+	}
+	to := c.writer(c.args...)
+	if o.chart != "" {
+		chart, some := sweepChart(o.axes, points, l.voice)
+		c.noteText(some)
+		err = writeChart(to, o.chart, chart)
+	}
+	if err == nil {
+		err = c.put(to, o.file, func(w io.Writer) error { return writeSweep(w, o.axes, points) })
+	}
+	return c.failed(err)
 }
 
 // parseAxis reads WHAT=FROM..TO, WHAT=FROM..TO:STEP or WHAT=A,B,C.
 func parseAxis(s string) (choose.Axis, error) {
 	what, values, _ := strings.Cut(s, "=")
-	v, err := choose.VariableOf(what)
 	a := choose.Axis{What: what}
+	v, err := choose.VariableOf(what)
 	if err != nil {
 		return a, err
 	}
 	wrong := fmt.Errorf("not a range of %s; accepted: %[1]s=%g..%g, %[1]s=%[2]g..%[3]g:%g or %[1]s=%[2]g,%[3]g", what, v.Low, v.High, v.Step)
 	from, to, ranged := strings.Cut(values, "..")
 	if !ranged {
-		for _, part := range strings.Split(values, ",") {
-			x, err := strconv.ParseFloat(strings.TrimSpace(part), 64)
-			if err != nil {
-				return a, wrong
-			}
-			a.Values = append(a.Values, x)
+		if a.Values, err = numbers(strings.Split(values, ",")...); err != nil {
+			return a, wrong
 		}
 		return a, nil
 	}
 	to, step, own := strings.Cut(to, ":")
-	low, err1 := strconv.ParseFloat(from, 64)
-	high, err2 := strconv.ParseFloat(to, 64)
-	by := v.Step
-	if own {
-		var err error
-		if by, err = strconv.ParseFloat(step, 64); err != nil {
-			return a, wrong
-		}
+	if !own {
+		step = fmt.Sprint(v.Step)
 	}
-	n := math.Floor((high-low)/by + 1e-9)
-	switch {
-	case err1 != nil || err2 != nil || !(low <= high) || !(by > 0) || math.IsInf(high-low, 0):
+	x, err := numbers(from, to, step)
+	if err != nil || !(x[0] <= x[1]) || !(x[2] > 0) || math.IsInf(x[1]-x[0], 0) {
 		return a, wrong
-	case n >= choose.MostSwept:
+	}
+	n := math.Floor((x[1]-x[0])/x[2] + 1e-9)
+	if n >= choose.MostSwept {
 		return a, fmt.Errorf("too many points: %.0f values of %s; at most %d are accepted: take a larger step", min(n+1, 1e15), what, choose.MostSwept)
 	}
 	for i := range int(n) + 1 {
-		a.Values = append(a.Values, math.Round((low+float64(i)*by)*1e6)/1e6)
+		a.Values = append(a.Values, math.Round((x[0]+float64(i)*x[2])*1e6)/1e6)
 	}
 	return a, nil
+}
+
+// numbers reads texts as numbers.
+func numbers(texts ...string) (out []float64, err error) {
+	for _, text := range texts {
+		x, err := strconv.ParseFloat(strings.TrimSpace(text), 64)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, x)
+	}
+	return out, nil
 }
 
 // writeSweep writes a row a point.

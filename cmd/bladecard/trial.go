@@ -11,8 +11,7 @@ import (
 	"bladecard/calc/job"
 	"bladecard/calc/presslog"
 	"bladecard/calc/trials"
-	"bladecard/render/canvas/pdf"
-	"bladecard/render/page"
+	"bladecard/cmd/bladecard/internal/disk"
 	"bladecard/render/say"
 	"bladecard/render/trialsheet"
 )
@@ -31,47 +30,62 @@ All prints are of one solid square, 100 x 100 mm, on a screen of each mesh.`,
 	run: planTrial,
 }
 
-func planTrial(c *call) int {
-	var target, logPath, paperName, press, ink string
-	var asJSON bool
+// trialAsked is what the command line says of a trial.
+type trialAsked struct {
+	target, log, paper, press, ink string
+	days, hours, perHour, seed     int
+	mostBlades, mostMeshes         int
+	asJSON                         bool
+}
+
+func (o *trialAsked) declare(f *flags) {
+	usual := trials.Usual()
+	o.days, o.hours, o.perHour, o.seed = usual.Days, int(usual.DayMinutes/60), int(60/usual.PrintMinutes), 1
+	o.mostBlades, o.mostMeshes = usual.MostBlades, usual.MostMeshes
+	f.text(&o.target, "o", "`FILE` writes the sheet to print by, a PDF, to this file; - is standard output")
+	f.text(&o.log, "log", "`FILE` writes the log of the prints, a CSV file, to this file")
+	f.count(&o.days, "days", "`N` days to print on; two tell what a new day brings; default: 1")
+	f.count(&o.hours, "hours", "`N` hours on the press each day; default: 3")
+	f.count(&o.perHour, "prints-per-hour", "`N` prints made and measured an hour, without changes; default: 15")
+	f.count(&o.mostBlades, "blades", "`N` most blades to use; default: any number")
+	f.count(&o.mostMeshes, "screens", "`N` most screens to make; default: any number")
+	f.text(&o.press, "press", "`NAME` press of the shop file; default: its first")
+	f.text(&o.ink, "ink", "`NAME` ink of the shop file or class; default: plastisol")
+	f.count(&o.seed, "draw", "`N` draws another order of the prints; default: 1")
+	paperFlag(f, &o.paper)
+	f.yes(&o.asJSON, "json", "print the trial as JSON")
+}
+
+// limits are the usual limits with those of the command line.
+func (o *trialAsked) limits() trials.Limits {
 	l := trials.Usual()
-	days, hours, perHour, seed := l.Days, int(l.DayMinutes/60), int(60/l.PrintMinutes), 1
+	l.Days, l.DayMinutes, l.PrintMinutes = o.days, 60*float64(o.hours), 60/float64(o.perHour)
+	l.MostBlades, l.MostMeshes = o.mostBlades, o.mostMeshes
+	return l
+}
+
+func planTrial(c *call) int {
+	var o trialAsked
 	if code, ok := c.parse(func(f *flags) {
-		f.text(&target, "o", "`FILE` writes the sheet to print by, a PDF, to this file; - is standard output")
-		f.text(&logPath, "log", "`FILE` writes the log of the prints, a CSV file, to this file")
-		f.count(&days, "days", "`N` days to print on; two tell what a new day brings; default: 1")
-		f.count(&hours, "hours", "`N` hours on the press each day; default: 3")
-		f.count(&perHour, "prints-per-hour", "`N` prints made and measured an hour, without changes; default: 15")
-		f.count(&l.MostBlades, "blades", "`N` most blades to use; default: any number")
-		f.count(&l.MostMeshes, "screens", "`N` most screens to make; default: any number")
-		f.text(&press, "press", "`NAME` press of the shop file; default: its first")
-		f.text(&ink, "ink", "`NAME` ink of the shop file or class; default: plastisol")
-		f.count(&seed, "draw", "`N` draws another order of the prints; default: 1")
-		paperFlag(f, &paperName)
-		f.yes(&asJSON, "json", "print the trial as JSON")
+		o.declare(f)
 		c.langFlag(f)
 		c.forceFlag(f)
 		c.quietFlag(f)
 	}); !ok {
 		return code
 	}
-	if len(c.args) > 1 {
-		return c.wrong(fmt.Sprintf("%d shop files are named; one is accepted", len(c.args)))
+	f, use, code := c.oneShop()
+	if code != exitDone {
+		return code
 	}
-	f, use, err := c.shopArg(c.args, ".")
-	if err != nil {
-		return c.failed(err)
-	}
-	c.tellShop(use, f.voice)
-	patches, errs := choose.PatchesOf(f.shop, press, ink)
+	patches, errs := choose.PatchesOf(f.shop, o.press, o.ink)
 	if len(errs) > 0 {
 		for i := range errs {
 			errs[i].Pos.File = f.shop.File
 		}
 		return c.jobErrors(errs)
 	}
-	l.Days, l.DayMinutes, l.PrintMinutes = days, 60*float64(hours), 60/float64(perHour)
-	t, err := trials.Plan(patches.Setups, fit.Expected(), l, uint64(seed))
+	t, err := trials.Plan(patches.Setups, fit.Expected(), o.limits(), uint64(o.seed))
 	switch {
 	case errors.Is(err, trials.ErrNoTime):
 		fmt.Fprintf(c.stderr, "error: %s\n", f.voice.T("trial.no-time", "least", fmt.Sprint(fit.Least)))
@@ -80,28 +94,21 @@ func planTrial(c *call) int {
 		return c.wrong(strings.TrimPrefix(err.Error(), "trials: "))
 	}
 	to := c.writer(use.path)
-	if logPath != "" {
-		if err := c.put(to, logPath, func(w io.Writer) error { return presslog.Write(w, choose.LogOfTrial(t, patches)) }); err != nil {
-			return c.fail(err)
+	if o.log != "" {
+		err = c.put(to, o.log, func(w io.Writer) error { return presslog.Write(w, choose.LogOfTrial(t, patches)) })
+	}
+	if err == nil && o.target != "" {
+		faces, wrong := trialsheet.Pages(t, trialsheet.Shop{Name: f.shop.Name, Press: patches.Press, Ink: patches.Ink}, paperOf(o.paper, f.shop), f.voice)
+		if err = wrong; err == nil {
+			err = c.putPages(to, o.target, f, "trial", faces)
 		}
 	}
-	if target != "" {
-		faces, err := trialsheet.Pages(t, trialsheet.Shop{Name: f.shop.Name, Press: patches.Press, Ink: patches.Ink}, paperOf(paperName, f.shop), f.voice)
-		if err == nil {
-			err = c.put(to, target, func(w io.Writer) error {
-				return page.Write(w, pdf.Meta{
-					Title: f.voice.T("trial.title"), Author: f.shop.Name, Subject: f.voice.T("trial.subject"), Language: f.voice.Code,
-				}, page.Pages(faces...))
-			})
-		}
-		if err != nil {
-			return c.fail(err)
-		}
-	}
-	if asJSON {
+	switch {
+	case err != nil:
+		return c.failed(err)
+	case o.asJSON:
 		return c.json(newTrialJSON(t, patches))
-	}
-	if target != "-" && logPath != "-" {
+	case o.target != disk.Stdout && o.log != disk.Stdout:
 		tellTrial(c.stdout, f.voice, f.shop, t)
 	}
 	return exitDone

@@ -11,6 +11,7 @@ import (
 // The page of all commands fits a terminal of eighty columns and says what each does; so do the pages
 // of the commands, but for lines to be typed as they stand.
 func TestUsageFits(t *testing.T) {
+	t.Parallel()
 	var out bytes.Buffer
 	usage(&out)
 	for l := range strings.Lines(out.String()) {

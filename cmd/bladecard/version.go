@@ -29,26 +29,17 @@ type about struct {
 func aboutThis() about {
 	a := about{Version: release, Go: runtime.Version(), System: runtime.GOOS + "/" + runtime.GOARCH, Modules: []string{}}
 	info, ok := debug.ReadBuildInfo()
-	if !ok {
-		info = &debug.BuildInfo{}
-	}
-	for _, m := range info.Deps {
-		a.Modules = append(a.Modules, m.Path+" "+m.Version)
-	}
-	if a.Version != "" {
-		return a
-	}
-	a.Version = "development"
-	if v := info.Main.Version; v != "" && v != "(devel)" {
-		a.Version = v
-	}
-	for _, s := range info.Settings {
-		switch {
-		case s.Key == "vcs.revision" && !strings.Contains(a.Version, s.Value[:min(12, len(s.Value))]):
-			a.Version += " " + s.Value[:min(12, len(s.Value))]
-		case s.Key == "vcs.modified" && s.Value == "true" && !strings.Contains(a.Version, "dirty"):
-			a.Version += " with changes"
+	if ok {
+		for _, m := range info.Deps {
+			a.Modules = append(a.Modules, m.Path+" "+m.Version)
 		}
+	}
+	switch {
+	case a.Version != "":
+	case ok && info.Main.Version != "" && info.Main.Version != "(devel)":
+		a.Version = info.Main.Version // the go command puts the commit, and whether files had changed, into it
+	default:
+		a.Version = "development"
 	}
 	return a
 }

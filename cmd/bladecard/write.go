@@ -99,34 +99,40 @@ func (d *destination) declare(f *flags) {
 	})
 }
 
-// open makes the destination ready; wrong tells what is wrong with the command line.
-func (d *destination) open(c *call) (wrong string) {
-	d.Writer = c.writer(c.args...)
+// print writes the PDF of every job of the arguments.
+func (c *call) print(to *destination, suffix string, fill func(io.Writer, loaded) error) int {
+	to.Writer = c.writer(c.args...)
 	switch {
-	case d.path == "":
-		return "-o is missing: the folder to write to"
-	case d.file && len(c.args) > 1:
-		return fmt.Sprintf("-o %s is one file, and each of %d jobs makes its own; a folder is wanted", d.path, len(c.args))
+	case to.path == "":
+		return c.wrong("-o is missing: the folder to write to")
+	case to.file && len(c.args) > 1:
+		return c.wrong(fmt.Sprintf("-o %s is one file, and each of %d jobs makes its own; a folder is wanted", to.path, len(c.args)))
 	}
-	return ""
+	return c.each(func(l loaded) int {
+		c.tellShop(l.use, l.voice)
+		data, err := filled(func(w io.Writer) error { return fill(w, l) })
+		if err == nil {
+			err = to.put(c, l.path, suffix, data)
+		}
+		return c.failed(err)
+	})
 }
 
 // put writes the PDF of a job: in a folder under the name of the job file with the suffix.
 func (d *destination) put(c *call, job, suffix string, data []byte) error {
-	path, named := d.path, job
+	path, claim := d.path, disk.Claim{File: disk.File{Name: jobName(job) + suffix, Data: data}}
 	var err error
 	if d.file {
 		err = d.File(path, data)
 	} else {
-		name := jobName(job) + suffix
-		path = filepath.Join(path, name)
-		if job == stdinName {
-			job = ""
+		path = filepath.Join(path, claim.Name)
+		if job != stdinName {
+			claim.Job = job
 		}
-		err = d.Files(d.path, disk.Claim{File: disk.File{Name: name, Data: data}, Job: job})
+		err = d.Files(d.path, claim)
 	}
 	if err != nil {
-		return fmt.Errorf("%s: %w", named, err)
+		return fmt.Errorf("%s: %w", job, err)
 	}
 	c.wrote(path)
 	return nil

@@ -12,6 +12,7 @@ import (
 // A disk that is full leaves every file as it was, and the error names the file that was too much.
 // It takes a system that lets the test mount a small disk.
 func TestWritesOnAFullDisk(t *testing.T) {
+	t.Parallel()
 	for _, w := range writings {
 		t.Run(w.name, func(t *testing.T) {
 			b := newWriteBench(t, w)
@@ -62,6 +63,7 @@ func fill(t *testing.T, path string) {
 // Whatever a command prints: where standard output takes no more, it says so and ends with its own
 // exit code.
 func TestStandardOutputIsFull(t *testing.T) {
+	t.Parallel()
 	full, err := os.OpenFile("/dev/full", os.O_WRONLY, 0)
 	if err != nil {
 		t.Fatal(err)

@@ -327,6 +327,7 @@ type row struct{ standing, command, said, bytes string }
 // be written changes: neither a byte nor a kind nor a right, nor is anything left beside it. What is
 // said, and the exit code, is a table that people can read.
 func TestWrites(t *testing.T) {
+	t.Parallel()
 	rows := make([][]row, len(standings))
 	var all sync.WaitGroup
 	room := make(chan bool, 4)

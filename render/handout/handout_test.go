@@ -6,7 +6,9 @@ import (
 	"image"
 	"image/png"
 	"os"
+	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"bladecard/calc/file"
@@ -23,6 +25,18 @@ import (
 func made(t *testing.T, shop *job.Shop) *lesson.Lesson {
 	t.Helper()
 	l, err := lesson.Make(shop)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return l
+}
+
+// builtIn is the lesson of the built-in shop, which many tests print. It is computed once.
+var builtIn = sync.OnceValues(func() (*lesson.Lesson, error) { return lesson.Make(file.BuiltInShop()) })
+
+func ofBuiltIn(t *testing.T) *lesson.Lesson {
+	t.Helper()
+	l, err := builtIn()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -105,7 +119,10 @@ func TestLayout(t *testing.T) {
 	} {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
-			l := made(t, shop)
+			l := ofBuiltIn(t)
+			if name != "built-in" {
+				l = made(t, shop)
+			}
 			for _, language := range templates.Languages() {
 				v := voice(t, language, shop.Units)
 				for _, paper := range []page.Paper{page.A4, page.Letter} {
@@ -277,7 +294,7 @@ func TestFollowsTheRack(t *testing.T) {
 // else, and a shop that has neither gets black rules.
 func TestLook(t *testing.T) {
 	t.Parallel()
-	l, v := made(t, file.BuiltInShop()), voice(t, "en", "metric")
+	l, v := ofBuiltIn(t), voice(t, "en", "metric")
 	for _, c := range []struct {
 		o    handout.Options
 		want canvas.Color
@@ -327,7 +344,7 @@ func names(f page.Face) string {
 // TestLevels: what each level holds, and that the paper points to the right section.
 func TestLevels(t *testing.T) {
 	t.Parallel()
-	l, v := made(t, file.BuiltInShop()), voice(t, "en", "metric")
+	l, v := ofBuiltIn(t), voice(t, "en", "metric")
 	for _, c := range []struct {
 		level   handout.Level
 		section string
@@ -360,11 +377,13 @@ func TestLevels(t *testing.T) {
 // TestFills: a rack that gives few exercises for a new hand has others on its work sheet.
 func TestFills(t *testing.T) {
 	t.Parallel()
-	l, v := made(t, file.BuiltInShop()), voice(t, "en", "metric")
-	for i := range l.Exercises {
-		l.Exercises[i].Intro = i < 3
+	l, v := ofBuiltIn(t), voice(t, "en", "metric")
+	few := *l
+	few.Exercises = slices.Clone(l.Exercises)
+	for i := range few.Exercises {
+		few.Exercises[i].Intro = i < 3
 	}
-	faces, err := handout.Pages(l, page.A4, v, handout.Options{Level: handout.Intro})
+	faces, err := handout.Pages(&few, page.A4, v, handout.Options{Level: handout.Intro})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -381,7 +400,7 @@ func TestFills(t *testing.T) {
 // much of them; where they do not, it says nothing of it.
 func TestSaysWhatIsShown(t *testing.T) {
 	t.Parallel()
-	l := made(t, file.BuiltInShop())
+	l := ofBuiltIn(t)
 	for _, language := range templates.Languages() {
 		v := voice(t, language, "metric")
 		for _, many := range []bool{false, true} {

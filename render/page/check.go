@@ -36,10 +36,10 @@ func Check(f Face, r Rules) []error {
 		sound[i] = true
 		c.box(b)
 	}
-	for i, a := range f.Boxes {
-		for j, b := range f.Boxes[:i] {
+	for i := range f.Boxes {
+		for j := range i {
 			if sound[i] && sound[j] {
-				c.pair(a, b)
+				c.pair(&f.Boxes[i], &f.Boxes[j])
 			}
 		}
 	}
@@ -129,7 +129,7 @@ func (c *checker) drawing(b Box) {
 
 // pair tells whether two boxes lie on each other. A ground may carry others, but not on the
 // labels of its own drawing.
-func (c *checker) pair(a, b Box) {
+func (c *checker) pair(a, b *Box) {
 	if a.Under && b.Under {
 		return
 	}
@@ -147,13 +147,13 @@ func (c *checker) pair(a, b Box) {
 		}
 		return
 	}
-	if by := rectQuad(a.inkRect()).overlap(rectQuad(b.inkRect())); by > slack {
+	if by := a.inkRect().overlap(b.inkRect()); by > slack {
 		c.say(a.Name, "lies %.2f mm on box %q", by, b.Name)
 	}
 }
 
 // inkRect is the box; for a rule, with the width of its line.
-func (b Box) inkRect() Rect {
+func (b *Box) inkRect() Rect {
 	if b.Kind != KindRule {
 		return b.Rect
 	}

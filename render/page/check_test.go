@@ -127,4 +127,11 @@ func TestQuadOverlap(t *testing.T) {
 			t.Errorf("%s: %v, want %v", c.name, got, c.want)
 		}
 	}
+	for _, a := range []Rect{{0, 0, 2, 2}, {1, 1, 2, 3}, {0.5, 0.5, 1, 1}, {1, 1, 0, 1}} {
+		for _, b := range []Rect{{3, 0, 2, 2}, {2, 0, 2, 2}, {1, 0.5, 2, 5}, {-1, 0, 9, 0}} {
+			if got, want := a.overlap(b), rectQuad(a).overlap(rectQuad(b)); math.Abs(got-want) > 1e-9 {
+				t.Errorf("%v on %v: %v as rectangles, %v as quads", a, b, got, want)
+			}
+		}
+	}
 }

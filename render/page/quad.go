@@ -90,6 +90,15 @@ func pathBounds(p canvas.Path, pen canvas.Pen) (r Rect, ok bool) {
 	return Rect{x0 - h, y0 - h, x1 - x0 + 2*h, y1 - y0 + 2*h}, true
 }
 
+// overlap tells by how much two rectangles overlap, as quad.overlap does for those at an angle. A rectangle
+// without width or height covers nothing.
+func (r Rect) overlap(o Rect) float64 {
+	if r.W == 0 || r.H == 0 || o.W == 0 || o.H == 0 {
+		return 0
+	}
+	return min(r.Right()-o.X, o.Right()-r.X, r.Bottom()-o.Y, o.Bottom()-r.Y)
+}
+
 // beyond is how far r reaches out of outer, in mm; 0 or less if it does not.
 func (r Rect) beyond(outer Rect) float64 {
 	return max(outer.X-r.X, outer.Y-r.Y, r.Right()-outer.Right(), r.Bottom()-outer.Bottom())

@@ -80,7 +80,7 @@ func (t *table) head(p *plan.Plan) {
 		first = append(first, v.T("show.due", "date", v.Date(p.Due)))
 	}
 	t.text(0, strings.Join(first, " · "))
-	t.text(0, v.T("show.on", "what", Substrate(p.Substrate, v))+" · "+
+	t.text(0, v.T("show.on", "what", v.Substrate(p.Substrate))+" · "+
 		v.T("show.press", "name", p.Press.Name, "load", v.Load(p.Press.LoadNPerCM), "speed", v.Speed(p.Press.StrokeMPS)))
 	t.text(0, v.T("shop.note", "shop", t.Shop))
 	if text := v.Measured(t.calibration, &plan.Measured{Mesh: true, Blade: true}); text != "" {
@@ -89,23 +89,6 @@ func (t *table) head(p *plan.Plan) {
 	for _, w := range p.Warnings {
 		t.text(0, v.T("show.warning", "text", w.Text))
 	}
-}
-
-// Substrate is what is printed on, in words.
-func Substrate(s plan.Substrate, v *say.Voice) string {
-	var parts []string
-	if s.Name != "" {
-		parts = append(parts, s.Name)
-	} else {
-		parts = append(parts, v.T("stock."+s.Kind))
-	}
-	if s.Fibre != "" {
-		parts = append(parts, v.T("fibre."+s.Fibre))
-	}
-	if s.Shade != "" {
-		parts = append(parts, v.T("shade."+s.Shade))
-	}
-	return strings.Join(parts, ", ")
 }
 
 // column is a column of the table of a location.

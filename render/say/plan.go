@@ -123,3 +123,18 @@ func (v *Voice) Shop(from, name, file string) string {
 	}
 	return v.T("shop.paper", "name", name, "file", file)
 }
+
+// Substrate is what is printed on, in words: its name, else its kind, then fiber and shade.
+func (v *Voice) Substrate(s plan.Substrate) string {
+	parts := []string{s.Name}
+	if s.Name == "" {
+		parts[0] = v.T("stock." + s.Kind)
+	}
+	if s.Fibre != "" {
+		parts = append(parts, v.T("fibre."+s.Fibre))
+	}
+	if s.Shade != "" {
+		parts = append(parts, v.T("shade."+s.Shade))
+	}
+	return strings.Join(parts, ", ")
+}

@@ -152,3 +152,30 @@ func (v *Voice) Ink(s plan.Screen) string {
 	}
 	return text
 }
+
+// FlashTile is what a tile says of a flash: the word, the seconds to start with, and what follows. The last two may
+// be empty.
+func (v *Voice) FlashTile(f plan.Flash) (word, time, sub string) {
+	switch {
+	case f.Does == "lamp":
+		return v.T("card.lamp"), "", v.T("card.each")
+	case !f.Needed:
+		return v.T("card.no-flash"), "", ""
+	}
+	word = v.T("card.flash")
+	if key := "card.flash-" + f.Does; v.Has(key) {
+		word = v.T(key)
+	}
+	switch {
+	case f.StartS != nil:
+		time = v.Seconds(*f.StartS)
+	case f.Seconds != nil:
+		time = v.SecondsRange(f.Seconds.Low, f.Seconds.High)
+	default:
+		return word, "", v.T("card.by-sheet")
+	}
+	if f.Cool {
+		sub = v.T("card.cool")
+	}
+	return word, time, sub
+}

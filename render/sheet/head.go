@@ -7,7 +7,6 @@ import (
 	"bladecard/render/figure"
 	"bladecard/render/flow"
 	"bladecard/render/page"
-	"bladecard/render/report"
 )
 
 // The room for the shop's picture, in mm.
@@ -57,7 +56,7 @@ func (m *maker) head() {
 		{v.T("sheet-doc.customer"), customer},
 		{v.T("sheet-doc.quantity"), quantity},
 		{v.T("sheet-doc.due"), v.Date(p.Due)},
-		{v.T("sheet-doc.stock"), report.Substrate(p.Substrate, v)},
+		{v.T("sheet-doc.stock"), v.Substrate(p.Substrate)},
 		{v.T("sheet-doc.shop"), v.Shop(p.ShopFrom, p.Shop, p.ShopFile)},
 		{v.T("sheet-doc.press"), press + " (" + v.T("press."+p.Press.Kind) + ")"},
 	}

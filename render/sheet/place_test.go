@@ -13,6 +13,7 @@ import (
 // TestPlacementsAreDrawn: every place that the plan knows is drawn, sleeves too; a location with
 // no known place is said to have none; a sheet of paper has no placement.
 func TestPlacementsAreDrawn(t *testing.T) {
+	t.Parallel()
 	places := []string{"full front", "full back", "center chest", "left chest", "right chest", "neck", "left sleeve", "right sleeve", "pocket flap"}
 	var src strings.Builder
 	src.WriteString("title = \"t\"\nquantity = 10\n")
@@ -54,6 +55,7 @@ func TestPlacementsAreDrawn(t *testing.T) {
 // language on both papers, the customer left out; every screen has its rows, and no last page
 // holds the end of a part alone.
 func TestOneAndSixteenScreens(t *testing.T) {
+	t.Parallel()
 	for _, lang := range templates.Languages() {
 		for _, n := range []int{1, 16} {
 			for _, place := range []string{"left-sleeve", "left-chest", "full-back"} {

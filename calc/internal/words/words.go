@@ -1,12 +1,9 @@
 package words
 
 import (
-	"errors"
 	"math"
 	"strconv"
 	"strings"
-
-	"bladecard/calc/unit"
 )
 
 // Shorten cuts a text to a number of characters.
@@ -52,13 +49,4 @@ func Number(v float64) string {
 // ParserSays is a parser's message on one line: it may quote the file as it stands.
 func ParserSays(message string) string {
 	return Shorten(strings.Join(strings.FieldsFunc(message, func(r rune) bool { return r < ' ' || r == 0x7f }), " "), 120)
-}
-
-// WrongOf is the first half of an error of unit's form.
-func WrongOf(err error) string {
-	var e *unit.Error
-	if errors.As(err, &e) {
-		return e.Wrong
-	}
-	return ""
 }

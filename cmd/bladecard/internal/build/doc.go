@@ -21,6 +21,7 @@ type Maker interface {
 // Made are the documents of a job and what else they were made from.
 type Made struct {
 	Number    string // of the job, in its own words
+	Title     string // of the job
 	Shop      Shop
 	ShopSum   string // of the shop file's bytes
 	Logo      string // file; empty: none
@@ -42,4 +43,5 @@ type Options struct {
 	Stdout, Stderr io.Writer
 	Bar            io.Writer // the terminal to draw a bar on; nil: none
 	NewMaker       func() Maker
+	Done           func(name, number, title string) // hears of each job that is up to date, in order; nil: nobody
 }

@@ -57,8 +57,8 @@ func sourceAt(path, rel string) source {
 }
 
 // Find hands on every TOML file of a folder as find does, or why it cannot be looked at.
-func Find(folder string, yes func(path string, err error) bool) {
-	findIn(folder, func(s source) bool { return yes(s.path, s.err) })
+func Find(folder string, do func(path string, err error)) {
+	findIn(folder, func(s source) bool { do(s.path, s.err); return true })
 }
 
 func findIn(folder string, yes func(source) bool) bool {
@@ -90,7 +90,8 @@ func findIn(folder string, yes func(source) bool) bool {
 	return more && err == nil
 }
 
-// leadsToFile leaves out links to folders; any other link, or device, is an error when it is read.
+// leadsToFile tells whether an entry may be a file, which a link to a folder may not. Any other link, or a device,
+// is refused when it is read.
 func leadsToFile(path string, e fs.DirEntry) bool {
 	if e.Type()&fs.ModeSymlink == 0 {
 		return true

@@ -25,6 +25,7 @@ const (
 type result struct {
 	source
 	number  string
+	title   string
 	state   string
 	outputs []string // written, as the user calls them
 	shop    string   // its file, of a job that was computed
@@ -70,7 +71,7 @@ func (w *worker) make(r *result) int {
 		return w.fail(fmt.Errorf("%s: %w; nothing of this job is written", r.path, err))
 	}
 	if old != nil && w.isUpToDate(r, old, src) {
-		r.number, r.state = old.Number, stateUnchanged
+		r.number, r.title, r.state = old.Number, old.Title, stateUnchanged
 		return exit.Done
 	}
 	if file.IsShop(src) {
@@ -81,7 +82,7 @@ func (w *worker) make(r *result) int {
 	if code != exit.Done {
 		return code
 	}
-	r.number, r.shop, r.note = made.Number, made.Shop.Path, made.Note
+	r.number, r.title, r.shop, r.note = made.Number, made.Title, made.Shop.Path, made.Note
 	now, err := w.newRecord(r, made, src)
 	if err != nil {
 		return w.fail(err)

@@ -1,6 +1,8 @@
 package build
 
 import (
+	"cmp"
+
 	"bladecard/cmd/bladecard/internal/disk"
 )
 
@@ -9,6 +11,7 @@ import (
 type record struct {
 	disk.Record
 	Number string `json:"number,omitempty"`
+	Title  string `json:"title,omitempty"`
 	Shop   string `json:"shop,omitempty"` // file, from the output folder; empty: the built-in shop
 	From   string `json:"shop_from"`      // why it is that one: see plan.ShopOfFlag
 	Logo   string `json:"logo,omitempty"`
@@ -27,27 +30,23 @@ type inputs struct {
 // newRecord is the record of a job, still without its outputs.
 func (w *worker) newRecord(r *result, made Made, src []byte) (*record, error) {
 	now := &record{
-		Number: made.Number, From: made.Shop.From,
+		Number: made.Number, Title: made.Title, From: made.Shop.From,
 		Made: inputs{Program: w.program, Flags: w.Settings, Job: disk.Sum(src), Shop: made.ShopSum},
 	}
-	path, err := w.fromOutputs(r.path)
-	if err != nil {
+	job, err1 := w.fromOutputs(r.path)
+	shop, err2 := w.fromOutputs(made.Shop.Path)
+	logo, err3 := w.fromOutputs(made.Logo)
+	if err := cmp.Or(err1, err2, err3); err != nil {
 		return nil, err
 	}
-	now.Record = disk.NewRecord(path)
-	if now.Shop, err = w.fromOutputs(made.Shop.Path); err != nil {
-		return nil, err
-	}
-	if now.Logo, err = w.fromOutputs(made.Logo); err != nil {
-		return nil, err
-	}
+	now.Record, now.Shop, now.Logo = disk.NewRecord(job), shop, logo
 	if made.Logo != "" {
 		now.Made.Logo = w.sumOfFile(made.Logo, w.MaxImage)
 	}
 	return now, nil
 }
 
-// fromOutputs is a path as seen from the output folder; no path stays none.
+// fromOutputs is a path as seen from the output folder. An empty path stays empty.
 func (b *build) fromOutputs(path string) (string, error) {
 	if path == "" {
 		return "", nil

@@ -41,15 +41,7 @@ func (s *sayer) say(r result) {
 		return
 	}
 	s.worst = max(s.worst, r.code)
-	s.tally.Jobs++
-	switch r.state {
-	case stateMade:
-		s.tally.Made++
-	case stateUnchanged:
-		s.tally.Unchanged++
-	default:
-		s.tally.Failed++
-	}
+	s.tally.count(r.state)
 	if r.number != "" {
 		if other, taken := s.numbers[r.number]; taken {
 			r.said = fmt.Appendf(r.said, "note: %s has the job number %q of %s\n", r.path, r.number, other)
@@ -57,32 +49,53 @@ func (s *sayer) say(r result) {
 			s.numbers[strings.Clone(r.number)] = r.path // the number alone, not the file that it stands in
 		}
 	}
+	if s.Done != nil && r.state != stateFailed {
+		s.Done(r.name, r.number, r.title)
+	}
+	if s.JSON {
+		s.Stderr.Write(r.said)
+		s.line(r.json())
+		return
+	}
+	if r.note != "" && !s.Quiet && !s.told[r.note] {
+		s.told[r.note] = true
+		r.said = fmt.Appendln(r.said, r.note)
+	}
 	if len(r.said) > 0 {
 		s.bar.clear()
 		s.Stderr.Write(r.said)
 	}
-	if r.note != "" && !s.JSON && !s.Quiet && !s.told[r.note] {
-		s.told[r.note] = true
-		s.bar.clear()
-		fmt.Fprintln(s.Stderr, r.note)
-	}
-	switch {
-	case s.JSON:
-		s.line(struct {
-			Job     string   `json:"job"`
-			Number  string   `json:"number,omitempty"`
-			Shop    string   `json:"shop,omitempty"`
-			State   string   `json:"state"`
-			Code    int      `json:"code"`
-			Outputs []string `json:"outputs"`
-			Said    []string `json:"said"`
-		}{r.path, r.number, r.shop, r.state, r.code, append([]string{}, r.outputs...), lines(r.said)})
-	case s.Quiet || s.bar != nil:
-	default:
+	if !s.Quiet && s.bar == nil {
 		for _, o := range r.outputs {
 			fmt.Fprintln(s.Stdout, o)
 		}
 	}
+}
+
+// count counts a job by what became of it.
+func (t *tally) count(state string) {
+	t.Jobs++
+	switch state {
+	case stateMade:
+		t.Made++
+	case stateUnchanged:
+		t.Unchanged++
+	default:
+		t.Failed++
+	}
+}
+
+// json is what is said of a job with --json.
+func (r *result) json() any {
+	return struct {
+		Job     string   `json:"job"`
+		Number  string   `json:"number,omitempty"`
+		Shop    string   `json:"shop,omitempty"`
+		State   string   `json:"state"`
+		Code    int      `json:"code"`
+		Outputs []string `json:"outputs"`
+		Said    []string `json:"said"`
+	}{r.path, r.number, r.shop, r.state, r.code, append([]string{}, r.outputs...), lines(r.said)}
 }
 
 // line prints a JSON object on a line of its own. Whoever gave standard output knows when it is full.
@@ -93,11 +106,7 @@ func (s *sayer) line(v any) {
 }
 
 func lines(said []byte) []string {
-	out := []string{}
-	for line := range strings.Lines(string(said)) {
-		out = append(out, strings.TrimRight(line, "\n"))
-	}
-	return out
+	return strings.FieldsFunc(string(said), func(r rune) bool { return r == '\n' })
 }
 
 // summary ends what is said, and returns the exit code of the build.

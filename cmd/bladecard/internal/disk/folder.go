@@ -4,6 +4,7 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"errors"
+	"fmt"
 	"io"
 	"io/fs"
 	"os"
@@ -32,19 +33,18 @@ type Folder struct {
 	dir   string
 	root  *os.Root
 	lock  *lockedfile.File
-	held  bool // the lock is the folder's own
+	held  bool // the lock is the one that stands in the folder
 	temps atomic.Int64
 	made  []string // folders that Open made, outermost first
 }
-
-// goneError says that the folder went away, since another process made it and then wrote nothing.
-type goneError struct{ error }
 
 // mostTries is how often a folder may go away before that is an error.
 const mostTries = 200
 
 // Open makes the folder where it is missing, waits for another process to leave it, and clears what
-// a killed one has left. It calls waiting once when there is something to wait for.
+// a killed one has left. It calls waiting once when there is something to wait for. The folder may go
+// away meanwhile, since another process that made it and then wrote nothing removes it again: Open then
+// begins anew.
 func Open(dir string, waiting func()) (f *Folder, err error) {
 	var made []string
 	for range mostTries {
@@ -52,38 +52,29 @@ func Open(dir string, waiting func()) (f *Folder, err error) {
 		if err = f.open(waiting); err == nil {
 			return f, nil
 		}
-		if _, gone := err.(goneError); !gone {
+		if !missing(err) {
 			break
 		}
 		f.leave()
 		made = f.made
 	}
 	f.Close()
-	if gone, is := err.(goneError); is {
-		err = gone.error
-	}
 	return nil, err
 }
 
 func (f *Folder) open(waiting func()) error {
-	gone := func(err error) error {
-		if missing(err) {
-			return goneError{err}
-		}
-		return err
-	}
 	if err := f.makeFolder(f.dir); err != nil {
-		return gone(err)
+		return err
 	}
 	var err error
 	if f.root, err = os.OpenRoot(f.dir); err != nil {
-		return gone(Named(f.dir, err))
+		return Named(f.dir, err)
 	}
 	if err := f.makeOwn(ownDir); err != nil {
-		return gone(err)
+		return err
 	}
 	if err := f.takeLock(waiting); err != nil {
-		return gone(err)
+		return err
 	}
 	if err := f.root.RemoveAll(newDir); err != nil {
 		return Named(f.Path(newDir), err)
@@ -142,7 +133,7 @@ func (f *Folder) makeOwn(name string) error {
 }
 
 // shareRights gives a new file or folder of the program's own the rights of the folder that it lies
-// in. A disk that has no rights is none the worse for it.
+// in. Errors are passed over, since a disk may keep no rights.
 func (f *Folder) shareRights(name string) {
 	dir, err1 := f.root.Stat(".")
 	own, err2 := f.root.Lstat(name)
@@ -156,8 +147,8 @@ func (f *Folder) shareRights(name string) {
 	f.root.Chmod(name, rights)
 }
 
-// takeLock waits for the lock. It returns a goneError where the lock that it got is no longer the one
-// of the folder.
+// takeLock waits for the lock. Where the lock that it got is no longer the one of the folder, the error is
+// fs.ErrNotExist.
 func (f *Folder) takeLock(waiting func()) error {
 	info, err := f.root.Lstat(lockFile)
 	isNew := missing(err)
@@ -176,7 +167,7 @@ func (f *Folder) takeLock(waiting func()) error {
 	mine, err1 := f.lock.Stat()
 	there, err2 := f.root.Lstat(lockFile)
 	if f.held = err1 == nil && err2 == nil && os.SameFile(mine, there); !f.held {
-		return goneError{Named(f.dir, errors.New("goes away again and again"))}
+		return fmt.Errorf("%s: goes away again and again: %w", f.dir, fs.ErrNotExist)
 	}
 	return nil
 }
@@ -197,7 +188,7 @@ func (f *Folder) Close() {
 	f.leave()
 }
 
-// isWithoutRecords takes away the folders of records that hold none.
+// isWithoutRecords removes the folders of records that are empty, and tells whether no record is left.
 func (f *Folder) isWithoutRecords() bool {
 	err1 := f.root.Remove(madeDir)
 	err2 := f.root.Remove(jobsDir)
@@ -225,8 +216,9 @@ func (f *Folder) Write(files ...File) error {
 	}
 	var list []placed
 	for _, file := range files {
-		if err := f.makeBelow(path.Dir(file.Name)); err != nil {
-			return err
+		dir := filepath.FromSlash(path.Dir(file.Name))
+		if err := f.root.MkdirAll(dir, 0o777); err != nil {
+			return Named(f.Path(dir), err)
 		}
 		temp := newDir + "/" + strconv.FormatInt(f.temps.Add(1), 10)
 		list = append(list, placed{filepath.FromSlash(temp), filepath.FromSlash(file.Name), file.Data})
@@ -237,18 +229,6 @@ func (f *Folder) Write(files ...File) error {
 		return Named(f.Path(pe.Path), pe.Err)
 	}
 	return err
-}
-
-// makeBelow makes a folder below this one where it is missing.
-func (f *Folder) makeBelow(dir string) error {
-	dir = filepath.FromSlash(dir)
-	if info, err := f.root.Lstat(dir); err == nil && info.IsDir() {
-		return nil
-	}
-	if err := f.root.MkdirAll(dir, 0o777); err != nil {
-		return Named(f.Path(dir), err)
-	}
-	return nil
 }
 
 // File is a file with its bytes.
@@ -274,11 +254,11 @@ func (f *Folder) Sum(name string) (string, error) {
 		return "", err
 	}
 	in, err := f.root.Open(filepath.FromSlash(name))
-	if err != nil {
-		return "", Named(f.Path(name), err)
+	sum := ""
+	if err == nil {
+		defer in.Close()
+		sum, err = SumOf(in)
 	}
-	defer in.Close()
-	sum, err := SumOf(in)
 	if err != nil {
 		return "", Named(f.Path(name), err)
 	}

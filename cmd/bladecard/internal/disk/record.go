@@ -4,9 +4,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
-	"io"
 	"io/fs"
-	"os"
 	"path"
 	"path/filepath"
 	"strings"
@@ -84,45 +82,43 @@ type owner struct {
 // owner asks the record beside a file, and those of builds that wrote to its folder or to one above.
 func (f *Folder) owner(name, sum string) owner {
 	var o owner
-	ask := func(r io.Reader, dir, name string) {
-		var rec Record
-		if json.NewDecoder(io.LimitReader(r, maxRecordBytes)).Decode(&rec) != nil || rec.Version != recordVersion {
-			return
-		}
-		for _, out := range rec.Outputs {
-			if out.Name != name {
-				continue
-			}
-			o.known = true
-			if sum == out.Sum || sum == out.Was {
-				o.made = true
-				if rec.Job != "" {
-					o.job = At(dir, rec.Job)
-				}
-			}
-		}
-	}
 	full, err := filepath.Abs(f.Path(name))
 	if err != nil {
 		return o
 	}
-	for dir := filepath.Dir(full); !o.made; dir = filepath.Dir(dir) {
-		rel, err := filepath.Rel(dir, full)
-		if err != nil {
+	dir, rel := filepath.Split(full)
+	for {
+		dir = filepath.Clean(dir)
+		for _, record := range []string{madeRecord(rel), JobRecord(stem(rel))} {
+			o.ask(dir, record, rel, sum)
+		}
+		above, own := filepath.Split(dir)
+		if o.made || own == "" {
 			return o
 		}
-		rel = filepath.ToSlash(rel)
-		for _, record := range []string{madeRecord(rel), JobRecord(stem(rel))} {
-			if in, err := openPlain(filepath.Join(dir, filepath.FromSlash(record))); err == nil {
-				ask(in, dir, rel)
-				in.Close()
+		dir, rel = above, own+"/"+rel
+	}
+}
+
+// ask takes in what a record of a folder says of a file; what cannot be read as a record says nothing.
+func (o *owner) ask(dir, record, name, sum string) {
+	data, err := Read(filepath.Join(dir, filepath.FromSlash(record)), maxRecordBytes)
+	var rec Record
+	if err != nil || json.Unmarshal(data, &rec) != nil || rec.Version != recordVersion {
+		return
+	}
+	for _, out := range rec.Outputs {
+		if out.Name != name {
+			continue
+		}
+		o.known = true
+		if sum == out.Sum || sum == out.Was {
+			o.made = true
+			if rec.Job != "" {
+				o.job = At(dir, rec.Job)
 			}
 		}
-		if dir == filepath.Dir(dir) {
-			break
-		}
 	}
-	return o
 }
 
 // stem is the name of the job that an output of a build is named after.
@@ -132,17 +128,6 @@ func stem(output string) string {
 		return output[:len(output)-len(base)+i]
 	}
 	return output
-}
-
-func openPlain(path string) (*os.File, error) {
-	info, err := os.Lstat(path)
-	if err != nil {
-		return nil, err
-	}
-	if !info.Mode().IsRegular() {
-		return nil, errors.ErrUnsupported
-	}
-	return os.Open(path)
 }
 
 // From is a path as seen from a folder, so that both can be moved together. A record can hold no
@@ -166,7 +151,7 @@ func From(dir, path string) (string, error) {
 	return filepath.ToSlash(rel), nil
 }
 
-// At is the path of From.
+// At turns a path that From made into one that can be opened.
 func At(dir, path string) string {
 	path = filepath.FromSlash(path)
 	if filepath.IsAbs(path) {

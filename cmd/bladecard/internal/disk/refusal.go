@@ -50,18 +50,19 @@ func kindOf(info fs.FileInfo) string {
 
 // notPlain refuses what is not a plain file.
 func notPlain(path string, info fs.FileInfo) error {
+	hint := "name a file; -o - writes to standard output"
 	switch mode := info.Mode(); {
 	case mode.IsRegular():
 		return nil
 	case mode.IsDir():
-		return &Refusal{Path: path, Why: "is a folder, not a file", Hint: "name a file in it"}
+		hint = "name a file in it"
 	case mode&fs.ModeSymlink != 0:
 		if _, err := os.Stat(path); err != nil {
 			return deadLink(path)
 		}
 		return &Refusal{Path: path, Why: "is a link to " + target(path), Hint: "name that file itself"}
 	}
-	return &Refusal{Path: path, Why: "is " + kindOf(info) + ", not a file", Hint: "name a file; -o - writes to standard output"}
+	return &Refusal{Path: path, Why: "is " + kindOf(info) + ", not a file", Hint: hint}
 }
 
 func deadLink(path string) error {

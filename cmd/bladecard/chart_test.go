@@ -17,6 +17,7 @@ import (
 
 // TestEvenly: at most so many, the ends among them, in order, none twice.
 func TestEvenly(t *testing.T) {
+	t.Parallel()
 	for _, c := range []struct {
 		count, most int
 		want        []int
@@ -30,6 +31,7 @@ func TestEvenly(t *testing.T) {
 // TestSweepChartIsThinned: a chart has at most 24 lines, from the least value to the greatest whatever the order of the
 // values, and tells in every language what it leaves out. A fault breaks its line. Every line has its label in the file.
 func TestSweepChartIsThinned(t *testing.T) {
+	t.Parallel()
 	var axes = []choose.Axis{{What: "hardness"}, {What: "angle"}}
 	for i := range 49 {
 		axes[0].Values = append(axes[0].Values, 90-0.5*float64(i)) // the hardest first
@@ -91,6 +93,7 @@ func TestSweepChartIsThinned(t *testing.T) {
 
 // TestFitChartIsThinned: of more prints than a chart takes, an even choice from the thinnest film to the thickest is drawn.
 func TestFitChartIsThinned(t *testing.T) {
+	t.Parallel()
 	v, err := say.New("en", "metric")
 	if err != nil {
 		t.Fatal(err)
@@ -120,6 +123,7 @@ func TestFitChartIsThinned(t *testing.T) {
 
 // TestStrokesAreWhole: nobody prints one stroke and a half.
 func TestStrokesAreWhole(t *testing.T) {
+	t.Parallel()
 	v, err := say.New("en", "metric")
 	if err != nil {
 		t.Fatal(err)

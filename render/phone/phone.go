@@ -1,0 +1,226 @@
+package phone
+
+import (
+	"bytes"
+	_ "embed"
+	"fmt"
+	"html/template"
+	"io"
+	"strings"
+
+	"bladecard/calc/plan"
+	"bladecard/calc/seen"
+	"bladecard/render/canvas"
+	"bladecard/render/canvas/svg"
+	"bladecard/render/card"
+	"bladecard/render/figure"
+	"bladecard/render/say"
+)
+
+//go:embed page.html
+var pageText string
+
+//go:embed index.html
+var indexText string
+
+//go:embed style.css
+var style string
+
+var (
+	pageTemplate  = template.Must(template.New("page").Parse(pageText))
+	indexTemplate = template.Must(template.New("index").Parse(indexText))
+)
+
+// The measures of a chart, in mm: its type is then as large as that of the page on a phone.
+const chartW, chartH = 100.0, 75.0
+
+// mostFaults is how many faults a screen answers on the page, as on the card.
+const mostFaults = 5
+
+// pair is a name and what belongs to it.
+type pair struct{ Name, Value, Sub string }
+
+type pageData struct {
+	Lang, Title, Shop         string
+	Style                     template.CSS
+	Facts, Warnings, Cautions []string
+	Locations                 []locationData
+}
+
+type locationData struct {
+	Name, Wrong     string
+	Facts, Warnings []string
+	Screens         []screenData
+}
+
+type screenData struct {
+	ID, HeadWord, Head, Color, Ink, Place string
+	Swatch                                template.CSS
+	Warnings                              []string
+	Set, Facts, Faults                    []pair
+	Flash, FlashSub                       string
+	Lines                                 []string
+	FlashOn                               bool
+	Charts                                []chartData
+}
+
+type chartData struct {
+	Name string
+	SVG  template.HTML
+}
+
+// Write writes the page of a plan.
+func Write(w io.Writer, p *plan.Plan, v *say.Voice) error {
+	d := pageData{
+		Lang: v.Code, Title: strings.TrimSpace(p.Job + " " + p.Title), Style: template.CSS(style),
+		Shop: v.T("sheet.shop", "shop", v.Shop(p.ShopFrom, p.Shop, p.ShopFile)), Warnings: texts(p.Warnings),
+	}
+	if p.Quantity > 0 {
+		d.Facts = append(d.Facts, v.Many("day.pieces", p.Quantity))
+	}
+	if p.Due != "" {
+		d.Facts = append(d.Facts, v.T("day.col-due")+": "+v.Date(p.Due))
+	}
+	d.Facts = append(d.Facts, p.Press.Name)
+	if t := v.JobTime(p); t != "" {
+		d.Facts = append(d.Facts, t)
+	}
+	charts, err := chartsOf(p, v)
+	if err != nil {
+		return err
+	}
+	told := map[string]bool{}
+	for i, l := range p.Locations {
+		at := locationData{Name: l.Name, Wrong: v.T("card.wrong"), Warnings: texts(l.Warnings)}
+		if t := v.PressTime(l.Time); t != "" {
+			at.Facts = append(at.Facts, t)
+		}
+		for _, s := range l.Screens {
+			x, err := screenOf(p, i, s, v)
+			if err != nil {
+				return err
+			}
+			x.Charts = charts[x.ID]
+			at.Screens = append(at.Screens, x)
+			for _, code := range s.Cautions {
+				if text := v.T("caution." + code); !told[text] {
+					told[text] = true
+					d.Cautions = append(d.Cautions, text)
+				}
+			}
+		}
+		d.Locations = append(d.Locations, at)
+	}
+	return pageTemplate.Execute(w, d)
+}
+
+func texts(list []plan.Warning) []string {
+	var out []string
+	for _, w := range list {
+		out = append(out, w.Text)
+	}
+	return out
+}
+
+// idOf names a screen on its page, as its charts are named.
+func idOf(location, screen int) string {
+	return fmt.Sprintf("location%d-screen%d", location+1, screen)
+}
+
+// screenOf is a screen with the figures that hands set, what to check and what to expect.
+func screenOf(p *plan.Plan, location int, s plan.Screen, v *say.Voice) (screenData, error) {
+	out := screenData{
+		ID: idOf(location, s.Number), HeadWord: v.T("card.head"), Color: s.Color, Ink: s.Ink, Warnings: texts(s.Warnings),
+		Place: v.T("card.screen", "n", fmt.Sprint(s.Number), "of", fmt.Sprint(s.Of)), FlashOn: s.Flash.Needed, Lines: []string{v.Flash(s.Flash), v.Cure(s.Cure)},
+	}
+	word, time, sub := v.FlashTile(s.Flash)
+	out.Flash = strings.TrimSpace(word + " " + time)
+	out.FlashSub = sub
+	if out.Color == "" {
+		out.Color = s.Ink
+	}
+	if c, err := figure.ParseColor(s.Swatch); err == nil {
+		out.Swatch = template.CSS(fmt.Sprintf("#%02x%02x%02x", c.R, c.G, c.B))
+	}
+	heads := make([]string, len(s.Heads))
+	for i, h := range s.Heads {
+		heads[i] = fmt.Sprint(h)
+	}
+	if out.Head = strings.Join(heads, "+"); p.Press.Kind == "flatbed" || len(heads) == 0 {
+		out.HeadWord, out.Head = v.T("card.pass"), fmt.Sprint(s.Number)
+	}
+	flood := v.T("card.no-flood")
+	if s.Flood {
+		flood = v.T("card.flood")
+	}
+	strokes := pair{v.Many("card.strokes", s.Strokes), fmt.Sprint(s.Strokes), flood}
+	if s.Hits > 1 {
+		strokes = pair{v.Many("card.hits", s.Strokes), fmt.Sprint(s.Hits), flood}
+	}
+	unit, air, also := v.Air(s)
+	label := v.T("card.by-hand")
+	if unit != "" {
+		label = v.T("card.air", "unit", unit)
+	}
+	edge := v.T("card.edge-" + s.Blade.Edge)
+	if s.Blade.LengthMM > 0 {
+		edge = v.Length(s.Blade.LengthMM) + " · " + edge
+	}
+	out.Set = []pair{
+		{v.T("card.blade"), s.Blade.Layup, edge},
+		{v.T("card.angle"), v.Angle(s.AngleDeg.Set), v.T("card.hold", "range", v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High))},
+		strokes,
+		{label, air, also},
+	}
+	out.Facts = []pair{
+		{v.T("show.mesh"), s.Mesh.Name, ""},
+		{"EOM", v.Fine(s.Stencil.EOMUM), ""},
+		{v.T("show.wet"), v.FilmUM(s.WetUM.Value) + " (" + v.FilmRange(s.WetUM.Low, s.WetUM.High) + ")", ""},
+		{v.T("show.cured"), v.FilmUM(s.CuredUM.Value) + " (" + v.FilmRange(s.CuredUM.Low, s.CuredUM.High) + ")", ""},
+		{v.T("show.target"), v.FilmRange(s.TargetUM.Low, s.TargetUM.High), ""},
+		{v.T("phone.gap"), v.Gap(s.OffContact.Low, s.OffContact.High), ""},
+	}
+	faults, err := seen.Likely(p, location+1, s.Number, mostFaults)
+	if err != nil {
+		return screenData{}, err
+	}
+	for _, f := range faults {
+		var do []string
+		for _, c := range f.Changes[:min(2, len(f.Changes))] {
+			do = append(do, v.Do(c))
+		}
+		out.Faults = append(out.Faults, pair{v.T("seen-name." + f.Seen), strings.Join(do, v.T("card.then")), ""})
+	}
+	return out, nil
+}
+
+// chartsOf draws the charts of all screens, by the name of the screen.
+func chartsOf(p *plan.Plan, v *say.Voice) (map[string][]chartData, error) {
+	out := map[string][]chartData{}
+	for _, f := range card.Figures(p, v) {
+		at := strings.LastIndex(f.Name, "-")
+		var b bytes.Buffer
+		if err := svg.Write(&b, chartW, chartH, func(c canvas.Canvas) error { return f.Draw(c, chartW, chartH) }); err != nil {
+			return nil, err
+		}
+		text := b.String()
+		if i := strings.Index(text, "<svg"); i > 0 {
+			text = text[i:] // without the declaration of a file of its own
+		}
+		id := f.Name[:at]
+		out[id] = append(out[id], chartData{v.T("phone.chart-" + f.Name[at+1:]), template.HTML(text)})
+	}
+	return out, nil
+}
+
+// Job is a line of the index.
+type Job struct{ File, Title, Sub string }
+
+// WriteIndex writes the page that leads to the jobs.
+func WriteIndex(w io.Writer, jobs []Job, v *say.Voice) error {
+	return indexTemplate.Execute(w, struct {
+		Lang, Title string
+		Style       template.CSS
+		Jobs        []Job
+	}{v.Code, v.T("phone.jobs"), template.CSS(style), jobs})
+}
