@@ -3,6 +3,7 @@ package choose
 import (
 	"slices"
 
+	"bladecard/calc/film"
 	"bladecard/calc/plan"
 )
 
@@ -24,30 +25,26 @@ func (c chooser) charts(t trial) plan.Charts {
 			continue
 		}
 		seen = append(seen, s.Name)
-		curve := plan.Curve{Name: s.Name, Chosen: s.alike(t.stock)}
-		for a := 0.0; a <= angleMostDeg; a += curveAngleStepDeg {
-			c.point(&curve, a, setup{stock: s, angleDeg: a, strokes: t.strokes, hits: t.hits})
-		}
-		out.Angle = append(out.Angle, curve)
+		out.Angle = append(out.Angle, c.trace(plan.Curve{Name: s.Name, Chosen: s.alike(t.stock)}, 0, angleMostDeg, curveAngleStepDeg, func(deg float64) setup {
+			return setup{stock: s, angleDeg: deg, strokes: t.strokes, hits: t.hits}
+		}))
 	}
 	layered := len(t.stock.Hardness) > 1
-	plain := t
-	plain.stock.LayersMM, plain.stock.Hardness = nil, []float64{0}
-	out.Hardness = append(out.Hardness, c.overHardness(plain.setup, plan.Curve{Name: "one-layer", Chosen: !layered}))
+	plain := t.stock
+	plain.LayersMM, plain.Hardness = nil, []float64{0}
+	out.Hardness = append(out.Hardness, c.overHardness(plan.Curve{Name: "one-layer", Chosen: !layered}, t.setup, plain))
 	if layered {
-		out.Hardness = append(out.Hardness, c.overHardness(t.setup, plan.Curve{Name: "same-core", Chosen: true}))
+		out.Hardness = append(out.Hardness, c.overHardness(plan.Curve{Name: "same-core", Chosen: true}, t.setup, t.stock))
 	}
 	return out
 }
 
-// overHardness varies the hardness of the outer layers of a blade.
-func (c chooser) overHardness(s setup, curve plan.Curve) plan.Curve {
-	for h := curveLowShoreA; h <= curveHighShoreA; h += curveStepShoreA {
-		harder := s
-		harder.stock = s.stock.withOuter(h)
-		c.point(&curve, h, harder)
-	}
-	return curve
+// overHardness varies the hardness of the outer layers of a blade in a setup.
+func (c chooser) overHardness(curve plan.Curve, s setup, b stock) plan.Curve {
+	return c.trace(curve, curveLowShoreA, curveHighShoreA, curveStepShoreA, func(shoreA float64) setup {
+		s.stock = b.withOuter(shoreA)
+		return s
+	})
 }
 
 // withOuter is the blade with its printing layer, and the one behind that is alike, of another rubber.
@@ -62,9 +59,51 @@ func (s stock) withOuter(shoreA float64) stock {
 	return s
 }
 
-// point adds the film of a setup to a curve, where it has one.
-func (c chooser) point(curve *plan.Curve, x float64, s setup) {
-	if o := c.given.try(s, slip{}); o.fault == "" {
-		curve.Points = append(curve.Points, plan.Point{X: x, UM: o.curedUM})
+// trace adds the points of a curve in the order of x, without those where the setup folds over or floats.
+// Between a point that prints well and one that does not it adds the point at which the limit is reached,
+// found on the straight line between the two.
+func (c chooser) trace(curve plan.Curve, low, high, step float64, at func(x float64) setup) plan.Curve {
+	var before outlook
+	for x := low; x <= high; x += step {
+		o := c.given.try(at(x), slip{})
+		if n := len(curve.Points); o.fault == "" {
+			now := plan.Point{X: x, UM: o.curedUM, Fails: c.given.fails(o)}
+			if n > 0 && before.fault == "" && (curve.Points[n-1].Fails == "") != (now.Fails == "") {
+				from, share := curve.Points[n-1], c.given.limitReached(before, o, now.Fails != "")
+				curve.Points = append(curve.Points, plan.Point{X: from.X + share*(x-from.X), UM: from.UM + share*(now.UM-from.UM)})
+			}
+			curve.Points = append(curve.Points, now)
+		}
+		before = o
 	}
+	return curve
+}
+
+// fails says how a setup prints badly; of both ways ink that is left comes first, since it stops the press.
+func (g given) fails(o outlook) string {
+	switch {
+	case o.fault != "":
+		return ""
+	case !o.clears:
+		return "ink"
+	case o.edgeDeg > g.demand.limitDeg:
+		return "detail"
+	}
+	return ""
+}
+
+// limitReached is the share of the way from one outlook to another at which the first limit is passed, or,
+// where things get better, at which the last one is kept again.
+func (g given) limitReached(from, to outlook, worse bool) float64 {
+	at, any := 0.0, false
+	for _, v := range []struct{ from, to, most float64 }{{from.edgeDeg, to.edgeDeg, g.demand.limitDeg}, {from.liftOver, to.liftOver, film.ClearRatio}} {
+		if (v.from <= v.most) == (v.to <= v.most) {
+			continue
+		}
+		share := (v.most - v.from) / (v.to - v.from)
+		if !any || (share < at) == worse {
+			at, any = share, true
+		}
+	}
+	return at
 }

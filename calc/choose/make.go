@@ -213,7 +213,7 @@ func substrate(j *job.Job) plan.Substrate {
 	case j.Stock != nil:
 		return plan.Substrate{Name: j.Stock.Name, Kind: j.Stock.Kind}
 	case j.Garment != nil:
-		return plan.Substrate{Name: j.Garment.Name, Kind: "garment", Fibre: j.Garment.Fibre, Shade: j.Garment.Shade}
+		return plan.Substrate{Name: j.Garment.Name, Kind: "garment", Fibre: j.Garment.Fibre, Shade: j.Garment.Shade, Outline: j.Garment.Outline}
 	}
 	return plan.Substrate{Kind: "garment"}
 }

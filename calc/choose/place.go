@@ -19,7 +19,7 @@ func (m maker) place() *plan.Placement {
 		word = strings.ReplaceAll(word, "centre", "center")
 	}
 	usual, err := placement.Usual(word)
-	if err != nil {
+	if err != nil || m.location.DownMM == 0 && m.lacksCollar() {
 		return nil
 	}
 	out := &plan.Placement{
@@ -36,4 +36,10 @@ func (m maker) place() *plan.Placement {
 		out.AcrossMM, out.AcrossFrom = &plan.Interval{Low: usual.Across.LowMM, High: usual.Across.HighMM}, "custom"
 	}
 	return out
+}
+
+// lacksCollar tells whether the garment has no collar that the customary distances could count from.
+func (m maker) lacksCollar() bool {
+	g := m.job.Garment
+	return g != nil && (g.Outline == "cap" || g.Outline == "tote" || g.Outline == "apron")
 }

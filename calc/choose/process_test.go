@@ -385,4 +385,10 @@ func TestPlacement(t *testing.T) {
 	if p := planOf(t, "title = \"t\"\n[stock]\nkind = \"paper\"\n[[location]]\nname = \"full front\"\n[[location.screen]]\n").Locations[0].Placement; p != nil {
 		t.Errorf("on a sheet: %+v", p)
 	}
+	for outline, known := range map[string]bool{"hood": true, "cap": false, "tote": false, "apron": false} { // guides count from a collar
+		p := planOf(t, "title = \"t\"\n[garment]\noutline = \""+outline+"\"\n[[location]]\nname = \"full front\"\n[[location.screen]]\n")
+		if got := p.Locations[0].Placement != nil; got != known || p.Substrate.Outline != outline {
+			t.Errorf("%s: placed %v", outline, got)
+		}
+	}
 }

@@ -54,6 +54,7 @@ type Swept struct {
 	CuredUM float64   `json:"cured_um"`
 	EdgeDeg float64   `json:"edge_angle_deg"`
 	Clears  bool      `json:"clears"`
+	Fails   string    `json:"fails,omitempty"` // detail, ink: how the setup prints badly
 	Fault   string    `json:"fault,omitempty"` // folds, floats
 }
 
@@ -141,6 +142,7 @@ func (p *Swept) compute(g given, s setup, axes []Axis) {
 	}
 	o := g.try(s, slip{})
 	p.EdgeDeg, p.Clears, p.Fault = o.edgeDeg, o.clears, string(o.fault)
+	p.Fails = g.fails(o)
 	if o.fault == "" {
 		p.WetUM, p.CuredUM = o.wetUM, o.curedUM
 	}

@@ -171,7 +171,7 @@ func TestJobErrors(t *testing.T) {
 		{"job = 2417\n" + least, `j.toml:1:7: job: 2417 is a number; a text in quotes is accepted`},
 		{"quantity = \"288\"\n" + least, `j.toml:1:12: quantity: "288" is a text; a whole number without quotes is accepted, 1 to 10000000`},
 		{"quantity = 2.5\n" + least, `j.toml:1:12: quantity: 2.5 is written with a point; a whole number without quotes is accepted, 1 to 10000000`},
-		{"garment = \"tee\"\n" + least, `j.toml:1:11: garment: "tee" is a text; a table is accepted, with the keys name, fibre or shade`},
+		{"garment = \"tee\"\n" + least, `j.toml:1:11: garment: "tee" is a text; a table is accepted, with the keys name, fibre, shade or outline`},
 		{inScreen(`color = true`), `j.toml:5:9: ` + screenAt + `color: true is a truth value; a text in quotes is accepted`},
 		{inScreen(`film = 45`), `j.toml:5:8: ` + screenAt + `film: 45 is a number; a length range such as "45..70 um" is accepted` + lengths},
 		{inScreen(`eom = ["20 %"]`), `j.toml:5:7: ` + screenAt + `eom: is a list; ` + acceptedEOM},

@@ -43,9 +43,10 @@ type Job struct {
 
 // Garment is the textile that is printed on.
 type Garment struct {
-	Name  string `toml:"name"`
-	Fibre string `toml:"fibre" one:"cotton polyester blend tri-blend nylon"`
-	Shade string `toml:"shade" one:"light medium dark"`
+	Name    string `toml:"name"`
+	Fibre   string `toml:"fibre" one:"cotton polyester blend tri-blend nylon"`
+	Shade   string `toml:"shade" one:"light medium dark"`
+	Outline string `toml:"outline" one:"tee hood youth long-sleeve cap tote apron"`
 }
 
 // Stock is a sheet that is printed on instead of a garment.

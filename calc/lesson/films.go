@@ -21,6 +21,8 @@ type Film struct {
 	Mesh, Ink string
 	Target    plan.Target
 	Curves    []plan.Curve // a curve per blade
+	Hardness  []plan.Curve // over the edge hardness of the workhorse
+	EdgeShore float64      // hardness of its edge, Shore A
 	Moves     plan.Moves   // of the workhorse at the usual angle
 	Band      plan.Band    // its cured film
 	Spread    float64      // share by which the rack's heaviest film is over its lightest, at the usual angle
@@ -120,7 +122,8 @@ func (m *maker) limits() {
 // film fills in the film over the angle.
 func (m *maker) film() {
 	sc := m.workhorse(func(*job.Screen, *job.Blade) {})
-	f := Film{Mesh: sc.Mesh.Name, Ink: sc.Ink, Target: sc.TargetUM, Moves: sc.Moves, Band: sc.CuredUM}
+	f := Film{Mesh: sc.Mesh.Name, Ink: sc.Ink, Target: sc.TargetUM, Moves: sc.Moves, Band: sc.CuredUM,
+		Hardness: sc.Charts.Hardness, EdgeShore: sc.Blade.EdgeHardness}
 	p := sure.Of(m.plan(m.with(stocksOf(m.out.Blades), []job.Mesh{m.middle}), fixed(m.middle)))
 	f.Curves = p.Locations[0].Screens[0].Charts.Angle
 	low, high := f.Band.Value, f.Band.Value

@@ -65,10 +65,11 @@ type Mix struct {
 
 // Substrate is what is printed on.
 type Substrate struct {
-	Name  string `json:"name"`
-	Kind  string `json:"kind"` // garment, paper, board, metal, plastic, glass, wood
-	Fibre string `json:"fibre,omitempty"`
-	Shade string `json:"shade,omitempty"`
+	Name    string `json:"name"`
+	Kind    string `json:"kind"` // garment, paper, board, metal, plastic, glass, wood
+	Fibre   string `json:"fibre,omitempty"`
+	Shade   string `json:"shade,omitempty"`
+	Outline string `json:"outline,omitempty"` // tee, hood, youth, long-sleeve, cap, tote, apron; empty: tee
 }
 
 // Location is a print position with its screens in print order.
@@ -98,7 +99,7 @@ type Location struct {
 type Placement struct {
 	Place      string    `json:"place"`
 	Side       string    `json:"side"`      // front, back, sleeve
-	DownMM     Interval  `json:"down_mm"`   // from the collar seam to the print; on a sleeve from the hem up
+	DownMM     Interval  `json:"down_mm"`   // from the collar seam or the top edge to the print; on a sleeve from the hem up
 	AcrossMM   *Interval `json:"across_mm"` // from the middle of the garment; null: in the middle
 	Left       bool      `json:"left"`      // across counts to the wearer's left
 	DownFrom   string    `json:"down_from"` // job, custom
@@ -340,10 +341,13 @@ type Curve struct {
 	Points []Point `json:"points"`
 }
 
-// Point is a point of a curve: cured film in um over x.
+// Point is a point of a curve: cured film in um over x. Where the setup prints badly there, Fails says
+// how: it loses the screen's finest detail, or leaves ink in the screen. A curve has a point of its own
+// where it begins to.
 type Point struct {
-	X  float64 `json:"x"`
-	UM float64 `json:"um"`
+	X     float64 `json:"x"`
+	UM    float64 `json:"um"`
+	Fails string  `json:"fails,omitempty"` // detail, ink
 }
 
 // Reason is one step of the path from the workhorse to the setup, as data: what fell short,

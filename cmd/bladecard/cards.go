@@ -5,7 +5,7 @@ import (
 
 	"bladecard/cmd/bladecard/internal/disk"
 	"bladecard/render/canvas"
-	"bladecard/render/card"
+	"bladecard/render/charts"
 )
 
 var cardsCommand = command{
@@ -55,7 +55,7 @@ const (
 // writeCharts writes the charts of a job as SVG and PNG.
 func writeCharts(l loaded, to *disk.Writer, dir string) error {
 	var files []disk.Claim
-	for _, fig := range card.Figures(l.plan, l.voice) {
+	for _, fig := range charts.Files(l.plan, l.voice) {
 		draw := func(c canvas.Canvas) error { return fig.Draw(c, chartWidthMM, chartHeightMM) }
 		for _, ext := range []string{".svg", ".png"} {
 			data, err := filled(func(w io.Writer) error { return exportChart(w, ext, chartHeightMM, draw) })

@@ -6,6 +6,8 @@ import (
 	"slices"
 
 	"bladecard/calc/choose"
+	"bladecard/calc/plan"
+	"bladecard/render/charts"
 	"bladecard/render/figure"
 	"bladecard/render/say"
 )
@@ -25,21 +27,22 @@ func sweepChart(axes []choose.Axis, points []choose.Swept, v *say.Voice) (ch fig
 	ch = figure.Chart{
 		X: figure.Axis{Title: titled(v.T("sweep."+axes[last].What), some), Low: across[order[0]], High: across[order[len(order)-1]],
 			Whole: axes[last].What == "strokes"},
-		Y: figure.Axis{Title: v.T("card.y-film")}, SizePT: 9, Format: v.Number,
+		Y: charts.Film(v), SizePT: 9, Format: v.Number, Ends: charts.Ends(v),
 	}
 	for n, k := range evenly(len(lines), figure.MostLines) {
 		line := lines[k]
-		l := figure.Line{Strong: n == 0, Dash: max(0, n-1) % figure.Dashes}
+		cv := plan.Curve{Chosen: n == 0}
+		for _, i := range order {
+			if p := points[line*len(across)+i]; p.Fault == "" {
+				cv.Points = append(cv.Points, plan.Point{X: p.At[last], UM: p.CuredUM, Fails: p.Fails})
+			} else {
+				cv.Points = append(cv.Points, plan.Point{X: p.At[last], UM: math.NaN()})
+			}
+		}
+		l := charts.Line(cv, "", n)
+		l.Step = 0
 		if last > 0 {
 			l.Label = v.Number(first[line], 2)
-		}
-		for _, i := range order {
-			p := points[line*len(across)+i]
-			um := p.CuredUM
-			if p.Fault != "" {
-				um = math.NaN()
-			}
-			l.Points = append(l.Points, figure.XY{X: p.At[last], Y: um})
 		}
 		ch.Lines = append(ch.Lines, l)
 	}

@@ -16,7 +16,7 @@ import (
 // full is a chart that uses everything: five blades over the angle.
 func full() Chart {
 	line := func(label string, k float64, strong bool, dash int, end float64) Line {
-		l := Line{Label: label, Strong: strong, Dash: dash, Step: 2.5}
+		l := Line{Label: label, Strong: strong, Style: dash, Step: 2.5}
 		for x := 5.0; x <= end; x += 2.5 {
 			l.Points = append(l.Points, XY{x, k * (30 + 6*math.Exp(x/30))})
 		}
@@ -32,7 +32,9 @@ func full() Chart {
 		},
 		Band:  &Band{Interval{38, 55}, "target"},
 		Range: &Interval{10, 20},
-		Mark:  &Mark{15, 1.03 * (30 + 6*math.Exp(0.5)), 32, 50},
+		Mark:  &XY{15, 1.03 * (30 + 6*math.Exp(0.5))},
+		Known: &Known{Interval{0.8, 1.3}, "expected"},
+		Ends:  [2]string{Detail: "detail lost", Ink: "ink left"},
 	}
 }
 
@@ -114,16 +116,15 @@ func TestChartDegenerate(t *testing.T) {
 		{"band of NaN", Chart{Lines: simple().Lines, Band: &Band{Interval: Interval{nan, 1}}}, nil, true},
 		{"band turned round", Chart{Lines: simple().Lines, Band: &Band{Interval: Interval{2, 1}}}, nil, true},
 		{"range of infinity", Chart{Lines: simple().Lines, Range: &Interval{1, math.Inf(1)}}, nil, true},
-		{"mark of NaN", Chart{Lines: simple().Lines, Mark: &Mark{nan, 1, 0, 2}}, nil, true},
-		{"mark outside its bar", Chart{Lines: simple().Lines, Mark: &Mark{1, 5, 0, 2}}, nil, true},
-		{"mark outside the axes", Chart{Lines: simple().Lines, Y: Axis{Low: 0, High: 3}, Mark: &Mark{1, 5, 5, 5}}, nil, false},
+		{"mark of NaN", Chart{Lines: simple().Lines, Mark: &XY{nan, 1}}, nil, true},
+		{"known turned round", Chart{Lines: simple().Lines, Known: &Known{Interval: Interval{2, 1}}}, nil, true},
+		{"mark outside the axes", Chart{Lines: simple().Lines, Y: Axis{Low: 0, High: 3}, Mark: &XY{1, 5}}, nil, false},
 		{"axis turned round", Chart{Lines: simple().Lines, X: Axis{Low: 3, High: 1}}, nil, true},
 		{"axis of NaN", Chart{Lines: simple().Lines, X: Axis{Low: nan, High: 1}}, nil, true},
 		{"line outside the axes", Chart{Lines: simple().Lines, X: Axis{Low: 50, High: 60}}, nil, false},
 		{"band outside the axes", Chart{Lines: simple().Lines, Y: Axis{Low: 0, High: 50}, Band: &Band{Interval: Interval{60, 70}}}, nil, false},
 		{"range of one value", Chart{Lines: simple().Lines, Range: &Interval{3, 3}}, nil, false},
 		{"band of one value", Chart{Lines: simple().Lines, Band: &Band{Interval: Interval{3, 3}}}, nil, false},
-		{"mark without a bar", Chart{Lines: simple().Lines, Mark: &Mark{10, 40, 40, 40}}, nil, false},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			rec := &recorder{}
@@ -176,7 +177,7 @@ func TestLowPlotIsUsed(t *testing.T) {
 func many(lines, points int) Chart {
 	ch := Chart{}
 	for i := range lines {
-		l := Line{Label: fmt.Sprint("blade ", i), Strong: i == lines/2, Dash: i}
+		l := Line{Label: fmt.Sprint("blade ", i), Strong: i == lines/2, Style: i}
 		for k := range points {
 			l.Points = append(l.Points, XY{float64(k), float64(50 + i)})
 		}
@@ -309,7 +310,7 @@ func TestChartAlwaysCleanOrError(t *testing.T) {
 		text := rapid.OneOf(rapid.StringMatching(`[a-z0-9/µ° ]{0,24}`), rapid.SampledFrom([]string{"", "70", "65/90/65"}))
 		var ch Chart
 		for i := range rapid.IntRange(1, 6).Draw(t, "lines") {
-			l := Line{Label: text.Draw(t, "label"), Strong: i == 0, Dash: i, Step: rapid.SampledFrom([]float64{0, 5}).Draw(t, "step")}
+			l := Line{Label: text.Draw(t, "label"), Strong: i == 0, Style: i, Step: rapid.SampledFrom([]float64{0, 5}).Draw(t, "step")}
 			for range rapid.IntRange(0, 8).Draw(t, "points") {
 				l.Points = append(l.Points, XY{num.Draw(t, "x"), num.Draw(t, "y")})
 			}
@@ -322,12 +323,16 @@ func TestChartAlwaysCleanOrError(t *testing.T) {
 		if rapid.Bool().Draw(t, "band") {
 			ch.Band = &Band{Interval{num.Draw(t, "low"), num.Draw(t, "high")}, text.Draw(t, "band")}
 		}
+		if rapid.Bool().Draw(t, "known") {
+			ch.Known = &Known{Interval{rapid.Float64Range(0, 1).Draw(t, "less"), rapid.Float64Range(1, 3).Draw(t, "more")}, text.Draw(t, "known")}
+		}
+		ch.Title, ch.Ends, ch.Y.Apart = text.Draw(t, "title"), [2]string{text.Draw(t, "detail"), text.Draw(t, "ink")}, rapid.SampledFrom([]float64{0, 2}).Draw(t, "apart")
 		if rapid.Bool().Draw(t, "range") {
 			ch.Range = &Interval{num.Draw(t, "low"), num.Draw(t, "high")}
 		}
 		if rapid.Bool().Draw(t, "mark") {
 			y := num.Draw(t, "y")
-			ch.Mark = &Mark{num.Draw(t, "x"), y, y - 1, y + 2}
+			ch.Mark = &XY{num.Draw(t, "x"), y}
 		}
 		ch.SizePT = rapid.Float64Range(7.5, 14).Draw(t, "size")
 		r := Rect{3, 4, rapid.Float64Range(50, 120).Draw(t, "w"), rapid.Float64Range(30, 80).Draw(t, "h")}

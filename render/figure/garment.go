@@ -8,33 +8,23 @@ import (
 )
 
 // Garment shows where a print stands on the outline of a garment: the print to scale and dashed,
-// its distance from the collar seam (on a sleeve from the hem), and from the middle where it
-// stands aside, as dimension arrows. Lengths are mm on the garment; the outline is that of a
-// middling tee. A label that finds no free place is left out: the words beside the drawing say
+// its distance from the collar seam or the top edge (on a sleeve from the hem), and from the middle where
+// it stands aside, as dimension arrows. Lengths are mm on the garment; the outline is that of a
+// middling size. A label that finds no free place is left out: the words beside the drawing say
 // it again.
 type Garment struct {
+	Outline     string  // a key of outlines; any other, and one without sleeves for a print on a sleeve: tee
 	Back        bool    // seen from behind
 	Sleeve      bool    // on the sleeve of the side that Left tells; DownMM then counts from its hem up
 	WidthMM     float64 // of the print
 	HeightMM    float64
-	DownMM      float64 // from the collar seam to the top of the print
+	DownMM      float64 // from the collar seam, or the top edge, to the top of the print
 	AcrossMM    float64 // from the middle to the middle of the print; 0: in the middle
 	Left        bool    // AcrossMM counts to the wearer's left
 	DownLabel   string
 	AcrossLabel string
 	SizePT      float64 // of the labels; 0: SmallestPT
 }
-
-// The outline, mm on the garment, from its top left corner (from memory: a middling tee).
-const (
-	garmentW   = 820.0 // from sleeve to sleeve
-	garmentH   = 720.0
-	bodyLeft   = 150.0
-	bodyRight  = garmentW - bodyLeft
-	neckHalf   = 90.0
-	frontDropM = 100.0 // of the collar seam below the shoulder, in front
-	backDropM  = 25.0
-)
 
 // The pens of the drawing, in mm.
 const (
@@ -46,6 +36,7 @@ const (
 // garmentDrawing is a garment on its way to the canvas.
 type garmentDrawing struct {
 	Garment
+	outline
 	c      canvas.Canvas
 	r      Rect
 	at     func(x, y float64) canvas.Point // from the garment to the paper
@@ -64,12 +55,13 @@ func (g Garment) Draw(c canvas.Canvas, r Rect) error {
 	if !(w > 20 && h > 20) {
 		return fmt.Errorf("garment: %w in %g x %g mm; 20 x 20 mm are needed", ErrNoRoom, r.W, r.H)
 	}
-	scale := min(w/garmentW, h/garmentH)
-	left, top := r.X+(r.W-garmentW*scale)/2, r.Y+(r.H-garmentH*scale)/2
-	d := &garmentDrawing{Garment: g, c: c, r: r, at: func(x, y float64) canvas.Point {
-		return canvas.Point{X: left + x*scale, Y: top + y*scale}
+	o := g.shape()
+	scale := min(w/(2*o.halfW), h/o.high)
+	left, top := r.X+(r.W-2*o.halfW*scale)/2, r.Y+(r.H-o.high*scale)/2
+	d := &garmentDrawing{Garment: g, outline: o, c: c, r: r, at: func(x, y float64) canvas.Point {
+		return canvas.Point{X: left + (o.halfW+x)*scale, Y: top + y*scale}
 	}}
-	d.outline()
+	d.drawOutline()
 	if g.Sleeve {
 		d.onSleeve()
 	} else {
@@ -78,30 +70,10 @@ func (g Garment) Draw(c canvas.Canvas, r Rect) error {
 	return nil
 }
 
-// seamMM is how far the collar seam lies below the shoulder, in the middle.
-func (g Garment) seamMM() float64 {
-	if g.Back {
-		return backDropM
-	}
-	return frontDropM
-}
-
-func (d *garmentDrawing) outline() {
-	const middle = garmentW / 2
-	p := polyline(d.at(middle-neckHalf, 0), d.at(0, 130), d.at(60, 290), d.at(bodyLeft, 250), d.at(bodyLeft, garmentH),
-		d.at(bodyRight, garmentH), d.at(bodyRight, 250), d.at(garmentW-60, 290), d.at(garmentW, 130), d.at(middle+neckHalf, 0))
-	a, b, end := d.at(middle+neckHalf*0.6, d.seamMM()*1.3), d.at(middle-neckHalf*0.6, d.seamMM()*1.3), d.at(middle-neckHalf, 0)
-	p.Curve(a.X, a.Y, b.X, b.Y, end.X, end.Y)
-	p.Close()
-	white := canvas.White
-	d.c.Draw(p, &white, canvas.Pen{Color: canvas.Black, WidthMM: outlineMM})
-}
-
 // onBody draws a print on the front or the back. What reaches over the garment is cut at its
 // edges; the labels tell the rest.
 func (d *garmentDrawing) onBody() {
-	const middle = garmentW / 2
-	x := middle
+	x := 0.0
 	if d.AcrossMM > 0 {
 		// seen from the front, the wearer's left is on the right
 		if d.Left != d.Back {
@@ -110,13 +82,14 @@ func (d *garmentDrawing) onBody() {
 			x -= d.AcrossMM
 		}
 	}
-	x1, x2 := max(0, x-d.WidthMM/2), min(garmentW, x+d.WidthMM/2)
-	y1 := min(d.seamMM()+d.DownMM, garmentH-5)
-	y2 := min(y1+d.HeightMM, garmentH)
+	x = clamp(x, 5-d.halfW, d.halfW-5)
+	x1, x2 := max(-d.halfW, x-d.WidthMM/2), min(d.halfW, x+d.WidthMM/2)
+	y1 := min(d.seamMM()+d.DownMM, d.high-5)
+	y2 := min(y1+d.HeightMM, d.high)
 	low, high := d.at(x1, y1), d.at(x2, y2)
 	d.print(low, canvas.Point{X: high.X, Y: low.Y}, high, canvas.Point{X: low.X, Y: high.Y})
 
-	seam, hem := d.at(middle, d.seamMM()), d.at(middle, garmentH)
+	seam, hem := d.at(0, d.seamMM()), d.at(0, d.high)
 	d.c.Draw(polyline(seam, hem), nil, canvas.Pen{Color: canvas.Black, WidthMM: 0.15, DashMM: []float64{2, 0.6, 0.4, 0.6}})
 	px := max(d.r.X+1, min(d.r.Right()-1, (low.X+high.X)/2))
 	if math.Abs(px-seam.X) > 0.01 { // the height of the seam, carried over to the arrow

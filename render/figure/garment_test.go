@@ -2,8 +2,11 @@ package figure
 
 import (
 	"math"
+	"reflect"
+	"strings"
 	"testing"
 
+	"bladecard/calc/job"
 	"bladecard/render/canvas"
 
 	"pgregory.net/rapid"
@@ -13,7 +16,7 @@ func TestGarment(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		r := Rect{X: 3, Y: 4, W: rapid.Float64Range(30, 90).Draw(t, "w"), H: rapid.Float64Range(30, 90).Draw(t, "h")}
 		g := Garment{
-			Back: rapid.Bool().Draw(t, "back"), Left: rapid.Bool().Draw(t, "left"), Sleeve: rapid.Bool().Draw(t, "sleeve"),
+			Outline: rapid.SampledFrom([]string{"", "tee", "hood", "youth", "long-sleeve", "cap", "tote", "apron"}).Draw(t, "outline"), Back: rapid.Bool().Draw(t, "back"), Left: rapid.Bool().Draw(t, "left"), Sleeve: rapid.Bool().Draw(t, "sleeve"),
 			WidthMM: rapid.Float64Range(5, 3000).Draw(t, "width"), HeightMM: rapid.Float64Range(5, 3000).Draw(t, "height"),
 			DownMM: rapid.Float64Range(0, 900).Draw(t, "down"), AcrossMM: rapid.Float64Range(0, 400).Draw(t, "across"), DownLabel: "71–102 mm", AcrossLabel: "76–102 mm",
 		}
@@ -61,7 +64,8 @@ func printOf(t *testing.T, rec *recorder) []canvas.Point {
 // TestGarmentToScale: a print is drawn as large and as far from its seam or hem as it is, on the
 // side that it is on, with its distances written beside it.
 func TestGarmentToScale(t *testing.T) {
-	r := Rect{W: garmentW/10 + 2*outlineMM, H: garmentH/10 + 2*outlineMM} // one to ten
+	tee := outlines["tee"]
+	r := Rect{W: tee.halfW/5 + 2*outlineMM, H: tee.high/10 + 2*outlineMM} // one to ten
 	const near = 1e-6
 	side := func(a, b canvas.Point) float64 { return math.Hypot(b.X-a.X, b.Y-a.Y) }
 	middle := r.W / 2
@@ -92,7 +96,7 @@ func TestGarmentToScale(t *testing.T) {
 			if w, h := side(p[0], p[1]), side(p[1], p[2]); math.Abs(w-c.g.WidthMM/10) > near || math.Abs(h-c.g.HeightMM/10) > near {
 				t.Errorf("%s: drawn %g x %g mm", c.name, w, h)
 			}
-			seam := c.g.seamMM()/10 + outlineMM
+			seam := (&garmentDrawing{Garment: c.g, outline: tee}).seamMM()/10 + outlineMM
 			if got := p[0].Y - seam; math.Abs(got-c.g.DownMM/10) > near {
 				t.Errorf("%s: %g mm below the seam", c.name, got)
 			}
@@ -106,12 +110,45 @@ func TestGarmentToScale(t *testing.T) {
 			t.Errorf("%s: drawn %g x %g mm", c.name, w, h)
 		}
 		foot := canvas.Point{X: (p[0].X + p[3].X) / 2, Y: (p[0].Y + p[3].Y) / 2}
-		hem := canvas.Point{X: (sleeveHem[0].X+sleeveHem[1].X)/20 + outlineMM, Y: (sleeveHem[0].Y+sleeveHem[1].Y)/20 + outlineMM}
+		hem := canvas.Point{X: middle + (tee.sleeve[0].X+tee.sleeve[1].X)/20, Y: (tee.sleeve[0].Y+tee.sleeve[1].Y)/20 + outlineMM}
 		if !c.right {
 			hem.X = r.W - hem.X
 		}
 		if got := side(foot, hem); math.Abs(got-c.g.DownMM/10) > near {
 			t.Errorf("%s: %g mm above the hem", c.name, got)
 		}
+	}
+}
+
+// Each outline that a job file may name is drawn, its print to its own scale and below its own edge.
+func TestOutlines(t *testing.T) {
+	field, _ := reflect.TypeOf(job.Garment{}).FieldByName("Outline")
+	names := strings.Fields(field.Tag.Get("one"))
+	if len(names) != len(outlines) {
+		t.Errorf("a job names %v; %d outlines are drawn", names, len(outlines))
+	}
+	for _, name := range names {
+		o := outlines[name]
+		r := Rect{W: o.halfW/2 + 2*outlineMM, H: o.high/4 + 2*outlineMM} // one to four
+		rec := &recorder{}
+		if err := (Garment{Outline: name, WidthMM: 80, HeightMM: 40, DownMM: 60, DownLabel: "down"}).Draw(rec, r); err != nil {
+			t.Fatalf("%s: %v", name, err)
+		}
+		rec.clean(t, r, SmallestPT)
+		p := printOf(t, rec)
+		if math.Abs(p[1].X-p[0].X-20) > 1e-6 || math.Abs(p[2].Y-p[1].Y-10) > 1e-6 || math.Abs(p[0].Y-outlineMM-(o.front+60)/4) > 1e-6 {
+			t.Errorf("%s: the print has the corners %v", name, p)
+		}
+		around := rec.paths[0].box()
+		if math.Abs(around.W-o.halfW/2-outlineMM) > 1.2*o.halfW/10 || around.Bottom() < 0.95*r.H {
+			t.Errorf("%s: the outline takes %v of %v", name, around, r)
+		}
+		if want := name != "cap" && name != "tote" && name != "apron"; HasCollar(name) != want {
+			t.Errorf("%s: collar %v", name, !want)
+		}
+	}
+	sleeve := &recorder{}
+	if err := (Garment{Outline: "tote", Sleeve: true, WidthMM: 80, HeightMM: 40, DownMM: 20}).Draw(sleeve, Rect{W: 82, H: 72}); err != nil || len(printOf(t, sleeve)) != 4 {
+		t.Errorf("a print on the sleeve of a tote: %v", err)
 	}
 }

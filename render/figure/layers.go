@@ -42,16 +42,8 @@ func (p *plot) upright(r *renderer, box chart.Box, v float64, s chart.Style) {
 	chart.GridLine{Value: v, Style: s}.Render(r, box, p.x, true, s)
 }
 
-// drawBand tints the band: go-chart has no series that tints between two heights.
-func (p *plot) drawBand(r *renderer, box chart.Box) {
-	if b := p.ch.Band; b != nil {
-		box.Top, box.Bottom = box.Bottom-p.y.Translate(b.High), box.Bottom-p.y.Translate(b.Low)
-		chart.Draw.Box(r, box, chart.Style{FillColor: solid(bandGray)})
-	}
-}
-
-// drawGrid lays the grid over the band. The axes of go-chart could draw it, but they come before
-// all series, so that the band would hide it.
+// drawGrid lays the grid over the bands. The axes of go-chart could draw it, but they come before
+// all series, so that the bands would hide it.
 func (p *plot) drawGrid(r *renderer, box chart.Box) {
 	hair := stroke(gridGray, hairMM)
 	for _, t := range p.y.ticks {
@@ -66,12 +58,23 @@ func (p *plot) drawGrid(r *renderer, box chart.Box) {
 	}
 }
 
-// drawEdges draws the ends of the band, for a printer may lose the tint.
-func (p *plot) drawEdges(r *renderer, box chart.Box) {
-	if b := p.ch.Band; b != nil {
-		for _, v := range []float64{b.Low, b.High} {
-			p.level(r, box, v, stroke(canvas.White, edgeMM))
-			p.level(r, box, v, stroke(canvas.Black, edgeMM, 0.9, 0.6))
+// drawBreaks breaks an axis that does not begin at zero: two slanted strokes near its beginning.
+func (p *plot) drawBreaks(r *renderer, box chart.Box) {
+	const awayMM, apartMM, halfMM, slantMM = 1.6, 0.7, 0.9, 0.35
+	corner := r.point(box.Left, box.Bottom)
+	for _, axis := range []struct {
+		broken bool
+		ux, uy float64 // along the axis
+	}{{p.x.Min > 0, 1, 0}, {p.y.Min > 0, 0, -1}} {
+		if !axis.broken {
+			continue
+		}
+		at := func(along, across float64) canvas.Point {
+			return canvas.Point{X: corner.X + axis.ux*along + axis.uy*across, Y: corner.Y + axis.uy*along + axis.ux*across}
+		}
+		p.c.Draw(polyline(at(awayMM, 0), at(awayMM+apartMM, 0)), nil, canvas.Pen{Color: canvas.White, WidthMM: 2 * axisMM})
+		for _, along := range []float64{awayMM, awayMM + apartMM} {
+			p.c.Draw(polyline(at(along-slantMM, -halfMM), at(along+slantMM, halfMM)), nil, ink(axisMM))
 		}
 	}
 }
@@ -93,50 +96,54 @@ func (p *plot) drawRange(r *renderer, box chart.Box) {
 	chart.Draw.Box(r, bar, chart.Style{FillColor: drawing.ColorBlack})
 }
 
-// drawEnds writes the labels of the lines and of the band at their ends, none over another. The
-// annotations of go-chart are boxes of one row that overlap.
-func (p *plot) drawEnds(r *renderer, box chart.Box) {
-	var want, size []float64
-	var from []canvas.Point
-	for _, e := range p.ends {
-		x := box.Right
-		if !e.band {
-			x = box.Left + p.x.Translate(e.at.X)
+// drawMarkers sets each line's sign on it, up to three times, beside those of the others, and its end marks.
+func (p *plot) drawMarkers(r *renderer, box chart.Box) {
+	place := func(v XY) canvas.Point { return r.point(box.Left+p.x.Translate(v.X), box.Bottom-p.y.Translate(v.Y)) }
+	const apartMM = 25 // of the signs of one line, about
+	times := int(clamp(r.mm(box.Width())/apartMM, 1, 3))
+	for i, l := range p.ch.Lines {
+		for k := range times {
+			x := p.x.Min + p.x.GetDelta()*(float64(k)+(float64(i)+0.5)/float64(len(p.ch.Lines)))/float64(times)
+			if !l.Dots && len(p.ch.Lines) > 1 && l.covers(x) {
+				drawMarker(p.c, place(XY{x, l.at(x)}), l.Style)
+			}
 		}
-		at := r.point(x, box.Bottom-p.y.Translate(e.at.Y))
-		from, want, size = append(from, at), append(want, at.Y), append(size, e.h)
 	}
-	top, bottom := r.point(box.Right, box.Top), r.point(box.Right, box.Bottom)
-	at, ok := spread(want, size, top.Y-p.over, bottom.Y+p.under)
+	for _, l := range p.ch.Lines {
+		for _, e := range l.Ends {
+			e.Why.draw(p.c, place(e.At))
+		}
+	}
+}
+
+// drawColumn writes the labels of the lines and of the bands, none over another, each behind a sample of
+// what it names. The annotations of go-chart are boxes of one row that overlap.
+func (p *plot) drawColumn(r *renderer, box chart.Box) {
+	var want, size []float64
+	for _, e := range p.ends {
+		want, size = append(want, r.point(0, box.Bottom-p.y.Translate(e.at)).Y), append(size, e.h)
+	}
+	at, ok := spread(want, size, r.point(0, box.Top).Y-p.over, r.point(0, box.Bottom).Y+p.under)
 	if !ok {
 		r.fail(noRoom("chart", p.r, "the label of the line needs more height than the plot has"))
 		return
 	}
+	x := p.r.Right() - p.columnW + beforeMM
 	for i, e := range p.ends {
-		p.drawEnd(r, e, from[i], canvas.Point{X: top.X, Y: from[i].Y}, at[i])
+		e.sample(r, canvas.Point{X: x, Y: at[i]}, canvas.Point{X: x + stubMM, Y: at[i]})
+		e.draw(p.c, x+stubMM+gapMM, at[i]-e.h/2, e.w, 0)
 	}
 }
 
-// drawEnd writes a label with its middle at y, behind a piece of its line. A dotted hair leads
-// there from where the line ends, by way of the side of the plot; a line that ends at that side
-// and at that height goes on itself.
-func (p *plot) drawEnd(r *renderer, e end, from, side canvas.Point, y float64) {
-	start := p.r.Right() - p.columnW + connectorMM
-	stub := []canvas.Point{{X: start, Y: y}, {X: start + stubMM, Y: y}}
-	if !e.band && from.X > side.X-0.05 && math.Abs(y-from.Y) < 0.2 {
-		stub[0] = from
-	} else {
-		r.line(stroke(canvas.Black, edgeMM, 0.3, 0.4), from, side, stub[0])
+// piece draws a piece of the line for its label.
+func (l Line) piece(r *renderer, from, to canvas.Point) {
+	middle := canvas.Point{X: (from.X + to.X) / 2, Y: from.Y}
+	if l.Dots {
+		dot(r.c, middle, dotMM, canvas.Black)
+		return
 	}
-	switch half := capEM / 2 * p.em; {
-	case e.band:
-		p.c.Draw(rectPath(start, y-half, stubMM, 2*half), &bandGray, ink(edgeMM, 0.9, 0.6))
-	case e.line.Dots:
-		dot(p.c, canvas.Point{X: start + stubMM/2, Y: y}, dotMM, canvas.Black)
-	default:
-		r.line(e.line.style(), stub...)
-	}
-	e.draw(p.c, start+stubMM+gapMM, y-e.h/2, e.w, 0)
+	r.line(l.style(), from, to)
+	drawMarker(r.c, middle, l.Style)
 }
 
 // drawTitles writes the titles level, that of y above its axis, and the second scale of x above
@@ -148,18 +155,19 @@ func (p *plot) drawTitles(r chart.Renderer, box chart.Box, _ chart.Style) {
 	}
 	a, b := own.point(box.Left, box.Top), own.point(box.Right, box.Top)
 	center := func(t block) float64 { return clamp((a.X+b.X-t.w)/2, p.r.X, p.r.Right()-t.w) }
-	p.yTitle.draw(p.c, p.r.X, p.r.Y, p.yTitle.w, 0)
-	p.xTitle.draw(p.c, center(p.xTitle), p.r.Bottom()-p.xTitle.h, p.xTitle.w, 0.5)
+	p.title.draw(p.c, p.r.X, p.r.Y, p.title.w, 0)
+	p.yTitle.draw(p.c, p.r.X, p.r.Y+p.yRow, p.yTitle.w, 0)
+	p.drawBottom(center(p.xTitle))
 	if p.ch.Top == nil {
 		return
 	}
 	x := p.r.Right() - p.topTitle.w
-	if p.topRow > 0 {
+	if p.topRow > p.yRow {
 		x = center(p.topTitle)
 	}
 	p.topTitle.draw(p.c, x, p.r.Y+p.topRow, p.topTitle.w, 0.5)
 	own.line(stroke(canvas.Black, axisMM), a, b)
-	f, end, right := p.ch.font(), math.Inf(-1), math.Min(p.r.Right(), p.r.Right()-p.columnW+connectorMM)
+	f, end, right := p.ch.font(), math.Inf(-1), math.Min(p.r.Right(), p.r.Right()-p.columnW+beforeMM)
 	for _, t := range p.x.ticks {
 		at := own.point(box.Left+p.x.Translate(t.Value), box.Top)
 		s := p.ch.Top.Label(t.Value)
@@ -168,5 +176,26 @@ func (p *plot) drawTitles(r chart.Renderer, box chart.Box, _ chart.Style) {
 			p.c.Text(x, at.Y-(clearEM+canvas.Descent)*p.em, s, f, canvas.Black, 0)
 			end = x + w
 		}
+	}
+}
+
+// drawBottom writes the title of x in the middle of its axis, or further left or higher where the meaning
+// of the marks stands beside or under it.
+func (p *plot) drawBottom(x float64) {
+	y := p.r.Bottom() - p.xTitle.h
+	mark := p.r.Right() - p.marksW
+	switch {
+	case len(p.marks) == 0:
+	case len(p.xTitle.lines) == 1 && p.xTitle.w+p.marksW < p.r.W:
+		x = math.Min(x, mark-p.xTitle.w)
+	default:
+		y -= lineEM * p.em
+	}
+	p.xTitle.draw(p.c, x, y, p.xTitle.w, 0.5)
+	for _, m := range p.marks {
+		row := p.r.Bottom() - lineEM*p.em
+		m.mark.draw(p.c, canvas.Point{X: mark + 0.62*markEM*p.em, Y: row + lineEM*p.em/2})
+		m.draw(p.c, mark+markEM*p.em, row, m.w, 0)
+		mark += markEM*p.em + m.w
 	}
 }

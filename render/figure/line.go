@@ -16,11 +16,27 @@ type XY struct{ X, Y float64 }
 type Line struct {
 	Label  string
 	Points []XY    // in order of x; of more than MostPoints a fair part is drawn
-	Strong bool    // the chosen one: wide and whole
+	Ends   []End   // where the line stops, and why
+	Strong bool    // the chosen one: wide, its label bold
 	Dots   bool    // each point stands alone
-	Dash   int     // which dash the others have, from 0; see Dashes
+	Style  int     // dash and marker, from 0: the same thing has the same style on every chart of a set
 	Step   float64 // spacing of the samples: a wider hole breaks the line; 0: only points that are not finite do
 }
+
+// End is a mark where a line stops.
+type End struct {
+	At  XY
+	Why EndMark
+}
+
+// EndMark tells why a line stops; the marks are explained below the chart, see Chart.Ends.
+type EndMark int
+
+// The marks: a cross where detail is lost, a bar where ink is left in the screen.
+const (
+	Detail EndMark = iota
+	Ink
+)
 
 // MostPoints is how many points of a line are drawn. Of more, a curve keeps the lowest and the
 // highest of each stretch, so that no peak is lost; of dots every second, third ... is drawn, of
@@ -29,12 +45,12 @@ const MostPoints = 400
 
 // Widths of lines and radii of dots, mm.
 const (
-	strongMM = 0.6
-	plainMM  = 0.3
+	strongMM = 0.5
+	plainMM  = 0.28
 	dotMM    = 0.7
 )
 
-// dashes are the patterns of the lines that are not the chosen one, on, off ... in mm.
+// dashes are the patterns of the lines, on, off ... in mm.
 var dashes = [][]float64{
 	nil,
 	{1.6, 0.7},
@@ -44,19 +60,88 @@ var dashes = [][]float64{
 	{2.2, 0.5, 0.4, 0.5, 0.4, 0.5},
 }
 
-// Dashes is how many lines besides the chosen one can be told apart.
+// Dashes is how many lines can be told apart by their dash alone.
 var Dashes = len(dashes)
 
 // style is how the line is drawn.
 func (l Line) style() chart.Style {
-	n := len(dashes)
 	switch {
 	case l.Dots:
 		return dots(dotMM, canvas.Black)
 	case l.Strong:
-		return stroke(canvas.Black, strongMM)
+		return stroke(canvas.Black, strongMM, dashes[nth(l.Style, len(dashes))]...)
 	}
-	return stroke(canvas.Black, plainMM, dashes[((l.Dash%n)+n)%n]...)
+	return stroke(canvas.Black, plainMM, dashes[nth(l.Style, len(dashes))]...)
+}
+
+// nth is the index of a style among n patterns, which come round again.
+func nth(style, n int) int { return ((style % n) + n) % n }
+
+// markers are the corners of the signs on the lines, in mm from the middle; without corners it is a circle.
+var markers = [][]canvas.Point{
+	nil,
+	{{X: -0.65, Y: -0.65}, {X: 0.65, Y: -0.65}, {X: 0.65, Y: 0.65}, {X: -0.65, Y: 0.65}},
+	{{X: 0, Y: -0.9}, {X: 0.85, Y: 0.6}, {X: -0.85, Y: 0.6}},
+	{{X: 0, Y: -1}, {X: 0.8, Y: 0}, {X: 0, Y: 1}, {X: -0.8, Y: 0}},
+	{{X: 0, Y: 0.9}, {X: -0.85, Y: -0.6}, {X: 0.85, Y: -0.6}},
+	{{X: -0.95, Y: -0.35}, {X: 0.95, Y: -0.35}, {X: 0.95, Y: 0.35}, {X: -0.95, Y: 0.35}},
+	{{X: -0.35, Y: -0.95}, {X: 0.35, Y: -0.95}, {X: 0.35, Y: 0.95}, {X: -0.35, Y: 0.95}},
+}
+
+// drawMarker sets the sign of a style on its line.
+func drawMarker(c canvas.Canvas, at canvas.Point, style int) {
+	const penMM, radiusMM = 0.2, 0.7
+	var p canvas.Path
+	if corners := markers[nth(style, len(markers))]; corners == nil {
+		p = circle(at, radiusMM)
+	} else {
+		var ps []canvas.Point
+		for _, q := range corners {
+			ps = append(ps, canvas.Point{X: at.X + q.X, Y: at.Y + q.Y})
+		}
+		p = polygon(ps...)
+	}
+	c.Draw(p, &canvas.White, ink(penMM))
+}
+
+// draw sets the mark of an end: a cross, or a bar across.
+func (m EndMark) draw(c canvas.Canvas, at canvas.Point) {
+	const armMM, barMM, penMM = 0.85, 1.2, 0.35
+	if m == Ink {
+		c.Draw(polyline(canvas.Point{X: at.X, Y: at.Y - barMM}, canvas.Point{X: at.X, Y: at.Y + barMM}), nil, ink(2*penMM))
+		return
+	}
+	for _, up := range []float64{-armMM, armMM} {
+		c.Draw(polyline(canvas.Point{X: at.X - armMM, Y: at.Y - up}, canvas.Point{X: at.X + armMM, Y: at.Y + up}), nil, ink(penMM))
+	}
+}
+
+// at is the height of the line at x, between its points; beside them that of the nearest one.
+func (l Line) at(x float64) float64 {
+	before := XY{math.Inf(-1), math.NaN()}
+	for _, p := range l.Points {
+		if !finite(p.X, p.Y) {
+			continue
+		}
+		if p.X >= x {
+			if finite(before.X) && p.X > before.X {
+				return before.Y + (x-before.X)/(p.X-before.X)*(p.Y-before.Y)
+			}
+			return p.Y
+		}
+		before = p
+	}
+	return before.Y
+}
+
+// covers tells whether the line is drawn at x.
+func (l Line) covers(x float64) bool {
+	for _, run := range l.runs() {
+		if run[0].X <= x && x <= run[len(run)-1].X {
+			return true
+		}
+	}
+	return false
 }
 
 // font is the font of the line's label: bold for the chosen one.

@@ -52,17 +52,17 @@ func TestLinesAreSeries(t *testing.T) {
 func TestLinesDifferByPen(t *testing.T) {
 	seen := map[string]int{}
 	for i := range Dashes {
-		seen[fmt.Sprint(Line{Dash: i}.style().StrokeDashArray)]++
+		seen[fmt.Sprint(Line{Style: i}.style().StrokeDashArray)]++
 	}
 	if len(seen) != Dashes {
 		t.Errorf("%d pens for %d lines", len(seen), Dashes)
 	}
-	strong := Line{Strong: true, Dash: 2}.style()
-	if strong.StrokeDashArray != nil || strong.StrokeWidth < 2*(Line{}).style().StrokeWidth {
+	strong, plain := Line{Strong: true, Style: 2}.style(), Line{Style: 2}.style()
+	if !reflect.DeepEqual(strong.StrokeDashArray, plain.StrokeDashArray) || strong.StrokeWidth < 1.5*plain.StrokeWidth {
 		t.Errorf("the chosen line is drawn with %v", strong)
 	}
 	for _, i := range []int{-1, Dashes, 1 << 40} {
-		if w := (Line{Dash: i}).style().StrokeWidth; !near(w, plainMM*pxPerMM) {
+		if w := (Line{Style: i}).style().StrokeWidth; !near(w, plainMM*pxPerMM) {
 			t.Errorf("dash %d is %v wide", i, w)
 		}
 	}

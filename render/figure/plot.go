@@ -18,15 +18,15 @@ const (
 	hairMM = 0.1
 	edgeMM = 0.15 // ends of band and range
 	markMM = 1.05 // radius of the mark
-	haloMM = 0.25 // of white around the mark and its bar
+	haloMM = 0.25 // of white around the mark
 )
 
-// Places of the label column right of the plot, mm: a connector, a piece of the line, a gap, the
-// label. The connector also runs through what go-chart leaves for half the last label of x.
+// Places of the label column right of the plot, mm: a gap, which also takes what go-chart leaves for half
+// the last label of x, a piece of the line, a gap, the label.
 const (
-	connectorMM = 1.4
-	stubMM      = 3.6
-	gapMM       = 0.8
+	beforeMM = 1.4
+	stubMM   = 6.0
+	gapMM    = 0.8
 )
 
 // labelOfW is the widest end label, as a share of the chart's width.
@@ -43,31 +43,39 @@ const (
 const clearEM = canvas.Ascent - capEM/2 + 0.04
 
 var (
-	bandGray = canvas.Gray(224)
-	gridGray = canvas.Gray(150)
+	knownGray = canvas.Gray(240)
+	bandGray  = canvas.Gray(222)
+	gridGray  = canvas.Gray(165)
 )
 
 // plot is a chart with its measured texts.
 type plot struct {
-	ch                       Chart
-	c                        canvas.Canvas
-	r                        Rect
-	em                       float64
-	x, y                     *scale
-	xTitle, yTitle, topTitle block
-	topRow                   float64 // of topTitle, below the top of r
-	topH, bottomH            float64 // of what is above and below the plot and its tick labels
-	ends                     []end
-	columnW                  float64 // of the labels at the ends
-	over, under              float64 // how far these may stand above and below the plot
+	ch                              Chart
+	c                               canvas.Canvas
+	r                               Rect
+	em                              float64
+	x, y                            *scale
+	title, xTitle, yTitle, topTitle block
+	yRow, topRow                    float64 // of these titles, below the top of r
+	topH, bottomH                   float64 // of what is above and below the plot and its tick labels
+	marks                           []markText
+	marksW                          float64
+	ends                            []end
+	columnW                         float64 // of the labels right of the plot
+	over, under                     float64 // how far these may stand above and below the plot
 }
 
-// end is a label in the column right of the plot.
+// end is a label in the column right of the plot, with the height that it would like.
 type end struct {
 	block
-	at   XY // where the line ends
-	line Line
-	band bool // the label of the band
+	at     float64
+	sample func(r *renderer, from, to canvas.Point) // draws a piece of what the label names
+}
+
+// markText is what a mark at the end of a line means.
+type markText struct {
+	block
+	mark EndMark
 }
 
 // measure measures the texts and chooses the lines that have room, or tells what does not fit.
@@ -75,16 +83,20 @@ func (ch Chart) measure(c canvas.Canvas, r Rect) (*plot, error) {
 	f := ch.font()
 	p := &plot{ch: ch, c: c, r: r, em: em(f)}
 	h, wide := p.titles()
-	if h < leastPlotH && ch.Top != nil {
+	switch tight := h < leastPlotH+slackMM; {
+	case tight && ch.Top != nil:
 		ch.Top = nil
 		return ch.measure(c, r)
-	}
-	if h < leastPlotH {
+	case tight && len(p.marks) > 0:
+		ch.Ends = [2]string{}
+		return ch.measure(c, r)
+	case h < leastPlotH:
 		return nil, noRoom("chart", r, fmt.Sprintf("titles and ticks leave a plot %.1f mm high, least is %d", h, leastPlotH))
 	}
-	p.chooseLines(h)
+	spanX, spanY := ch.span(h)
+	p.column(h, spanY)
 	for _, e := range p.ends {
-		p.columnW = math.Max(p.columnW, connectorMM+stubMM+gapMM+e.w)
+		p.columnW = math.Max(p.columnW, beforeMM+stubMM+gapMM+e.w)
 		wide = wide || e.w > labelOfW*r.W
 	}
 	if wide {
@@ -103,7 +115,6 @@ func (ch Chart) measure(c canvas.Canvas, r Rect) (*plot, error) {
 	y := scale{least: ch.Y.least(), steps: 6, label: ch.number, gap: unitsUp(0.08 * p.em), over: capEM / 2 / lineEM,
 		size: func(chart.Tick) int { return unitsUp(lineEM * p.em) }}
 	var err error
-	spanX, spanY := ch.span()
 	if p.x, err = x.on(spanX); err == nil {
 		p.y, err = y.on(spanY)
 	}
@@ -114,48 +125,102 @@ func (ch Chart) measure(c canvas.Canvas, r Rect) (*plot, error) {
 // letter of one is wider than the chart.
 func (p *plot) titles() (h float64, wide bool) {
 	f, w := p.ch.font(), p.r.W
+	p.title = newBlock(p.c, shortened(p.c, p.ch.Title, bold(f), w, 2), bold(f), w)
+	if p.title.h > 0 {
+		p.yRow = p.title.h + 0.3*p.em
+	}
 	p.xTitle, p.yTitle = newBlock(p.c, p.ch.X.Title, f, w), newBlock(p.c, p.ch.Y.Title, f, w)
-	p.topH = p.yTitle.h
+	p.topH = p.yRow + p.yTitle.h
 	if p.ch.Top != nil {
-		p.topTitle = newBlock(p.c, p.ch.Top.Title, f, w)
+		p.topTitle, p.topRow = newBlock(p.c, p.ch.Top.Title, f, w), p.yRow
 		if len(p.yTitle.lines) > 1 || len(p.topTitle.lines) > 1 || p.yTitle.w+p.topTitle.w+2*p.em > w {
-			p.topRow = p.yTitle.h
+			p.topRow += p.yTitle.h
 		}
-		p.topH = math.Max(p.yTitle.h, p.topRow+p.topTitle.h) + lineEM*p.em
+		p.over = math.Max(p.topH, p.topRow+p.topTitle.h)
+		p.topH = p.over + lineEM*p.em
 	}
 	p.topH += clearEM * p.em
-	p.over, p.under = p.topH-math.Max(p.yTitle.h, p.topRow+p.topTitle.h), (belowEM+canvas.Descent)*p.em
-	p.bottomH = canvas.Descent*p.em + p.xTitle.h
+	p.over = p.topH - math.Max(p.over, p.yRow+p.yTitle.h)
+	p.under = (belowEM + canvas.Descent) * p.em
+	p.bottomH = canvas.Descent*p.em + p.xTitle.h + p.explain(f)
 	h = p.r.H - p.topH - belowEM*p.em - p.bottomH
 	return h, math.Max(p.xTitle.w, math.Max(p.yTitle.w, p.topTitle.w)) > w
 }
 
-// chooseLines keeps as many lines, at least one, as have room for their labels beside a plot of
-// height h. The label of the band needs no more than over and under.
-func (p *plot) chooseLines(h float64) {
-	f, all, most := p.ch.font(), p.ch.Lines, labelOfW*p.r.W
+// explain measures what explains the marks at the ends of lines, and tells how high a row of its own is
+// where it does not stand beside the title of x.
+func (p *plot) explain(f canvas.Font) (h float64) {
+	for m, text := range p.ch.Ends {
+		used := false
+		for _, l := range p.ch.Lines {
+			for _, e := range l.Ends {
+				used = used || e.Why == EndMark(m)
+			}
+		}
+		if b := newBlock(p.c, text, f, p.r.W); used && len(b.lines) == 1 {
+			p.marks = append(p.marks, markText{b, EndMark(m)})
+			p.marksW += b.w + markEM*p.em
+		}
+	}
+	if p.marksW > p.r.W {
+		p.marks, p.marksW = nil, 0
+	}
+	if p.marksW == 0 || len(p.xTitle.lines) == 1 && p.xTitle.w+p.marksW < p.r.W {
+		return 0
+	}
+	return lineEM * p.em
+}
+
+// slackMM is what go-chart may take from the height of the plot.
+const slackMM = 0.5
+
+// markEM is the room of a mark before its text, in em.
+const markEM = 1.8
+
+func bold(f canvas.Font) canvas.Font { return canvas.Font{Face: canvas.Bold, SizePT: f.SizePT} }
+
+// column makes the labels beside a plot of height h: those of the bands, and of as many lines, at least one,
+// as have room. They stand in the order of the lines at the mark.
+func (p *plot) column(h float64, y Interval) {
+	f, most := p.ch.font(), labelOfW*p.r.W
 	label := func(s string, f canvas.Font) block { return newBlock(p.c, shortened(p.c, s, f, most, 2), f, most) }
+	used := 0.0
+	for _, b := range p.bands() {
+		if l := label(b.label, f); len(l.lines) > 0 {
+			used += l.h
+			p.ends = append(p.ends, end{l, clamp(b.at, y.Low, y.High), b.sample})
+		}
+	}
+	all := p.ch.Lines
 	labels := make([]block, len(all))
 	for i, l := range all {
 		labels[i] = label(l.Label, l.font(f))
 	}
+	first := 0.0 // the label that is kept in any case
+	for _, i := range chosen(all, 1) {
+		first = labels[i].h
+	}
+	free := h + p.over + p.under - used - slackMM
+	for ; len(p.ends) > 0 && first > free; p.ends = p.ends[1:] { // the band behind gives way first
+		free += p.ends[0].h
+	}
+	bands := len(p.ends)
 	for n := len(all); n > 0; n-- {
-		p.ch.Lines, p.ends = nil, nil
-		used := 0.0
+		p.ch.Lines, p.ends, used = nil, p.ends[:bands], 0
 		for _, i := range chosen(all, n) {
-			p.ch.Lines = append(p.ch.Lines, all[i])
-			if at, ok := all[i].last(); ok && len(labels[i].lines) > 0 {
-				p.ends = append(p.ends, end{block: labels[i], at: at, line: all[i]})
+			l := all[i]
+			p.ch.Lines = append(p.ch.Lines, l)
+			if last, ok := l.last(); ok && len(labels[i].lines) > 0 {
+				at := last.Y
+				if p.ch.Mark != nil {
+					at = l.at(p.ch.Mark.X)
+				}
+				p.ends = append(p.ends, end{labels[i], at, l.piece})
 				used += labels[i].h
 			}
 		}
-		if used <= h {
+		if used <= free {
 			break
-		}
-	}
-	if b := p.ch.Band; b != nil {
-		if l := label(b.Label, f); len(l.lines) > 0 {
-			p.ends = append(p.ends, end{block: l, at: XY{Y: (b.Low + b.High) / 2}, band: true})
 		}
 	}
 }
@@ -180,9 +245,17 @@ func (p *plot) goChart() chart.Chart {
 		YAxis:  chart.YAxis{Style: hidden, Range: p.y},
 		YAxisSecondary: chart.YAxis{Style: axis(tokenBeside), Range: p.y,
 			GridMajorStyle: hidden, GridMinorStyle: hidden, Zero: chart.GridLine{Style: hidden}},
-		Series:   []chart.Series{layer(p.checkSize), layer(p.drawBand), layer(p.drawGrid), layer(p.drawEdges), layer(p.drawRange)},
+		Series:   []chart.Series{layer(p.checkSize)},
 		Elements: []chart.Renderable{p.drawTitles},
 	}
+	for _, b := range p.bands() {
+		ch.Series = append(ch.Series, b.fill)
+	}
+	ch.Series = append(ch.Series, layer(p.drawGrid))
+	for _, b := range p.bands() {
+		ch.Series = append(ch.Series, b.edges...)
+	}
+	ch.Series = append(ch.Series, layer(p.drawRange), layer(p.drawBreaks))
 	for _, strong := range []bool{false, true} {
 		for _, l := range p.ch.Lines {
 			if l.Strong == strong {
@@ -190,15 +263,11 @@ func (p *plot) goChart() chart.Chart {
 			}
 		}
 	}
+	ch.Series = append(ch.Series, layer(p.drawMarkers))
 	if m := p.ch.Mark; m != nil {
-		at, low, high := XY{m.X, m.Y}, XY{m.X, m.Low}, XY{m.X, m.High}
-		if m.High > m.Low {
-			const barMM = 0.35
-			ch.Series = append(ch.Series, series(stroke(canvas.White, barMM+2*haloMM), low, high), series(stroke(canvas.Black, barMM), low, high))
-		}
-		ch.Series = append(ch.Series, series(dots(markMM+haloMM, canvas.White), at), series(dots(markMM, canvas.Black), at))
+		ch.Series = append(ch.Series, series(dots(markMM+haloMM, canvas.White), *m), series(dots(markMM, canvas.Black), *m))
 	}
-	ch.Series = append(ch.Series, layer(p.drawEnds))
+	ch.Series = append(ch.Series, layer(p.drawColumn))
 	return ch
 }
 

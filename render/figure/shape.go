@@ -36,13 +36,17 @@ func ink(widthMM float64, dash ...float64) canvas.Pen {
 	return canvas.Pen{Color: canvas.Black, WidthMM: widthMM, DashMM: dash}
 }
 
-// dot is a filled circle.
-func dot(c canvas.Canvas, m canvas.Point, radius float64, fill canvas.Color) {
-	var p canvas.Path
+// circle is a whole circle.
+func circle(m canvas.Point, radius float64) (p canvas.Path) {
 	p.Move(m.X+radius, m.Y)
 	arc(&p, m, radius, radius, 0, 2*math.Pi)
 	p.Close()
-	c.Draw(p, &fill, canvas.Pen{})
+	return p
+}
+
+// dot is a filled circle.
+func dot(c canvas.Canvas, m canvas.Point, radius float64, fill canvas.Color) {
+	c.Draw(circle(m, radius), &fill, canvas.Pen{})
 }
 
 // arc adds an elliptic arc about m as cubic curves of at most a right angle; the path must

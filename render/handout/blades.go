@@ -9,6 +9,7 @@ import (
 
 	"bladecard/calc/lesson"
 	"bladecard/render/canvas"
+	"bladecard/render/charts"
 	"bladecard/render/figure"
 )
 
@@ -202,19 +203,15 @@ func (m *maker) edge(deg *float64) string {
 
 func (m *maker) edgeChart() {
 	ch := figure.Chart{
-		X: figure.Axis{Title: m.t("angle.x"), Low: 0, High: 45},
-		Y: figure.Axis{Title: m.t("angle.y")}, SizePT: TablePT, Format: m.say.Number,
-		Top: &figure.TopAxis{Title: m.say.T("card.x-screen"), Label: func(x float64) string { return m.say.Number(90-x, 0) }},
+		X: figure.Axis{Title: m.t("angle.x"), Low: 0, High: 45}, Y: figure.Axis{Title: m.t("angle.y")},
+		SizePT: TablePT, Format: m.say.Number, Top: charts.ToScreen(m.say),
 	}
-	drawn, n := m.drawn(), 0
+	drawn := m.drawn()
 	for i, b := range m.lesson.Blades {
 		if !drawn[i] {
 			continue
 		}
-		line := figure.Line{Label: m.called[i], Strong: i == m.lesson.Workhorse, Dash: n, Step: 2.5}
-		if !line.Strong {
-			n++
-		}
+		line := figure.Line{Label: m.called[i], Strong: i == m.lesson.Workhorse, Style: m.style(b.Name, i), Step: 2.5}
 		for _, p := range b.Curve {
 			line.Points = append(line.Points, figure.XY{X: p.SetDeg, Y: p.EdgeDeg})
 		}
@@ -223,9 +220,19 @@ func (m *maker) edgeChart() {
 		}
 	}
 	if e := m.horse().Edges[2]; e != nil {
-		ch.Mark = &figure.Mark{X: m.lesson.SetDeg[2], Y: *e, Low: *e, High: *e}
+		ch.Mark = &figure.XY{X: m.lesson.SetDeg[2], Y: *e}
 	}
 	m.chart("bent edge over set angle", m.t("angle.chart", "load", m.say.Load(m.lesson.Press.LoadNPerCM)), ch)
+}
+
+// style is the style of a blade on every chart: its place among the curves of the films.
+func (m *maker) style(name string, at int) int {
+	for i, c := range m.lesson.Film.Curves {
+		if c.Name == name {
+			return i
+		}
+	}
+	return at
 }
 
 // lowChartMM is how low a chart may be.

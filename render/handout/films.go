@@ -7,6 +7,7 @@ import (
 
 	"bladecard/calc/lesson"
 	"bladecard/calc/plan"
+	"bladecard/render/charts"
 	"bladecard/render/figure"
 )
 
@@ -25,31 +26,22 @@ func (m *maker) film() {
 	}
 	m.paras(texts...)
 	ch := figure.Chart{
-		X: figure.Axis{Title: m.say.T("card.x-angle"), Low: 0, High: 45},
-		Y: figure.Axis{Title: m.say.T("card.y-film")}, SizePT: TablePT, Format: m.say.Number,
-		Top: &figure.TopAxis{Title: m.say.T("card.x-screen"), Label: func(x float64) string { return m.say.Number(90-x, 0) }},
+		X: charts.Lean(m.say), Top: charts.ToScreen(m.say), Y: charts.Film(m.say), Ends: charts.Ends(m.say), Known: charts.Known(m.say, f.Band),
+		SizePT: TablePT, Format: m.say.Number, Mark: &figure.XY{X: m.lesson.SetDeg[2], Y: f.Band.Value},
 	}
-	drawn, n := map[string]bool{}, 0
+	drawn := map[string]bool{}
 	for i := range m.drawn() {
 		drawn[m.lesson.Blades[i].Name] = true
 	}
-	for _, c := range f.Curves {
-		if !drawn[c.Name] {
-			continue
-		}
-		line := figure.Line{Label: m.nameOf(c.Name), Strong: c.Name == m.horse().Name, Dash: n, Step: 2.5}
-		if !line.Strong {
-			n++
-		}
-		for _, p := range c.Points {
-			line.Points = append(line.Points, figure.XY{X: p.X, Y: p.UM})
-		}
-		if len(line.Points) > 0 {
-			ch.Lines = append(ch.Lines, line)
+	for i, c := range f.Curves {
+		if drawn[c.Name] && len(c.Points) > 0 {
+			c.Chosen = c.Name == m.horse().Name
+			ch.Lines = append(ch.Lines, charts.Line(c, m.nameOf(c.Name), i))
 		}
 	}
-	ch.Mark = &figure.Mark{X: m.lesson.SetDeg[2], Y: f.Band.Value, Low: f.Band.Low, High: f.Band.High}
 	m.chart("film over angle", m.t("film.chart", "mesh", f.Mesh, "load", m.say.Load(m.lesson.Press.LoadNPerCM)), ch)
+	ch.X, ch.Top, ch.Lines, ch.Mark = charts.Shore(m.say, f.EdgeShore), nil, charts.Lines(m.say, f.Hardness), &figure.XY{X: f.EdgeShore, Y: f.Band.Value}
+	m.chart("film over hardness", m.t("film.hardness", "mesh", f.Mesh, "angle", m.say.Angle(m.lesson.SetDeg[2])), ch)
 }
 
 // edgesDiffer tells whether some blades of the rack are sharper than others.

@@ -12,7 +12,7 @@ import (
 	"bladecard/calc/seen"
 	"bladecard/render/canvas"
 	"bladecard/render/canvas/svg"
-	"bladecard/render/card"
+	"bladecard/render/charts"
 	"bladecard/render/figure"
 	"bladecard/render/say"
 )
@@ -197,7 +197,7 @@ func screenOf(p *plan.Plan, location int, s plan.Screen, v *say.Voice) (screenDa
 // chartsOf draws the charts of all screens, by the name of the screen.
 func chartsOf(p *plan.Plan, v *say.Voice) (map[string][]chartData, error) {
 	out := map[string][]chartData{}
-	for _, f := range card.Figures(p, v) {
+	for _, f := range charts.Files(p, v) {
 		at := strings.LastIndex(f.Name, "-")
 		var b bytes.Buffer
 		if err := svg.Write(&b, chartW, chartH, func(c canvas.Canvas) error { return f.Draw(c, chartW, chartH) }); err != nil {

@@ -71,9 +71,12 @@ func (m *maker) placed(l plan.Location) placed {
 		out.lines = append(out.lines, v.T("sheet-doc.place-unknown"))
 		return out
 	}
-	down := "sheet-doc.down"
-	if p.Side == "sleeve" {
+	down, outline := "sheet-doc.down", m.plan.Substrate.Outline
+	switch {
+	case p.Side == "sleeve":
 		down = "sheet-doc.up"
+	case !figure.HasCollar(outline):
+		down = "sheet-doc.down-edge"
 	}
 	if word := v.T("place." + p.Place); word != l.Name {
 		out.lines = append(out.lines, word)
@@ -81,7 +84,8 @@ func (m *maker) placed(l plan.Location) placed {
 	distance := v.Lengths(p.DownMM.Low, p.DownMM.High)
 	out.lines = append(out.lines, v.T(down, "range", distance, "from", v.T("sheet-doc.by-"+p.DownFrom)))
 	g := figure.Garment{
-		Back: p.Side == "back", Sleeve: p.Side == "sleeve", WidthMM: l.WidthMM, HeightMM: l.HeightMM, DownMM: p.DownMM.Low, Left: p.Left,
+		Outline: outline,
+		Back:    p.Side == "back", Sleeve: p.Side == "sleeve", WidthMM: l.WidthMM, HeightMM: l.HeightMM, DownMM: p.DownMM.Low, Left: p.Left,
 		DownLabel: distance, SizePT: flow.SmallPT,
 	}
 	if p.AcrossMM == nil {

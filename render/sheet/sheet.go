@@ -63,6 +63,7 @@ func lay(p *plan.Plan, paper page.Paper, v *say.Voice, o Options, open float64) 
 	m.ink()
 	m.heat()
 	m.cautions()
+	m.charts()
 	m.Number(func(n, of int) string {
 		return v.T("sheet-doc.page", "n", fmt.Sprint(n), "of", fmt.Sprint(of))
 	})

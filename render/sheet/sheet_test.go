@@ -49,6 +49,10 @@ func sound(t *testing.T, p *plan.Plan, v *say.Voice, o sheet.Options) [][]string
 			for _, b := range f.Boxes {
 				if b.Kind == page.KindText {
 					texts = append(texts, b.Text)
+				} else if strings.HasPrefix(b.Name, "chart") {
+					for _, label := range b.Art.Texts() {
+						texts = append(texts, label.Text)
+					}
 				}
 			}
 			if want := v.T("sheet-doc.page", "n", fmt.Sprint(i+1), "of", fmt.Sprint(len(faces))); texts[len(texts)-1] != want {

@@ -1,0 +1,186 @@
+// Package charts makes the two charts of a screen, the cured film over the angle and over the edge
+// hardness, from its plan: the same for the card, the sheet and the files that stand alone.
+package charts
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"bladecard/calc/plan"
+	"bladecard/render/canvas"
+	"bladecard/render/figure"
+	"bladecard/render/say"
+)
+
+// Angle is the cured film over the angle, a line per blade of the rack, in type of sizePT.
+func Angle(v *say.Voice, s plan.Screen, sizePT float64) figure.Chart {
+	ch := both(v, s, s.Charts.Angle, sizePT)
+	ch.X = Lean(v)
+	ch.X.High = stepsUp(s.AngleDeg.High, 5)
+	for _, l := range ch.Lines {
+		for _, p := range l.Points {
+			if !math.IsNaN(p.Y) { // past the last line there is nothing to see
+				ch.X.High = math.Max(ch.X.High, math.Min(45, stepsUp(p.X+2, 5)))
+			}
+		}
+	}
+	ch.Top = ToScreen(v)
+	ch.Range = &figure.Interval{Low: s.AngleDeg.Low, High: s.AngleDeg.High}
+	ch.Mark = &figure.XY{X: s.AngleDeg.Set, Y: s.CuredUM.Value}
+	return whole(ch, s)
+}
+
+// Hardness is the cured film over the edge hardness, in type of sizePT.
+func Hardness(v *say.Voice, s plan.Screen, sizePT float64) figure.Chart {
+	ch := both(v, s, s.Charts.Hardness, sizePT)
+	at := s.Blade.EdgeHardness
+	ch.X = Shore(v, at)
+	ch.Mark = &figure.XY{X: at, Y: s.CuredUM.Value}
+	return whole(ch, s)
+}
+
+// Lean is the axis of the angle from vertical.
+func Lean(v *say.Voice) figure.Axis {
+	return figure.Axis{Title: v.T("card.x-angle"), Low: 0, High: 45}
+}
+
+// Shore is the axis of the edge hardness, which holds the blade's own.
+func Shore(v *say.Voice, at float64) figure.Axis {
+	return figure.Axis{Title: v.T("card.x-hardness"), Low: math.Min(50, -stepsUp(-at, 10)), High: math.Max(90, stepsUp(at, 10))}
+}
+
+// ToScreen is the second scale of that axis, the angle to the screen.
+func ToScreen(v *say.Voice) *figure.TopAxis {
+	return &figure.TopAxis{Title: v.T("card.x-screen"), Label: func(x float64) string { return v.Number(90-x, 0) }}
+}
+
+// Film is the axis of the cured film, on which 2 um can be told apart.
+func Film(v *say.Voice) figure.Axis { return figure.Axis{Title: v.T("card.y-film"), Apart: 2} }
+
+// stepsUp is x rounded up to whole steps.
+func stepsUp(x, step float64) float64 { return step * math.Ceil(x/step) }
+
+// both is what both charts share: the curves, the target and what is known of the film.
+func both(v *say.Voice, s plan.Screen, curves []plan.Curve, sizePT float64) figure.Chart {
+	ch := figure.Chart{
+		Y: Film(v), SizePT: sizePT, Format: v.Number, Ends: Ends(v),
+		Band:  &figure.Band{Interval: figure.Interval{Low: s.TargetUM.Low, High: s.TargetUM.High}, Label: v.T("chart.target", "range", between(v, s.TargetUM.Low, s.TargetUM.High))},
+		Known: Known(v, s.CuredUM),
+	}
+	ch.Lines = figure.Choose(Lines(v, curves), figure.MostLines)
+	return ch
+}
+
+// Lines are the curves of the plan as lines: see Line.
+func Lines(v *say.Voice, curves []plan.Curve) (out []figure.Line) {
+	for i, c := range curves {
+		name := c.Name
+		if v.Has("curve." + name) {
+			name = v.T("curve." + name)
+		}
+		out = append(out, Line(c, name, i))
+	}
+	return out
+}
+
+// whole gives a chart whose setup stands alone, since every other one fails, its own point as a line.
+func whole(ch figure.Chart, s plan.Screen) figure.Chart {
+	for _, l := range ch.Lines {
+		for _, p := range l.Points {
+			if !math.IsNaN(p.Y) {
+				return ch
+			}
+		}
+	}
+	ch.Lines = []figure.Line{{Label: s.Blade.Name, Strong: true, Points: []figure.XY{*ch.Mark}}}
+	return ch
+}
+
+// Known is the band of a film as the band around the chosen line; nil where there is no film.
+func Known(v *say.Voice, um plan.Band) *figure.Known {
+	if !(um.Value > 0) {
+		return nil
+	}
+	return &figure.Known{Interval: figure.Interval{Low: um.Low / um.Value, High: um.High / um.Value}, Label: v.T("chart.known", "range", between(v, um.Low, um.High))}
+}
+
+// between writes a range in the unit of the axis.
+func between(v *say.Voice, low, high float64) string {
+	return v.Number(low, 0) + "–" + v.Number(high, 0)
+}
+
+// Ends is what the marks at the ends of the lines mean.
+func Ends(v *say.Voice) [2]string {
+	return [2]string{figure.Detail: v.T("chart.detail"), figure.Ink: v.T("chart.ink")}
+}
+
+// Line is a curve of the plan as a line that is drawn only where the setup clears the screen and holds the
+// detail. Its style is its place in the rack, so that a blade looks the same on each chart.
+func Line(c plan.Curve, label string, style int) figure.Line {
+	l := figure.Line{Label: label, Strong: c.Chosen, Style: style, Step: 2.5}
+	for i, p := range c.Points {
+		y := p.UM
+		if p.Fails != "" {
+			y = math.NaN()
+			for _, k := range []int{i - 1, i + 1} { // the point before or behind prints well
+				if k >= 0 && k < len(c.Points) && c.Points[k].Fails == "" && !math.IsNaN(c.Points[k].UM) {
+					l.Ends = append(l.Ends, figure.End{At: figure.XY{X: c.Points[k].X, Y: c.Points[k].UM}, Why: EndMark(p.Fails)})
+				}
+			}
+		}
+		l.Points = append(l.Points, figure.XY{X: p.X, Y: y})
+	}
+	return l
+}
+
+// EndMark is the mark of what fails where a line stops.
+func EndMark(fails string) figure.EndMark {
+	if fails == "ink" {
+		return figure.Ink
+	}
+	return figure.Detail
+}
+
+// File is a chart that can be drawn by itself, such as for a slide.
+type File struct {
+	Name string // location1-screen2-angle
+	Draw func(c canvas.Canvas, w, h float64) error
+}
+
+// slidePT is the type of a chart that stands by itself.
+const slidePT = 9.0
+
+// Files are the charts of every screen of a plan, each with a title that says what it belongs to.
+func Files(p *plan.Plan, v *say.Voice) []File {
+	var out []File
+	for i, l := range p.Locations {
+		for _, s := range l.Screens {
+			for _, f := range []struct {
+				name  string
+				chart figure.Chart
+			}{{"angle", Angle(v, s, slidePT)}, {"hardness", Hardness(v, s, slidePT)}} {
+				ch := f.chart
+				ch.Title = title(v, p, l, s)
+				out = append(out, File{
+					Name: fmt.Sprintf("location%d-screen%d-%s", i+1, s.Number, f.name),
+					Draw: func(c canvas.Canvas, w, h float64) error {
+						return ch.Draw(c, figure.Rect{X: 2, Y: 2, W: w - 4, H: h - 4})
+					},
+				})
+			}
+		}
+	}
+	return out
+}
+
+// title says which job, screen, mesh and blade a chart belongs to.
+func title(v *say.Voice, p *plan.Plan, l plan.Location, s plan.Screen) string {
+	var parts []string
+	for _, part := range []string{p.Job, l.Name, v.T("chart.screen", "n", fmt.Sprint(s.Number), "color", s.Color), s.Mesh.Name, s.Blade.Name} {
+		if part = strings.TrimSpace(part); part != "" {
+			parts = append(parts, part)
+		}
+	}
+	return strings.Join(parts, " · ")
+}

@@ -1,0 +1,171 @@
+package figure
+
+import (
+	"fmt"
+	"math"
+
+	"bladecard/render/canvas"
+)
+
+// Bend is a blade pressed on the screen, seen along its edge: the holder at the angle that was set, the
+// rubber bent until its edge leans at another. Several beside each other show what hardness does.
+type Bend struct {
+	SetDeg, EdgeDeg float64 // from vertical; the edge leans at least as far as the holder, up to 80
+	Share           float64 // of hard rubber, 0 softest to 1 hardest: how dark it is
+	SetLabel        string  // over the holder
+	EdgeLabel       string  // beside the edge
+	Label           string  // below the screen: which blade
+	SizePT          float64 // of the labels; 0: SmallestPT
+}
+
+func (b Bend) check() error {
+	if !(b.SetDeg >= 0 && b.SetDeg <= b.EdgeDeg && b.EdgeDeg <= 80) || !(b.Share >= 0 && b.Share <= 1) {
+		return fmt.Errorf("bend: set %v, edge %v, share %v; accepted are 0 to 80 degrees, the edge no more upright than the holder, and a share of 0 to 1",
+			b.SetDeg, b.EdgeDeg, b.Share)
+	}
+	return nil
+}
+
+// The blade in shares of its free height.
+const (
+	bendThick  = 0.34
+	bendGrip   = 0.34 // of the holder along the blade
+	bendJaw    = 0.08 // of the holder beside the rubber
+	bendSteps  = 24
+	bendRay    = 0.9 // of the line that carries the edge's lean on
+	leastBendH = 8.0 // mm of free height
+)
+
+// face is the printing face of a blade of free height 1, from the edge up to the holder, with the lean there. A
+// blade that is held at one end and pushed at the other leans along its length as the square of the distance.
+func (b Bend) face() (ps []canvas.Point, deg []float64) {
+	at := canvas.Point{}
+	for i := range bendSteps + 1 {
+		share := float64(i) / bendSteps
+		d := b.EdgeDeg - (b.EdgeDeg-b.SetDeg)*share*share
+		ps, deg = append(ps, at), append(deg, d)
+		s, c := math.Sincos(d * math.Pi / 180)
+		at = canvas.Point{X: at.X + s/bendSteps, Y: at.Y - c/bendSteps}
+	}
+	return ps, deg
+}
+
+// behind is the point so far behind a point of the face, and so far up.
+func behind(p canvas.Point, deg, back, up float64) canvas.Point {
+	s, c := math.Sincos(deg * math.Pi / 180)
+	return canvas.Point{X: p.X - c*back + s*up, Y: p.Y - s*back - c*up}
+}
+
+// parts are the rubber, the holder and the end of the line of the edge, for a free height of 1 and the edge at 0, 0.
+func (b Bend) parts() (rubber, holder []canvas.Point, ray canvas.Point) {
+	face, deg := b.face()
+	rubber = append(rubber, face...)
+	for i := len(face) - 1; i >= 0; i-- {
+		rubber = append(rubber, behind(face[i], deg[i], bendThick, 0))
+	}
+	top := face[bendSteps]
+	for _, v := range [][2]float64{{-bendJaw, 0}, {-bendJaw, bendGrip}, {bendThick + bendJaw, bendGrip}, {bendThick + bendJaw, 0}} {
+		holder = append(holder, behind(top, b.SetDeg, v[0], v[1]))
+	}
+	s, c := math.Sincos(b.EdgeDeg * math.Pi / 180)
+	return rubber, holder, canvas.Point{X: s * bendRay, Y: -c * bendRay}
+}
+
+// bendPlan is a blade with its measured labels.
+type bendPlan struct {
+	Bend
+	set, edge, label block
+	rubber, holder   []canvas.Point // for a free height of 1 and the edge at 0, 0
+	ray              canvas.Point   // end of the line of the edge
+	w                Interval       // of all, without the label of the edge
+	h                float64
+}
+
+// Gaps between the parts and around them, mm.
+const (
+	bendGapMM = 1.0
+	bendRimMM = 0.4
+)
+
+// plan measures the labels and finds the largest free height in mm that has room.
+func (b Bend) plan(c canvas.Canvas, r Rect) (p bendPlan, k float64, err error) {
+	if err = r.check("bend"); err == nil {
+		err = b.check()
+	}
+	if err != nil {
+		return p, 0, err
+	}
+	f := bold(canvas.Font{SizePT: typeSize(b.SizePT)})
+	p = bendPlan{Bend: b, set: newBlock(c, b.SetLabel, f, r.W), edge: newBlock(c, b.EdgeLabel, f, r.W/2), label: newBlock(c, b.Label, f, r.W), w: Interval{-0.15, 0.75}}
+	p.rubber, p.holder, p.ray = b.parts()
+	for _, q := range append(append([]canvas.Point{p.ray}, p.rubber...), p.holder...) {
+		p.w.grow(q.X)
+		p.h = math.Max(p.h, -q.Y)
+	}
+	k = math.Min((r.W-2*bendRimMM)/(p.w.High-p.w.Low), (r.H-p.set.h-p.label.h-2*bendGapMM-bendRimMM)/p.h)
+	k = math.Min(k, (r.W-2*bendRimMM-p.edge.w-bendGapMM)/math.Max(0.1, p.ray.X-p.w.Low)) // its label stands beside the line of the edge
+	if !(k >= leastBendH) || math.Max(p.set.w, p.label.w) > r.W {
+		return p, 0, noRoom("bend", r, fmt.Sprintf("the labels leave a blade %.1f mm high, least is %g", k, leastBendH))
+	}
+	return p, k, nil
+}
+
+// Draw draws the blade inside r, as large as the labels let it.
+func (b Bend) Draw(c canvas.Canvas, r Rect) error { return Bends{b}.Draw(c, r) }
+
+// draw draws the blade with a free height of k mm.
+func (b bendPlan) draw(c canvas.Canvas, r Rect, k float64) {
+	w, set, edge, label, rubber, holder, ray := b.w, b.set, b.edge, b.label, b.rubber, b.holder, b.ray
+	right := math.Max(k*w.High, k*ray.X+bendGapMM+edge.w)
+	origin := canvas.Point{X: r.X + bendRimMM + (r.W-2*bendRimMM-right+k*w.Low)/2 - k*w.Low, Y: r.Bottom() - label.h - bendGapMM}
+	at := func(p canvas.Point) canvas.Point { return canvas.Point{X: origin.X + k*p.X, Y: origin.Y + k*p.Y} }
+	all := func(ps []canvas.Point) (out []canvas.Point) {
+		for _, p := range ps {
+			out = append(out, at(p))
+		}
+		return out
+	}
+	bead := canvas.Gray(90)
+	s, co := math.Sincos(b.EdgeDeg * math.Pi / 180)
+	c.Draw(polygon(origin, at(canvas.Point{X: 0.2 * s, Y: -0.2 * co}), at(canvas.Point{X: 0.22, Y: -0.09}), at(canvas.Point{X: 0.28})), &bead, canvas.Pen{})
+	tint, metal := canvas.Gray(uint8(softGray+(hardGray-softGray)*b.Share)), canvas.Gray(150)
+	c.Draw(polygon(all(rubber)...), &tint, ink(0.35))
+	c.Draw(polygon(all(holder)...), &metal, ink(0.35))
+	c.Draw(polyline(origin, at(canvas.Point{Y: -b.h})), nil, ink(0.2, 1.2, 0.8))
+	c.Draw(polyline(origin, at(ray)), nil, ink(0.3))
+	radius := 0.55 * k
+	var lean canvas.Path
+	lean.Move(origin.X, origin.Y-radius)
+	arc(&lean, origin, radius, radius, -math.Pi/2, b.EdgeDeg*math.Pi/180)
+	c.Draw(lean, nil, ink(0.25))
+	c.Draw(polyline(at(canvas.Point{X: w.Low}), at(canvas.Point{X: w.High})), nil, ink(0.7))
+	tip := at(ray)
+	edge.draw(c, math.Min(tip.X+bendGapMM, r.Right()-edge.w), math.Max(r.Y+set.h, tip.Y-edge.h/2), edge.w, 0)
+	top := at(canvas.Point{Y: -b.h}).Y
+	set.draw(c, clamp((all(holder)[1].X+all(holder)[2].X-set.w)/2, r.X, r.Right()-set.w), top-set.h-bendGapMM/2, set.w, 0.5)
+	label.draw(c, clamp((at(canvas.Point{X: w.Low}).X+at(canvas.Point{X: w.High}).X-label.w)/2, r.X, r.Right()-label.w), r.Bottom()-label.h, label.w, 0.5)
+}
+
+// Bends draws blades beside each other, all to one scale.
+type Bends []Bend
+
+// Draw draws each in an equal part of r.
+func (bs Bends) Draw(c canvas.Canvas, r Rect) error {
+	if len(bs) == 0 {
+		return fmt.Errorf("bends: %w: no blade", ErrNoData)
+	}
+	r.W /= float64(len(bs))
+	plans, least := make([]bendPlan, len(bs)), math.Inf(1)
+	for i, b := range bs {
+		p, k, err := b.plan(c, r)
+		if err != nil {
+			return err
+		}
+		plans[i], least = p, math.Min(least, k)
+	}
+	for _, p := range plans {
+		p.draw(c, r, least)
+		r.X += r.W
+	}
+	return nil
+}

@@ -1,0 +1,151 @@
+package figure
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+)
+
+// stopped is a chart of three blades that cross between the mark and the end of their lines.
+func stopped() Chart {
+	ch := Chart{X: Axis{Title: "angle", High: 45}, Y: Axis{Title: "film", Apart: 2}, Mark: &XY{15, 40}, Ends: [2]string{"detail lost", "ink left"}}
+	for i, l := range []struct{ at0, at30 float64 }{{41, 37}, {40, 40}, {39, 43}} {
+		ch.Lines = append(ch.Lines, Line{Label: fmt.Sprint("blade ", i), Strong: i == 1, Style: i,
+			Points: []XY{{0, l.at0 + 0.1*float64(2-i)}, {30, l.at30}}, Ends: []End{{At: XY{30, l.at30}, Why: EndMark(i % 2)}}})
+	}
+	return ch
+}
+
+func TestLabelsStandInTheOrderAtTheMark(t *testing.T) {
+	ch := stopped()
+	for x, want := range map[float64]string{0: "012", 5: "012", 15: "210", 29: "210"} {
+		ch.Mark.X = x
+		rec, _, in := drawn(t, ch, Rect{0, 0, 120, 70})
+		rec.clean(t, Rect{0, 0, 120, 70}, SmallestPT)
+		var ys []written
+		for _, w := range rec.texts {
+			if strings.HasPrefix(w.s, "blade ") {
+				if w.x < in.Right() {
+					t.Errorf("%q stands in the plot", w.s)
+				}
+				ys = append(ys, w)
+			}
+		}
+		slices.SortFunc(ys, func(a, b written) int { return int(1000 * (a.y - b.y)) })
+		got := ""
+		for _, w := range ys {
+			got += strings.TrimPrefix(w.s, "blade ")
+		}
+		if got != want {
+			t.Errorf("at %v the labels are %s from above; %s is the order of the lines", x, got, want)
+		}
+	}
+}
+
+// Each line ends in the mark of what stops it, and the marks that occur are explained once.
+func TestEndsAreMarkedAndExplained(t *testing.T) {
+	ch := stopped()
+	marks := func(ch Chart) (crosses, bars int, words string) {
+		rec, p, in := drawn(t, ch, Rect{0, 0, 120, 70})
+		end := p.at(in, XY{30, 40}).X
+		for _, s := range rec.paths {
+			switch b := s.box(); {
+			case s.fill != nil || b.X > end+0.1 || b.Right() < end-0.1 || b.W > 3.5 || b.H > 3.5:
+			case near(s.pen.WidthMM, 0.35):
+				crosses++
+			case near(s.pen.WidthMM, 0.7):
+				bars++
+			}
+		}
+		return crosses, bars, strings.Join(rec.words(), "|")
+	}
+	if x, b, words := marks(ch); x != 4 || b != 1 || strings.Count(words, "detail lost") != 1 || strings.Count(words, "ink left") != 1 {
+		t.Errorf("%d strokes of crosses, %d bars in %s; 4, 1 and each text once are wanted", x, b, words)
+	}
+	ch.Lines[1].Ends = nil
+	if _, b, words := marks(ch); b != 0 || strings.Contains(words, "ink left") {
+		t.Errorf("%d bars in %s; no line leaves ink", b, words)
+	}
+}
+
+// Two values that are Apart stand as far apart as promised, bands or not; without it the bands decide.
+func TestLinesKeepApart(t *testing.T) {
+	ch := stopped()
+	ch.Band, ch.Known = &Band{Interval{10, 200}, "target"}, &Known{Interval{0.1, 4}, "expected"}
+	apart := func() float64 {
+		rec, p, in := drawn(t, ch, Rect{0, 0, 120, 70})
+		rec.clean(t, Rect{0, 0, 120, 70}, SmallestPT)
+		rec.find(t, "target")
+		rec.find(t, "expected")
+		for _, l := range ch.Lines {
+			for _, v := range l.Points {
+				if q := p.at(in, v); q.Y < in.Y || q.Y > in.Bottom() {
+					t.Errorf("%v stands outside the plot", v)
+				}
+			}
+		}
+		return p.at(in, XY{0, 40}).Y - p.at(in, XY{0, 42}).Y
+	}
+	if got := apart(); got < 0.95*apartMM {
+		t.Errorf("2 um are %.2f mm; %.2f are wanted", got, apartMM)
+	}
+	wide := simple() // lines that need more room than Apart gives, with no band
+	wide.Y.Apart = 0.01
+	drawn(t, wide, Rect{0, 0, 120, 70})
+	ch.Y.Apart = 0
+	if got := apart(); got > 1 {
+		t.Errorf("2 um are %.2f mm on an axis over all of the bands", got)
+	}
+}
+
+// An axis that does not begin at zero is broken, and one that does is whole.
+func TestBrokenAxes(t *testing.T) {
+	for _, tt := range []struct {
+		x, y   float64 // where the axes begin
+		breaks int
+	}{{0, 0, 0}, {5, 0, 1}, {0, 30, 1}, {5, 30, 2}} {
+		ch := simple()
+		ch.Lines[0].Points = []XY{{tt.x, 35}, {10, 40}}
+		ch.X.Low, ch.X.High, ch.Y.Low, ch.Y.High = tt.x, 10, tt.y, 45
+		rec, _, in := drawn(t, ch, Rect{0, 0, 80, 50})
+		strokes := 0
+		for _, s := range rec.paths {
+			if b := s.box(); near(s.pen.WidthMM, axisMM) && len(s.path.Pieces) == 2 && b.W > 0.3 && b.H > 0.3 && b.W < 3 && b.H < 3 && b.X < in.X+4 && b.Bottom() > in.Bottom()-4 {
+				strokes++
+			}
+		}
+		if strokes != 2*tt.breaks {
+			t.Errorf("axes from %v and %v: %d strokes of breaks; %d are wanted", tt.x, tt.y, strokes, 2*tt.breaks)
+		}
+	}
+}
+
+// The band of what is known follows the chosen line and is drawn before the target.
+func TestKnownBandLiesBehind(t *testing.T) {
+	ch := stopped()
+	ch.Y.Apart, ch.Title = 0, "L-031 screen 1"
+	ch.Band, ch.Known = &Band{Interval{35, 55}, "target"}, &Known{Interval{0.8, 1.5}, "expected"}
+	rec, p, in := drawn(t, ch, Rect{0, 0, 120, 70})
+	known, band := -1, -1
+	for i, s := range rec.paths {
+		if s.fill == nil || s.box().X > in.Right() {
+			continue
+		}
+		switch b := s.box(); *s.fill {
+		case knownGray:
+			known = i
+			if top, low := p.at(in, XY{0, 60.15}).Y, p.at(in, XY{0, 32}).Y; b.Y > top+2*unit || b.Y < top-2*unit || b.Bottom() < low-2*unit || b.Bottom() > low+2*unit {
+				t.Errorf("from %v to %v; %v to %v is the band", b.Y, b.Bottom(), top, low)
+			}
+		case bandGray:
+			band = i
+		}
+	}
+	if known < 0 || band < known {
+		t.Errorf("the band of what is known is drawn as the %d, the target as the %d", known, band)
+	}
+	if w := rec.find(t, "L-031 screen 1"); w.y > rec.find(t, "film").y || !bool(w.font.Face) {
+		t.Error("the title does not stand over all else in bold")
+	}
+}

@@ -1,0 +1,48 @@
+package sheet_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"bladecard/render/page"
+	"bladecard/render/sheet"
+)
+
+// Screens that have the same charts share them; of many setups some are drawn, and the sheet says so.
+func TestCharts(t *testing.T) {
+	for _, tt := range []struct {
+		films []string
+		drawn int
+		title string
+	}{
+		{[]string{"20..60 um", "30..50 um", "20..60 um"}, 2, "front 1, 3"},
+		{strings.Split(strings.Repeat("20..%d um|", 10), "|")[:10], 8, "front 1"},
+	} {
+		src := "title = \"t\"\n[[location]]\nname = \"front\"\n"
+		for i, film := range tt.films {
+			if strings.Contains(film, "%d") {
+				film = fmt.Sprintf(film, 50+i)
+			}
+			src += fmt.Sprintf("[[location.screen]]\nmesh = \"156-64\"\nfilm = %q\n", film)
+		}
+		p, v := planned(t, ".", src, "en", "metric", 40)
+		faces, err := sheet.Pages(p, page.A4, v, sheet.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		charts, titled, noted := 0, false, false
+		for _, f := range faces {
+			for _, b := range f.Boxes {
+				if b.Kind == page.KindDrawing && strings.HasPrefix(b.Name, "chart ") {
+					charts++
+				}
+				titled = titled || strings.HasPrefix(b.Text, tt.title+" ·")
+				noted = noted || strings.HasPrefix(b.Text, fmt.Sprintf("%d of %d setups", tt.drawn, len(tt.films)))
+			}
+		}
+		if charts != 2*tt.drawn || !titled || noted != (tt.drawn < len(tt.films) && len(tt.films) > 8) {
+			t.Errorf("%d charts, title %v, note %v; %d charts of %d screens are wanted", charts, titled, noted, 2*tt.drawn, len(tt.films))
+		}
+	}
+}
