@@ -27,7 +27,7 @@ func (m maker) screenPlan(c chooser, ch choice) plan.Screen {
 	}
 	sc.Equivalents, sc.Others = c.equivalents(t, others), c.others(t, r)
 	sc.Warnings = append([]plan.Warning{}, slices.Concat(
-		c.warnings(t, r, exactDeg), c.mends(t, others), m.hiding(&sc), m.dots(&sc, g), m.pressure(&sc), m.frame(&sc, g), m.screenWarnings(g),
+		c.warnings(t, r, exactDeg, m.press.Kind == "manual"), c.mends(t, others), m.hiding(&sc), m.dots(&sc, g), m.pressure(&sc), m.frame(&sc, g), m.screenWarnings(g),
 	)...)
 	return sc
 }

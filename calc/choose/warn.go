@@ -18,8 +18,9 @@ func named(code, what, name string) plan.Warning {
 	return plan.Warning{Code: code, Names: map[string]string{what: name}}
 }
 
-// warnings tells what a person must know about the chosen setup: what it misses and by how much.
-func (c chooser) warnings(t trial, r plan.SetRange, exactDeg float64) []plan.Warning {
+// warnings tells what a person must know about the chosen setup: what it misses and by how much. A machine
+// holds the narrowest range of angles; a hand does not.
+func (c chooser) warnings(t trial, r plan.SetRange, exactDeg float64, byHand bool) []plan.Warning {
 	d := c.given.demand
 	longest, fits := t.stock.lengthMM(c.given.imageMM)
 	var out []plan.Warning
@@ -34,7 +35,7 @@ func (c chooser) warnings(t trial, r plan.SetRange, exactDeg float64) []plan.War
 		{t.miss.frail > 0, named("frail", "slip", t.frail)},
 		{t.miss.dirty > 0, warn("leaves-ink", vals{"lift_percent": 100 * t.liftOver})},
 		{!fits, warn("blade-short", vals{"longest_mm": longest, "needed_mm": reachMM(c.given.imageMM)})},
-		{exactDeg < narrowRangeDeg && c.fixed.angle == nil, warn("angle-narrow", vals{"low_deg": r.Low, "high_deg": r.High, "width_deg": exactDeg})},
+		{byHand && exactDeg < narrowRangeDeg && c.fixed.angle == nil, warn("angle-narrow", vals{"low_deg": r.Low, "high_deg": r.High, "width_deg": exactDeg})},
 		{t.stock.Edge == "worn", warn("edge-worn", nil)},
 	} {
 		if w.holds {
