@@ -71,7 +71,7 @@ func (w work) cures(p *plan.Plan) *job.Error {
 // oneCure gives all screens of a garment the cure that they share.
 func oneCure(screens []*plan.Screen, makers []maker) *job.Error {
 	window := plan.Interval{Low: 0, High: math.Inf(1)}
-	var dwell plan.Interval // the longest of their times; none: nothing is stated
+	var dwell plan.Interval  // the longest of their times; none: nothing is stated
 	hottest, coolest := 0, 0 // the screens that end the window
 	for i, sc := range screens {
 		c := sc.Cure.TemperatureC

@@ -30,11 +30,11 @@ func (m maker) hides() (um float64, known bool) {
 		contrast := cmp.Or(useRules[use(s)].contrast, ink.HidesTextile)
 		return onKnitUM(sure.Of(ink.HidingOnClothUM(contrast, whiteness, scatters, cloth))), true
 	}
-	bright, known := luminance(s)
+	color, known := thickFilm(s)
 	if !known {
 		return 0, false
 	}
-	return onKnitUM(sure.Of(ink.LightnessFilmUM(mostDropLStar, bright, s.Ink.ScatterPerMM, cloth))), true
+	return onKnitUM(sure.Of(ink.LightnessFilmUM(mostDropLStar, color, s.Ink.ScatterPerMM, cloth))), true
 }
 
 // takesDyeOut tells whether an ink discharges the dye of the cloth: it needs no base.
@@ -61,8 +61,13 @@ func (m maker) hiding(sc *plan.Screen) []plan.Warning {
 	return []plan.Warning{w}
 }
 
-// luminance is the relative luminance of a screen's ink, 0.01 to 1, from its swatch.
-func luminance(s job.Screen) (y float64, known bool) {
+// thickFilm is what a screen's ink sends back where nothing shows through, from its swatch: no printed ink is as
+// bright or as dark as a screen shows.
+func thickFilm(s job.Screen) (c ink.Color, known bool) {
 	r, g, b, known := ink.Swatch(s.Swatch)
-	return max(0.01, ink.Luminance(r, g, b)), known
+	c = ink.ColorOf(r, g, b)
+	for i := range c {
+		c[i] = min(max(c[i], darkestShare), whitestShare)
+	}
+	return c, known
 }
