@@ -56,7 +56,7 @@ func (m *maker) amounts() []amount {
 const faultsBesideCode = 3
 
 // codeMM is the side of the code with its margin.
-const codeMM = 17.5
+const codeMM = 18.5
 
 // Warnings that find no room one under the other are joined, then those at the end are said in a few words.
 const mostShort = 6

@@ -8,7 +8,7 @@ import (
 )
 
 // mostCode is how many bytes a code on a card holds, so that its modules stay large enough for a phone.
-const mostCode = 148
+const mostCode = 178
 
 // ScreenCode is what the code on card and sheet says of a screen, short, a line each: job, place and head, color, mesh and
 // stencil, blade and angle, strokes, air, flash and film. A job number and names that are too long for it are cut.
@@ -38,8 +38,13 @@ func (v *Voice) ScreenCode(p *plan.Plan, l plan.Location, s plan.Screen) string 
 	fixed := strings.Join(lines, "\n")
 	room := mostCode - len(fixed) - 3 // line ends and a blank
 	names := []string{name, l.Name, s.Color}
+	const least = 6 // of each of the names behind the first
 	for i := range names {
-		names[i] = cutBytes(names[i], max(room/len(names), room-len(strings.Join(names, ""))+len(names[i])))
+		room -= min(len(names[i]), least)
+	}
+	for i, n := range names {
+		names[i] = cutBytes(n, min(len(n), least)+max(0, room))
+		room -= len(names[i]) - min(len(n), least)
 	}
 	return strings.ReplaceAll(names[0]+" "+names[1]+"\n"+names[2]+"\n"+fixed, nbsp, " ")
 }

@@ -30,13 +30,13 @@ func TestCodes(t *testing.T) {
 			}
 			p.Locations = []plan.Location{l}
 			card, sheet := v.ScreenCode(p, l, s), v.JobCode(p)
-			if _, err := figure.Code(card, 17.5); err != nil {
+			if _, err := figure.Code(card, 18.5); err != nil {
 				t.Errorf("%s, %s: card: %v: %q", language, units, err, card)
 			}
 			if _, err := figure.Code(sheet, 24); err != nil {
 				t.Errorf("%s, %s: sheet: %v: %q", language, units, err, sheet)
 			}
-			if !strings.Contains(card, "65/90/65") || !strings.HasPrefix(card, "WWW") || !strings.Contains(sheet, "\n1/1 120/cm-34 65/90/65") || !strings.Contains(sheet, "\n+ ") {
+			if !strings.Contains(card, "65/90/65") || !strings.HasPrefix(card, "WWWWWWWW") || !strings.Contains(sheet, "\n1/1 120/cm-34 65/90/65") || !strings.Contains(sheet, "\n+ ") {
 				t.Errorf("%q, %q", card, sheet)
 			}
 		}
