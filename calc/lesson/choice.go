@@ -54,7 +54,7 @@ const mostOthers = 36
 
 // choice lets the planner choose the setups of the typical prints and of each other ink class and use, with the
 // mesh open.
-func (m *maker) choice() error {
+func (m *maker) choice() {
 	known := map[[2]string]bool{}
 	for _, c := range prints {
 		if in, ok := m.shop.FindInk(c.Ink); ok && in.Uses[c.Use] != nil {
@@ -89,7 +89,6 @@ func (m *maker) choice() error {
 		}
 		m.set(on, same)
 	}
-	return nil
 }
 
 // inherits tells whether an ink class has a use from the class that it is like, so that the

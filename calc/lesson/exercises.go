@@ -2,7 +2,6 @@ package lesson
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
 
@@ -25,7 +24,7 @@ type Exercise struct {
 
 // exercises fills in the work sheet: a card to be read, prints, screens. An exercise that the shop gives no
 // figures for is left out, and so is one on a change of the film that nobody can measure.
-func (m *maker) exercises() error {
+func (m *maker) exercises() {
 	for _, e := range []struct {
 		what  string
 		intro bool
@@ -42,10 +41,6 @@ func (m *maker) exercises() error {
 			m.out.Exercises = append(m.out.Exercises, x)
 		}
 	}
-	if len(m.out.Exercises) == 0 {
-		return fmt.Errorf("the racks give figures for no exercise")
-	}
-	return nil
 }
 
 // askAngle: an angle that is 10 deg over what may be held, and the angle to the screen.
@@ -94,7 +89,7 @@ func (m *maker) askDot(x *Exercise) bool {
 		return false
 	}
 	t := m.out.Worked.Locations[0].Screens[1].Halftone
-	c := m.out.Meshes[slices.IndexFunc(m.out.Meshes, func(c Mesh) bool { return c.Name == m.bench.Name })]
+	c := m.out.Meshes[slices.IndexFunc(m.out.Meshes, func(c Mesh) bool { return c.Name == m.middle.Name })]
 	x.Names = map[string]string{"mesh": c.Name, "verdict": "yes"}
 	if t.DotUM < c.DotUM {
 		x.Names["verdict"] = "no"
@@ -136,8 +131,8 @@ func (m *maker) askSameEdge(x *Exercise) bool {
 	if e == nil || soft.Name == hard.Name {
 		return false
 	}
-	a, err := soft.setFor(*e, m.out.Press.LoadNPerCM)
-	if err != nil || a == nil {
+	a := soft.setFor(*e, m.out.Press.LoadNPerCM)
+	if a == nil {
 		return false
 	}
 	x.Names = map[string]string{"soft": soft.Name, "hard": hard.Name}
@@ -148,7 +143,7 @@ func (m *maker) askSameEdge(x *Exercise) bool {
 // askStrokes: a second wet stroke against a flash between two.
 func (m *maker) askStrokes(x *Exercise) bool {
 	once, wet, flashed := printed(m.out.Strokes[0].Value), printed(m.out.Strokes[1].Value), printed(m.out.FlashedUM)
-	x.Names = map[string]string{"mesh": m.bench.Name}
+	x.Names = map[string]string{"mesh": m.middle.Name}
 	x.Values = map[string]float64{"once_um": once, "wet_um": wet, "flash_um": flashed}
 	x.EffectUM = math.Min(wet-once, flashed-wet)
 	return true
@@ -176,7 +171,7 @@ const (
 // askTooThin: a print came out thin, by more than a gauge reads; which single changes bring it back and which do
 // too little, by the planner's list for the whole rack.
 func (m *maker) askTooThin(x *Exercise) bool {
-	p, err := m.plan(cotton, m.shop, fixed(m.bench))
+	p, err := m.plan(cotton, m.shop, fixed(m.middle))
 	if err != nil {
 		return false
 	}

@@ -4,8 +4,8 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"strconv"
 
+	"bladecard/calc/internal/sure"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
 )
@@ -75,77 +75,49 @@ func (m *maker) screen(s job.Screen, b job.Blade, c job.Mesh) *plan.Screen {
 	return &p.Locations[0].Screens[0]
 }
 
-// workhorse is the setup of the workhorse as changed by change; an error where there is none.
-func (m *maker) workhorse(change func(*job.Screen)) (*plan.Screen, error) {
-	s := fixed(m.bench)
+// workhorse is the setup of the workhorse as changed by change.
+func (m *maker) workhorse(change func(*job.Screen)) *plan.Screen {
+	s, b := fixed(m.middle), m.out.Blades[m.out.Workhorse]
 	change(&s)
-	sc := m.screen(s, m.blades[m.out.Workhorse], m.bench)
+	sc := m.screen(s, b.stock, m.middle)
 	if sc == nil {
-		return nil, errors.New("the blade " + m.out.Blades[m.out.Workhorse].Name + " folds over or floats at the usual setup: a stiffer or shorter blade in the rack is needed")
+		sure.Check(errors.New("the blade " + b.Name + " folds over or floats at the usual setup: a stiffer or shorter blade in the rack is needed"))
 	}
-	return sc, nil
+	return sc
 }
 
 // limits asks the planner how far an edge may lean, and each blade how far it may then be set.
-func (m *maker) limits() error {
+func (m *maker) limits() {
 	for _, mm := range []float64{0.1, 0.2, 0.5, 2} {
-		s := job.Screen{InkName: inkName, Use: "solid", FinestMM: mm, MeshName: m.bench.Name}
-		p, err := m.plan(cotton, m.shop, s)
-		if err != nil {
-			return err
-		}
-		limit := p.Locations[0].Screens[0].EdgeLimitDeg
-		if limit == nil {
-			return errors.New("the planner sets no limit for a feature of " + number(mm) + " mm")
-		}
-		m.out.Limits = append(m.out.Limits, Limit{mm, *limit})
+		p := sure.Of(m.plan(cotton, m.shop, job.Screen{InkName: inkName, Use: "solid", FinestMM: mm, MeshName: m.middle.Name}))
+		limit := *p.Locations[0].Screens[0].EdgeLimitDeg
+		m.out.Limits = append(m.out.Limits, Limit{mm, limit})
 		for i := range m.out.Blades {
-			a, err := m.out.Blades[i].setFor(*limit, m.out.Press.LoadNPerCM)
-			if err != nil {
-				return err
-			}
-			m.out.Blades[i].Largest = append(m.out.Blades[i].Largest, a)
+			b := &m.out.Blades[i]
+			b.Largest = append(b.Largest, b.setFor(limit, m.out.Press.LoadNPerCM))
 		}
 	}
-	return nil
 }
 
 // film fills in what a film follows: other blades, more strokes, and a flash between them.
-func (m *maker) film() error {
+func (m *maker) film() {
 	for n := 1; n <= 3; n++ {
-		sc, err := m.workhorse(func(s *job.Screen) { s.Strokes = n })
-		if err != nil {
-			return err
-		}
-		m.out.Strokes = append(m.out.Strokes, sc.CuredUM)
+		m.out.Strokes = append(m.out.Strokes, m.workhorse(func(s *job.Screen) { s.Strokes = n }).CuredUM)
 	}
-	twice, err := m.workhorse(func(s *job.Screen) { s.Hits = 2 })
-	if err != nil {
-		return err
+	m.out.FlashedUM = m.workhorse(func(s *job.Screen) { s.Hits = 2 }).CuredUM.Value
+	// The charts show the blades that the paper does.
+	bench := m.workhorse(func(*job.Screen) {})
+	shown := sure.Of(m.plan(cotton, m.with(stocksOf(m.out.Blades), []job.Mesh{m.middle}), fixed(m.middle)))
+	bench.Charts.Angle = shown.Locations[0].Screens[0].Charts.Angle
+	for i, c := range bench.Charts.Angle {
+		bench.Charts.Angle[i].Chosen = c.Name == bench.Blade.Name
 	}
-	m.out.FlashedUM = twice.CuredUM.Value
-	// Its charts show the blades that the paper does, and its corrections the whole rack.
-	shown, err := m.plan(cotton, m.with(m.blades, []job.Mesh{m.bench}), fixed(m.bench))
-	if err != nil {
-		return err
-	}
-	one, err := m.workhorse(func(*job.Screen) {})
-	if err != nil {
-		return err
-	}
-	m.out.Bench = *one
-	m.out.Bench.Charts.Angle = shown.Locations[0].Screens[0].Charts.Angle
-	for i, c := range m.out.Bench.Charts.Angle {
-		m.out.Bench.Charts.Angle[i].Chosen = c.Name == one.Blade.Name
-	}
-	low, high := one.CuredUM.Value, one.CuredUM.Value
-	for _, b := range m.blades {
-		if sc := m.screen(fixed(m.bench), b, m.bench); sc != nil && sc.Clears {
+	m.out.Bench = *bench
+	low, high := bench.CuredUM.Value, bench.CuredUM.Value
+	for _, b := range m.out.Blades {
+		if sc := m.screen(fixed(m.middle), b.stock, m.middle); sc != nil && sc.Clears {
 			low, high = math.Min(low, sc.CuredUM.Value), math.Max(high, sc.CuredUM.Value)
 		}
 	}
 	m.out.Spread = high/low - 1
-	return nil
 }
-
-func number(x float64) string { return strconv.FormatFloat(x, 'g', -1, 64) }

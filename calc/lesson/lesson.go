@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"bladecard/calc/choose"
+	"bladecard/calc/internal/sure"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
 	"bladecard/calc/seen"
@@ -76,14 +77,13 @@ func (m *maker) lesson() (*Lesson, error) {
 	if len(m.shop.Meshes) == 0 {
 		return nil, errors.New("no mesh is on the racks")
 	}
-	for _, step := range []func() error{
-		m.rack, m.meshes, m.limits, m.film, m.choice, m.job, m.exercises,
-	} {
-		if err := step(); err != nil {
-			return nil, err
+	if err := sure.Try(func() {
+		for _, step := range []func(){m.rack, m.meshes, m.limits, m.film, m.choice, m.cautions, m.job, m.exercises} {
+			step()
 		}
+	}); err != nil {
+		return nil, err
 	}
-	m.cautions()
 	return m.out, nil
 }
 
@@ -95,8 +95,7 @@ type maker struct {
 	shop    *job.Shop // its racks hold no more than mostTried blades and meshes
 	planned planFunc
 	out     *Lesson
-	blades  []job.Blade // of out.Blades
-	bench   job.Mesh    // the mesh of the usual setup
+	middle  job.Mesh // the mesh of the usual setup
 }
 
 // spread returns at most n, three or more, of the indexes 0 to count-1, evenly spread, the ends and keep

@@ -11,8 +11,10 @@ import (
 	"bladecard/calc/blade"
 	"bladecard/calc/choose"
 	"bladecard/calc/file"
+	"bladecard/calc/internal/sure"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
+	"bladecard/calc/plantest"
 )
 
 func TestBuiltInShop(t *testing.T) {
@@ -143,7 +145,7 @@ func must(t *testing.T, b Blade, setDeg, load float64) float64 {
 func TestChoiceIsThePlanners(t *testing.T) {
 	shop := file.BuiltInShop()
 	m := newMaker(shop, choose.Make)
-	if err := m.choice(); err != nil {
+	if err := sure.Try(m.choice); err != nil {
 		t.Fatal(err)
 	}
 	for _, c := range []struct{ ink, use, lines string }{
@@ -153,18 +155,10 @@ func TestChoiceIsThePlanners(t *testing.T) {
 		if c.lines != "" {
 			text += "halftone = { lines = \"" + c.lines + "\", smallest = \"5 %\" }\n"
 		}
-		j, errs := file.DecodeJob("job.toml", []byte(text))
-		if errs = append(errs, job.Resolve(j, shop)...); len(errs) > 0 {
-			t.Fatal(errs)
-		}
-		p, errs := choose.Make(j, shop)
-		if errs != nil {
-			t.Fatal(errs)
-		}
-		want := p.Locations[0].Screens[0]
+		want := plantest.Plan(t, text, shop).Locations[0].Screens[0]
 		found := false
 		for _, got := range append(m.out.Prints, m.out.Others...) {
-			if got.Ink != c.ink || got.Use != c.use || c.lines != "" && !strings.HasPrefix(c.lines, number(got.LinesPerInch)) {
+			if got.Ink != c.ink || got.Use != c.use || c.lines != "" && !strings.HasPrefix(c.lines, fmt.Sprint(got.LinesPerInch)) {
 				continue
 			}
 			found = true
@@ -219,7 +213,7 @@ func large(n int) *job.Shop {
 	for i := range n {
 		b, c := blade, mesh
 		shore := 55 + 35*float64(i)/float64(n)
-		b.Name, b.Layup, b.Hardness = fmt.Sprintf("b%d", i), number(math.Round(shore)), []float64{shore}
+		b.Name, b.Layup, b.Hardness = fmt.Sprintf("b%d", i), fmt.Sprint(math.Round(shore)), []float64{shore}
 		c.CountPerInch = 60 + 240*float64(i)/float64(n)
 		c.ThreadUM = 0.4 * 25400 / c.CountPerInch
 		c.Name = fmt.Sprintf("m%d", i)

@@ -6,6 +6,7 @@ import (
 	"sort"
 
 	"bladecard/calc/halftone"
+	"bladecard/calc/internal/sure"
 	"bladecard/calc/job"
 	"bladecard/calc/mesh"
 )
@@ -28,13 +29,13 @@ const usualPerInch = 156.0
 
 // meshes chooses the meshes that the lesson is computed from and fills in those that it shows, each
 // once, coarse to fine. Both are even choices in the order of the count.
-func (m *maker) meshes() error {
-	seen := map[string]bool{}
+func (m *maker) meshes() {
 	var all []job.Mesh
 	for _, c := range m.shop.Meshes {
-		key := c.Name + " " + number(c.OpeningUM) + " " + number(c.FabricUM) + c.Weave
-		if !seen[key] {
-			seen[key] = true
+		same := func(o job.Mesh) bool {
+			return o.Name == c.Name && o.OpeningUM == c.OpeningUM && o.FabricUM == c.FabricUM && o.Weave == c.Weave
+		}
+		if !slices.ContainsFunc(all, same) {
 			all = append(all, c)
 		}
 	}
@@ -45,7 +46,7 @@ func (m *maker) meshes() error {
 			nearest = i
 		}
 	}
-	m.bench = all[nearest]
+	m.middle = all[nearest]
 	tried := spread(len(all), mostTried, nearest)
 	m.out.MeshesRacked, m.out.MeshesTried = len(all), len(tried)
 	if len(tried) < len(all) {
@@ -53,27 +54,15 @@ func (m *maker) meshes() error {
 	}
 	for _, at := range spread(len(tried), mostMeshes, slices.Index(tried, nearest)) {
 		c := all[tried[at]]
-		cl, err := cloth(c)
-		if err != nil {
-			return err
-		}
+		cl := sure.Of(c.Cloth())
 		out := Mesh{
 			Name: c.Name, CountPerInch: c.CountPerInch, CountPerCM: mesh.PerCM(c.CountPerInch), ThreadUM: c.ThreadUM,
-			OpeningUM: cl.OpeningUM, VolumeUM: cl.VolumeUM, Measured: cl.MeasuredOpening || cl.MeasuredFabric,
+			OpeningUM: cl.OpeningUM, VolumeUM: cl.VolumeUM, DotUM: sure.Of(halftone.SmallestDotUM(c.ThreadUM, cl.OpeningUM)),
+			Measured: cl.MeasuredOpening || cl.MeasuredFabric,
 		}
-		if out.DotUM, err = halftone.SmallestDotUM(c.ThreadUM, cl.OpeningUM); err != nil {
-			return err
-		}
-		if sc := m.screen(fixed(c), m.blades[m.out.Workhorse], c); sc != nil {
+		if sc := m.screen(fixed(c), m.out.Blades[m.out.Workhorse].stock, c); sc != nil {
 			out.FilmUM = &sc.CuredUM.Value
 		}
 		m.out.Meshes = append(m.out.Meshes, out)
 	}
-	return nil
-}
-
-func cloth(c job.Mesh) (mesh.Cloth, error) {
-	return mesh.New(mesh.Spec{
-		CountPerInch: c.CountPerInch, ThreadUM: c.ThreadUM, OpeningUM: c.OpeningUM, FabricUM: c.FabricUM, Twill: c.Weave == "twill",
-	})
 }

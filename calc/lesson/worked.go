@@ -1,6 +1,7 @@
 package lesson
 
 import (
+	"bladecard/calc/internal/sure"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
 	"bladecard/calc/seen"
@@ -15,7 +16,7 @@ const (
 )
 
 // job makes the worked job and asks what may be seen of its prints: of the base, or else of the halftone.
-func (m *maker) job() error {
+func (m *maker) job() {
 	j := jobOn(cotton)
 	j.Number, j.Quantity = "101", workedQuantity
 	base := job.Screen{Swatch: "#ffffff", InkName: white, Use: "underbase", Coverage: workedCoverage}
@@ -23,22 +24,17 @@ func (m *maker) job() error {
 	j.Locations = []job.Location{{Name: "full front", WidthMM: workedWidthMM, HeightMM: workedHeightMM, Place: "full-front", Screens: []job.Screen{base, dots}}}
 	p, err := m.make(j, m.shop)
 	if err != nil {
-		return nil // a rack that holds no such job has no worked card
+		return // a rack that holds no such job has no worked card
 	}
 	m.out.Worked = p
 	for _, code := range seen.Faults() {
 		for n := range p.Locations[0].Screens {
-			a, err := seen.Ask(p, 1, n+1, []string{code}, nil)
-			if err != nil {
-				return err
-			}
-			if f := a.Findings[0]; f.Shows && len(f.Changes) > 0 {
+			if f := sure.Of(seen.Ask(p, 1, n+1, []string{code}, nil)).Findings[0]; f.Shows && len(f.Changes) > 0 {
 				m.out.Faults = append(m.out.Faults, f)
 				break
 			}
 		}
 	}
-	return nil
 }
 
 // card is the screen whose card the lesson reads; nil: there is none.

@@ -165,7 +165,7 @@ func (t *table) location(l plan.Location) {
 	for _, w := range l.Warnings {
 		t.text(2, v.T("show.warning", "text", w.Text))
 	}
-	for _, text := range []string{v.Rounds(t.press, l), v.PressTime(l.Time), v.Base(l.Base)} {
+	for _, text := range []string{v.Rounds(t.press, l), v.PressTime(l.Time), t.base(l)} {
 		if text != "" {
 			t.text(2, text)
 		}
@@ -179,6 +179,14 @@ func (t *table) location(l plan.Location) {
 	for _, w := range say.Tell(nil, l) {
 		t.text(2, v.T("show.of-screens", "screens", v.Screens(w.At[0].Screens), "text", v.T("show.warning", "text", w.Text)))
 	}
+}
+
+// base is the base that is proposed, with the command that prints it for the job file.
+func (t *table) base(l plan.Location) string {
+	if l.Base == nil {
+		return ""
+	}
+	return t.v.Base(l.Base) + t.v.T("base.fix")
 }
 
 // stations are the stations of a location in words; a print on wet ink is marked.
