@@ -30,7 +30,7 @@ func (m *maker) exercises() {
 		intro bool
 		make  func(*Exercise) bool
 	}{
-		{"card-angle", true, m.askAngle}, {"card-pulls", true, m.askPulls}, {"card-flash", true, m.askFlash},
+		{"card-angle", true, m.askAngle}, {"card-mesh", true, m.askMesh}, {"card-next", true, m.askNext}, {"card-flash", true, m.askFlash},
 		{"print", true, m.askFault(seen.RaggedEdge)}, {"print", true, m.askFault(seen.Pinholes)},
 		{"print", true, m.askFault(seen.OneSide)}, {"print", true, m.askFault(seen.WashesOff)},
 		{"screen", true, m.askFault(seen.InkLeft)}, {"screen-dot", true, m.askDot}, {"screen-line", true, m.askLine},
@@ -53,13 +53,25 @@ func (m *maker) askAngle(x *Exercise) bool {
 	return true
 }
 
-// askPulls: how often the blade goes over the screen for one garment.
-func (m *maker) askPulls(x *Exercise) bool {
+// askMesh: a frame of the rack that is not the card's.
+func (m *maker) askMesh(x *Exercise) bool {
 	s := m.card()
-	if s == nil {
+	for _, c := range m.out.Meshes {
+		if s != nil && c.CountPerInch > s.Mesh.CountPerInch {
+			x.Names = map[string]string{"mesh": s.Mesh.Name, "other": c.Name}
+			return true
+		}
+	}
+	return false
+}
+
+// askNext: where the garment goes after the print of the card.
+func (m *maker) askNext(x *Exercise) bool {
+	s := m.card()
+	if s == nil || s.Next == nil || !s.Flash.Needed || s.Flash.StartS == nil {
 		return false
 	}
-	x.Values = map[string]float64{"strokes_int": float64(s.Strokes), "hits_int": float64(s.Hits), "all_int": float64(s.Strokes * s.Hits)}
+	x.Values = map[string]float64{"start_s": *s.Flash.StartS, "head_int": float64(s.Next.Head)}
 	return true
 }
 
@@ -180,12 +192,12 @@ func (m *maker) askTooThin(x *Exercise) bool {
 	measured := printed(film * thinShare)
 	x.EffectUM = film - measured
 	for _, c := range at.Corrections { // the planner has those most worth trying first
-		list := &x.TooLittle
-		if c.DeltaUM >= x.EffectUM {
-			list = &x.Corrections
-		}
-		if c.DeltaUM > 0 && c.Clears && len(*list) < mostChanges {
-			*list = append(*list, c)
+		switch {
+		case !c.Clears || c.DeltaUM <= 0:
+		case c.DeltaUM >= x.EffectUM && len(x.Corrections) < mostChanges:
+			x.Corrections = append(x.Corrections, c)
+		case c.DeltaUM <= x.EffectUM/2 && len(x.TooLittle) < mostChanges: // what nearly does is asked of nobody
+			x.TooLittle = append(x.TooLittle, c)
 		}
 	}
 	for _, list := range [][]plan.Correction{x.Corrections, x.TooLittle} {

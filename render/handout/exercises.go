@@ -147,7 +147,7 @@ func (m *maker) figures(e lesson.Exercise) []string {
 			out = append(out, k, m.nameOf(s))
 		}
 	}
-	out = append(out, "mesh", e.Names["mesh"])
+	out = append(out, "mesh", e.Names["mesh"], "other", e.Names["other"])
 	if f := e.Fault; f != nil {
 		out = append(out, "fault", m.say.T("seen-name."+f.Seen), "means", m.say.T("handout.fault."+f.Seen), "first", m.first(*f))
 	}

@@ -26,7 +26,8 @@ type table struct {
 
 const (
 	cellGapMM = 2.5
-	tallMM    = 8.5 // a row to write in
+	tallMM    = 8.5  // a row to write in
+	writeMM   = 14.5 // a column to write in
 	rowPadMM  = 0.5
 	wordMM    = 32.0 // a word wider than this is broken
 	cellMM    = 62.0 // a cell wider than this does not ask for more
@@ -62,6 +63,9 @@ func (t *table) fit(w float64) {
 			want[i] = max(want[i], min(canvas.Width(r[i], font)+0.05, cellMM))
 		}
 		want[i] = max(want[i], least[i])
+		if t.tall {
+			want[i] = max(want[i], writeMM)
+		}
 	}
 	if t.even {
 		wide := 0.0
