@@ -128,10 +128,10 @@ func (m *maker) title() {
 		aims = append(aims, m.bullet(x1, w1, "•", m.say.T("handout.aims.aim"+fmt.Sprint(i))))
 	}
 	aims = append(aims, m.caption(x1, w1, m.t("aims.bring-head")), m.body(x1, w1, m.t("aims.bring")))
-	t := table{columns: []column{{m.t("aims.minutes"), true}, {m.t("aims.what"), false}, {m.t("aims.how"), false}}}
+	t := table{columns: []column{{m.t("aims.what"), false}, {m.t("aims.how"), false}, {m.t("aims.minutes"), true}}}
 	for _, p := range m.parts() {
 		if p.minutes > 0 {
-			t.rows = append(t.rows, []string{fmt.Sprint(p.minutes), fmt.Sprintf("%d\u00a0\u00a0%s", m.numberOf(p.key), m.t("do."+p.key)), m.t("how." + p.how)})
+			t.rows = append(t.rows, []string{fmt.Sprintf("%d\u00a0\u00a0%s", m.numberOf(p.key), m.t("do."+p.key)), m.t("how." + p.how), fmt.Sprint(p.minutes)})
 		}
 	}
 	m.add(beside(stack(aims...), stack(m.caption(x2, w2, m.t("aims.hour")), m.table(t, x2, w2))))

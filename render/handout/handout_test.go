@@ -170,7 +170,7 @@ func TestLayout(t *testing.T) {
 // TestWall: one page across, of either paper, with a row for each typical print: blade, angle and mesh as the planner
 // chose them, in type that is read at 2 m.
 func TestWall(t *testing.T) {
-	for name, shop := range map[string]*job.Shop{"built-in": file.BuiltInShop(), "samples": sampleShop(t), "crowded": crowded(t)} {
+	for name, shop := range map[string]*job.Shop{"samples": sampleShop(t), "crowded": crowded(t), "twelve": twelve(t)} {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
 			l := made(t, shop)
@@ -200,8 +200,12 @@ func TestWall(t *testing.T) {
 							}
 						}
 						for _, c := range l.Prints {
-							if s := c.Setup; s != nil && (!strings.Contains(all, s.Mesh.Name) || !strings.Contains(all, v.Angle(s.AngleDeg.Set))) {
-								t.Errorf("the wall chart lacks mesh %s at %g deg", s.Mesh.Name, s.AngleDeg.Set)
+							if s := c.Setup; s != nil {
+								for _, want := range []string{s.Mesh.Name, v.Angle(s.AngleDeg.Set), v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High)} {
+									if !strings.Contains(all, want) {
+										t.Errorf("%s %s: the wall chart lacks %q, whole, for %s", language, paper.Name, want, c.Print)
+									}
+								}
 							}
 						}
 						if figures < 2*len(l.Prints) {

@@ -42,7 +42,7 @@ func (m *maker) wall() ([]page.Face, error) {
 	const titleMM, headMM, footMM = 13.5, 8.0, 13.5
 	text(page.Rect{X: r.X, Y: r.Y, W: 0.68 * r.W, H: titleMM}, m.t("wall.title"), canvas.Bold, page.Left, 32, WallHeadPT)
 	text(page.Rect{X: r.X + 0.7*r.W, Y: r.Y, W: 0.3 * r.W, H: titleMM}, m.shop, canvas.Regular, page.Right, WallPT)
-	widths := []float64{0.26, 0.16, 0.16, 0.13, 0.29}
+	widths := []float64{0.255, 0.15, 0.2, 0.125, 0.27}
 	columns := func(y, h float64) []page.Rect {
 		var out []page.Rect
 		x := r.X
@@ -70,7 +70,7 @@ func (m *maker) wall() ([]page.Face, error) {
 			m.unusual(*s, at[1:4])
 			text(at[1], m.short(s.Blade), canvas.Bold, page.Left, WallHeadPT, 22, 18, WallPT)
 			set, hold := at[2], at[2]
-			set.W = 0.48 * at[2].W
+			set.W = 0.51 * at[2].W
 			hold.X, hold.W = set.Right()+1, at[2].W-set.W-1
 			text(set, m.say.Angle(s.AngleDeg.Set), canvas.Bold, page.Left, WallHeadPT, 22, 18)
 			text(hold, m.say.AngleRange(s.AngleDeg.Low, s.AngleDeg.High), canvas.Regular, page.Left, WallPT)

@@ -15,8 +15,12 @@ func (m *maker) why() {
 	m.rack()
 	l := m.lesson
 	once := l.Strokes[0].Value
-	m.paras(m.t("why.film", "mesh", l.Bench.Mesh.Name, "other", m.say.Percent(l.Spread), "second", m.say.Percent(l.Strokes[1].Value/once-1),
-		"flashed", m.say.Percent(l.FlashedUM/once-1), "band", m.say.FilmRange(l.Bench.CuredUM.Low, l.Bench.CuredUM.High)))
+	film := m.t("why.film", "mesh", l.Bench.Mesh.Name, "second", m.say.Percent(l.Strokes[1].Value/once-1),
+		"flashed", m.say.Percent(l.FlashedUM/once-1), "band", m.say.FilmRange(l.Bench.CuredUM.Low, l.Bench.CuredUM.High))
+	if len(l.Blades) > 1 {
+		film += " " + m.t("why.blades", "other", m.say.Percent(l.Spread))
+	}
+	m.paras(film)
 	m.chart(m.t("why.angle-chart", "mesh", l.Bench.Mesh.Name), charts.Angle(m.say, l.Bench, TablePT))
 	m.chart(m.t("why.hardness-chart", "mesh", l.Bench.Mesh.Name), charts.Hardness(m.say, l.Bench, TablePT))
 	m.meshes()
