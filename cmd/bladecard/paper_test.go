@@ -60,6 +60,7 @@ func printing(e edition, dir string, jobs []string) [][]string {
 		append(append([]string{"cards"}, append(flags, dir)...), jobs...),
 		append(append([]string{"sheet"}, append(flags, dir)...), jobs...),
 		append(append([]string{"handout"}, append(flags, filepath.Join(dir, "handout.pdf"))...), sampleShop),
+		append(append([]string{"handout", "--level", "wall"}, append(flags, filepath.Join(dir, "wall.pdf"))...), sampleShop),
 	}
 }
 
@@ -83,7 +84,8 @@ func printed(t *testing.T, e edition, jobs []string) []document {
 	}
 	l := planned(t, e, "../../samples/jobs/lantern-crew.toml") // of the sample shop
 	return append(out, document{filepath.Join(dir, "handout.pdf"), l.voice.T("handout.title"), l.plan.Shop,
-		l.voice.T("handout.subject"), []string{l.voice.T("handout.wipe.head"), l.voice.T("handout.answers.head")}})
+		l.voice.T("handout.subject"), []string{l.voice.T("handout.wipe.head"), l.voice.T("handout.answers.head")}},
+		document{filepath.Join(dir, "wall.pdf"), l.voice.T("handout.title"), l.plan.Shop, l.voice.T("handout.subject"), []string{l.voice.T("handout.wall.title"), l.voice.T("handout.wall.look")}})
 }
 
 // TestPaper checks every document of every sample. Other programs read it without a complaint, it
