@@ -115,7 +115,7 @@ func logo(t *testing.T) *canvas.Picture {
 // TestLayout: of every shop and level, in every language, on both papers, with a logo and without, nothing
 // overlaps, leaves the page, is cut or set too small; 6 to 12 pages; no heading ends a page and no page but the
 // last is under a third full; the answers stand on the last page alone, and not on a leaf of the work sheet; two runs
-// give the same bytes.
+// give the same bytes. The wall chart: see wall.
 func TestLayout(t *testing.T) {
 	p := logo(t)
 	for name, shop := range map[string]*job.Shop{
@@ -127,6 +127,7 @@ func TestLayout(t *testing.T) {
 			if name != "built-in" {
 				l = made(t, shop)
 			}
+			wall(t, l)
 			for _, language := range templates.Bases() {
 				for units, papers := range map[string][]page.Paper{"metric": {page.A4, page.Letter}, "inch": {page.Letter}} {
 					v := voice(t, language, units)
@@ -167,54 +168,49 @@ func TestLayout(t *testing.T) {
 	}
 }
 
-// TestWall: one page across, of either paper, with a row for each typical print: blade, angle and mesh as the planner
-// chose them, in type that is read at 2 m.
-func TestWall(t *testing.T) {
-	for name, shop := range map[string]*job.Shop{"samples": sampleShop(t), "crowded": crowded(t), "twelve": twelve(t)} {
-		t.Run(name, func(t *testing.T) {
-			t.Parallel()
-			l := made(t, shop)
-			for _, language := range templates.Bases() {
-				for _, units := range []string{"metric", "inch"} {
-					for _, paper := range []page.Paper{page.A4, page.Letter} {
-						v := voice(t, language, units)
-						faces, err := handout.Pages(l, paper, v, handout.Options{Level: handout.Wall})
-						if err != nil {
-							t.Fatal(err)
-						}
-						if len(faces) != 1 || faces[0].W != paper.H || faces[0].H != paper.W {
-							t.Fatalf("%d pages, %g by %g mm", len(faces), faces[0].W, faces[0].H)
-						}
-						for _, err := range page.Check(faces[0], handout.WallRules) {
-							t.Errorf("%s %s %s: %v", language, units, paper.Name, err)
-						}
-						sizes(t, faces[0])
-						all := words(faces)
-						figures := 0
-						for _, b := range faces[0].Boxes {
-							if b.Text != "" && b.Font.SizePT >= handout.WallHeadPT {
-								figures++
+// wall: the wall chart is one page across, of either paper, with a row for each typical print: blade, angle and mesh as
+// the planner chose them, in type that is read at 2 m.
+func wall(t *testing.T, l *lesson.Lesson) {
+	t.Helper()
+	for _, language := range templates.Bases() {
+		for _, units := range []string{"metric", "inch"} {
+			for _, paper := range []page.Paper{page.A4, page.Letter} {
+				v := voice(t, language, units)
+				faces, err := handout.Pages(l, paper, v, handout.Options{Level: handout.Wall})
+				if err != nil {
+					t.Fatal(err)
+				}
+				if len(faces) != 1 || faces[0].W != paper.H || faces[0].H != paper.W {
+					t.Fatalf("%d pages, %g by %g mm", len(faces), faces[0].W, faces[0].H)
+				}
+				for _, err := range page.Check(faces[0], handout.WallRules) {
+					t.Errorf("%s %s %s: %v", language, units, paper.Name, err)
+				}
+				sizes(t, faces[0])
+				all := words(faces)
+				figures := 0
+				for _, b := range faces[0].Boxes {
+					if b.Text != "" && b.Font.SizePT >= handout.WallHeadPT {
+						figures++
+					}
+					if strings.HasSuffix(b.Text, "…") && b.Align != page.Right { // the name of the shop may be
+						t.Errorf("%s %s: %q is cut", language, paper.Name, b.Text)
+					}
+				}
+				for _, c := range l.Prints {
+					if s := c.Setup; s != nil {
+						for _, want := range []string{s.Mesh.Name, v.Angle(s.AngleDeg.Set), v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High)} {
+							if !strings.Contains(all, want) {
+								t.Errorf("%s %s: the wall chart lacks %q, whole, for %s", language, paper.Name, want, c.Print)
 							}
-							if strings.HasSuffix(b.Text, "…") && b.Align != page.Right { // the name of the shop may be
-								t.Errorf("%s %s: %q is cut", language, paper.Name, b.Text)
-							}
-						}
-						for _, c := range l.Prints {
-							if s := c.Setup; s != nil {
-								for _, want := range []string{s.Mesh.Name, v.Angle(s.AngleDeg.Set), v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High)} {
-									if !strings.Contains(all, want) {
-										t.Errorf("%s %s: the wall chart lacks %q, whole, for %s", language, paper.Name, want, c.Print)
-									}
-								}
-							}
-						}
-						if figures < 2*len(l.Prints) {
-							t.Errorf("%d figures of %g pt for %d prints", figures, handout.WallHeadPT, len(l.Prints))
 						}
 					}
 				}
+				if figures < 2*len(l.Prints) {
+					t.Errorf("%d figures of %g pt for %d prints", figures, handout.WallHeadPT, len(l.Prints))
+				}
 			}
-		})
+		}
 	}
 }
 
