@@ -142,12 +142,9 @@ func (m *maker) beside(w float64, setup bool) block {
 			b.draw(page.Rect{X: r.X, Y: y, W: w, H: b.h})
 			y += b.h + gapMM
 		}
-		code, err := figure.Code(m.say.ScreenCode(m.plan, m.loc, m.screen), codeMM)
-		if err != nil {
-			m.err = err
-			return
-		}
-		m.boxes = append(m.boxes, page.Image("code", page.Rect{X: r.Right() - codeMM, Y: r.Y, W: codeMM, H: codeMM}, code))
+		m.draw("code", page.Rect{X: r.Right() - codeMM, Y: r.Y, W: codeMM, H: codeMM}, func(c canvas.Canvas) error {
+			return figure.Code{Text: m.say.ScreenCode(m.plan, m.loc, m.screen)}.Draw(c, figure.Rect{W: codeMM, H: codeMM})
+		})
 	}}
 }
 
