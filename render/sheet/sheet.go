@@ -29,31 +29,37 @@ type maker struct {
 }
 
 // Pages lays out the setup sheet of a plan. The room between the rows is closed up where that brings all that the
-// press needs onto the first page, or saves a last page on which little stands.
+// press needs onto the first page.
 func Pages(p *plan.Plan, paper page.Paper, v *say.Voice, o Options) ([]page.Face, error) {
-	var best maker
-	front := 0
-	for i, open := range []float64{1, 0.8, 0.6, 0.4, 0.25} {
+	lay := func(open float64) maker {
 		m := maker{Flow: flow.New(paper, "setup sheet", joined(" · ", v.T("sheet-doc.heading"), p.Job, p.Title), open), plan: p, say: v, opt: o}
-		at := m.lay()
-		if m.Err != nil {
-			return nil, fmt.Errorf("setup sheet: %w", m.Err)
-		}
-		if i == 0 || at < front || at == front && len(m.Pages) < len(best.Pages) {
-			best, front = m, at
-		}
-		if front == 1 && (len(best.Pages) == 1 || best.Y-best.Top() > littleMM) {
+		m.front()
+		return m
+	}
+	m := lay(1)
+	for _, open := range []float64{0.8, 0.6, 0.4, 0.25} {
+		if len(m.Pages) != 2 {
 			break
 		}
+		if closer := lay(open); len(closer.Pages) == 1 {
+			m = closer
+		}
 	}
-	return best.Pages, nil
+	m.details()
+	m.heat()
+	m.ink()
+	m.charts()
+	m.Number(func(n, of int) string {
+		return v.T("sheet-doc.page", "n", fmt.Sprint(n), "of", fmt.Sprint(of))
+	})
+	if m.Err != nil {
+		return nil, fmt.Errorf("setup sheet: %w", m.Err)
+	}
+	return m.Pages, nil
 }
 
-// littleMM is what a last page should hold at least, below its head line.
-const littleMM = 60.0
-
-// lay lays the sheet out and returns the page on which the part for the press ends.
-func (m *maker) lay() (front int) {
+// front is all that the press needs.
+func (m *maker) front() {
 	m.head()
 	m.warnings()
 	for _, l := range m.plan.Locations {
@@ -62,15 +68,6 @@ func (m *maker) lay() (front int) {
 	m.note("job time", m.say.JobTime(m.plan))
 	m.firstPrint()
 	m.cautions()
-	front = len(m.Pages)
-	m.details()
-	m.heat()
-	m.ink()
-	m.charts()
-	m.Number(func(n, of int) string {
-		return m.say.T("sheet-doc.page", "n", fmt.Sprint(n), "of", fmt.Sprint(of))
-	})
-	return front
 }
 
 // location is what the press needs of one print position.
