@@ -122,7 +122,7 @@ func (m *maker) firstPrint() {
 	}
 	for _, l := range m.plan.Locations {
 		for _, s := range l.Screens {
-			name := joined(" ", fmt.Sprint(s.Number), color(s))
+			name := joined(" ", fmt.Sprint(s.Number), m.color(s))
 			if len(m.plan.Locations) > 1 {
 				name = joined(" · ", l.Name, name)
 			}

@@ -93,7 +93,7 @@ func (m *maker) screens(l plan.Location) {
 		if s.InkGRun != nil {
 			grams = v.Mass(*s.InkGRun)
 		}
-		bar := figure.Bar{Target: figure.Interval{Low: s.TargetUM.Low, High: s.TargetUM.High}, Band: figure.Interval{Low: s.CuredUM.Low, High: s.CuredUM.High},
+		bar := figure.FilmBar{Target: figure.Interval{Low: s.TargetUM.Low, High: s.TargetUM.High}, Band: figure.Interval{Low: s.CuredUM.Low, High: s.CuredUM.High},
 			Set: s.CuredUM.Value, Top: top, Format: v.Film, SizePT: flow.SmallPT}
 		t.Row(append(cells, flow.Cell{Text: cut}, lead(v.FilmUM(s.CuredUM.Value), v.FilmRange(s.CuredUM.Low, s.CuredUM.High)),
 			flow.Cell{Figure: bar, W: barW, H: barH}, flow.Cell{Text: grams})...)
@@ -117,18 +117,18 @@ func (m *maker) work(s plan.Screen) flow.Cell {
 			dots += "\u00a0" + v.Angle(h.AngleDeg)
 		}
 	}
-	ink := s.Ink
+	ink := v.InkName(s.Ink)
 	if s.Color == "" {
 		ink = ""
 	}
-	return lead(color(s), joined(", ", ink, v.T("use."+s.Use), dots))
+	return lead(m.color(s), joined(", ", ink, v.T("use."+s.Use), dots))
 }
 
 // build is how the EOM is built.
 func (m *maker) build(s plan.Stencil) string {
 	v := m.say
 	if s.Coats > 0 {
-		return v.Many("sheet-doc.coats", s.Coats)
+		return v.Coats(s.Coats)
 	}
 	var films []string
 	for _, f := range s.FilmsUM {

@@ -108,9 +108,9 @@ func number(s plan.Screen) flow.Cell { return flow.Cell{Text: fmt.Sprint(s.Numbe
 func patch(s plan.Screen) flow.Cell  { return flow.Patch(swatch(s)) }
 
 // color is the color of a screen, or its ink where the job names no color.
-func color(s plan.Screen) string {
+func (m *maker) color(s plan.Screen) string {
 	if s.Color != "" {
 		return s.Color
 	}
-	return s.Ink
+	return m.say.InkName(s.Ink)
 }

@@ -80,8 +80,8 @@ func (m *maker) station(n int, s plan.Station, of plan.Screen, r page.Rect) {
 		text(" screen", page.Rect{X: in.X + tab - 0.5, Y: in.Y + 0.3, W: screen, H: line + 0.3}, what, flow.SmallPT, canvas.Regular)
 		at := page.Rect{X: in.X + tab + screen, Y: in.Y + 0.2, W: in.W - tab - screen, H: line}
 		m.Draw(name+" patch", at, func(c canvas.Canvas) error { return swatch(of).Draw(c, figure.Rect{W: at.W, H: at.H}) })
-		text(" color", page.Rect{X: low.X, Y: low.Y, W: low.W, H: 2 * line}, color(of), flow.SmallPT, canvas.Regular)
-		text(" wet", page.Rect{X: low.X, Y: low.Bottom() - line, W: low.W, H: line}, lines[1], flow.SmallPT, canvas.Bold)
+		text(" color", page.Rect{X: low.X, Y: low.Y, W: low.W, H: 2 * line}, m.color(of), flow.SmallPT, canvas.Regular)
+		text(" wet", page.Rect{X: r.X + 0.5, Y: low.Bottom() - line, W: r.W - 1, H: line}, lines[1], flow.SmallPT, canvas.Bold)
 		return
 	}
 	text(" kind", page.Rect{X: in.X + tab, Y: in.Y, W: in.W - tab, H: line + 0.8}, what, 8.5, canvas.Bold)

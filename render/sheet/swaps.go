@@ -148,14 +148,16 @@ func (m *maker) meshes(s plan.Screen, same bool) flow.Cell {
 	return flow.Cell{Text: strings.Join(out, "; "), Strong: same}
 }
 
-// percent is a change in whole percent; a finer figure would say more than is known.
+// percent is a change in whole percent, since a finer figure would say more than is known; only one that would be
+// nothing in whole percent keeps its first digit.
 func (m *maker) percent(p float64) string {
-	s := m.say.Number(math.Abs(p), 0) + "\u00a0%"
-	switch p = math.Round(p); {
-	case p > 0:
-		return "+" + s
-	case p < 0:
-		return "−" + s
+	switch whole := m.say.Number(math.Abs(p), 0) + "\u00a0%"; {
+	case p >= 0.5:
+		return "+" + whole
+	case p <= -0.5:
+		return "−" + whole
+	case p == 0:
+		return whole
 	}
-	return s
+	return m.say.SignedPercent(p)
 }

@@ -6,9 +6,9 @@ import (
 	"bladecard/render/canvas"
 )
 
-// Bar is one film on a scale that rows share: the target as a ground with its ends below, the expected value as a
+// FilmBar is one film on a scale that rows share: the target as a ground with its ends below, the expected value as a
 // dot on the line of its band.
-type Bar struct {
+type FilmBar struct {
 	Target, Band Interval // Band is that of the set point
 	Set          float64
 	Top          float64 // end of the scale, which begins at 0
@@ -17,7 +17,7 @@ type Bar struct {
 }
 
 // Draw draws the bar over the whole width of r; the ends of the target stand below it.
-func (b Bar) Draw(c canvas.Canvas, r Rect) error {
+func (b FilmBar) Draw(c canvas.Canvas, r Rect) error {
 	if err := r.check("bar"); err != nil {
 		return err
 	}
