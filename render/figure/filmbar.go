@@ -11,8 +11,8 @@ import (
 type FilmBar struct {
 	Target, Band Interval // Band is that of the set point
 	Set          float64
-	Top          float64 // end of the scale, which begins at 0
-	Format       func(x float64) string
+	Top          float64   // end of the scale, which begins at 0
+	Ends         [2]string // of the target
 	SizePT       float64
 }
 
@@ -37,7 +37,7 @@ func (b FilmBar) Draw(c canvas.Canvas, r Rect) error {
 		c.Draw(polyline(canvas.Point{X: x, Y: middle - 0.7}, canvas.Point{X: x, Y: middle + 0.7}), nil, ink(0.4))
 	}
 	dot(c, canvas.Point{X: at(b.Set), Y: middle}, 0.9, canvas.Black)
-	labels := []string{b.Format(b.Target.Low), b.Format(b.Target.High)}
+	labels := b.Ends[:]
 	wide := []float64{c.TextWidth(labels[0], f) + 0.8, c.TextWidth(labels[1], f) + 0.8}
 	if labels[0] == labels[1] {
 		labels, wide = labels[:1], wide[:1]

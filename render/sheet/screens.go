@@ -81,7 +81,7 @@ func (m *maker) screens(l plan.Location) {
 			n.Text += "\u00a0!"
 		}
 		cells := []flow.Cell{n, patch(s), m.work(s), lead(s.Mesh.Name, v.Count(s.Mesh.CountPerInch, s.Mesh.CountPerCM)),
-			lead(v.Fine(s.Stencil.EOMUM), m.build(s.Stencil)), lead(m.blade(s.Blade.Name, s.Blade.Layup), v.T("sheet-doc.edge-"+s.Blade.Edge))}
+			lead(v.Fine(s.Stencil.EOMUM), whole(m.build(s.Stencil))), lead(m.blade(s.Blade.Name, s.Blade.Layup), whole(v.T("sheet-doc.edge-"+s.Blade.Edge)))}
 		for _, f := range own {
 			cells = append(cells, flow.Cell{Text: f.text(s), Lead: strings.Contains(f.text(s), "\n")})
 		}
@@ -94,8 +94,9 @@ func (m *maker) screens(l plan.Location) {
 			grams = v.Mass(*s.InkGRun)
 		}
 		bar := figure.FilmBar{Target: figure.Interval{Low: s.TargetUM.Low, High: s.TargetUM.High}, Band: figure.Interval{Low: s.CuredUM.Low, High: s.CuredUM.High},
-			Set: s.CuredUM.Value, Top: top, Format: v.Film, SizePT: flow.SmallPT}
-		t.Row(append(cells, flow.Cell{Text: cut}, lead(v.FilmUM(s.CuredUM.Value), v.FilmRange(s.CuredUM.Low, s.CuredUM.High)),
+			Set: s.CuredUM.Value, Top: top, SizePT: flow.SmallPT}
+		bar.Ends[0], bar.Ends[1], _ = strings.Cut(strings.Split(v.FilmRange(s.TargetUM.Low, s.TargetUM.High), "\u00a0")[0], "–")
+		t.Row(append(cells, flow.Cell{Text: cut, Lead: s.EdgeLimitDeg != nil}, lead(v.FilmUM(s.CuredUM.Value), v.FilmRange(s.CuredUM.Low, s.CuredUM.High)),
 			flow.Cell{Figure: bar, W: barW, H: barH}, flow.Cell{Text: grams})...)
 	}
 	m.Y += 0.5
@@ -106,6 +107,9 @@ func (m *maker) screens(l plan.Location) {
 func lead(first, second string) flow.Cell {
 	return flow.Cell{Text: first + "\n" + second, Lead: true}
 }
+
+// whole is a short text that no line end parts.
+func whole(s string) string { return strings.ReplaceAll(s, " ", "\u00a0") }
 
 // work is the color of a screen with its ink, what it is for, and its dots.
 func (m *maker) work(s plan.Screen) flow.Cell {

@@ -148,8 +148,7 @@ func (m *maker) meshes(s plan.Screen, same bool) flow.Cell {
 	return flow.Cell{Text: strings.Join(out, "; "), Strong: same}
 }
 
-// percent is a change in whole percent, since a finer figure would say more than is known; only one that would be
-// nothing in whole percent keeps its first digit.
+// percent is a change in whole percent, since a finer figure would say more than is known.
 func (m *maker) percent(p float64) string {
 	switch whole := m.say.Number(math.Abs(p), 0) + "\u00a0%"; {
 	case p >= 0.5:
@@ -159,5 +158,5 @@ func (m *maker) percent(p float64) string {
 	case p == 0:
 		return whole
 	}
-	return m.say.SignedPercent(p)
+	return "<1\u00a0%"
 }
