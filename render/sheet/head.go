@@ -116,7 +116,7 @@ func (m *maker) cautions() {
 // firstPrint is the table that goes back with the first print: a row a screen, to fill in by hand.
 func (m *maker) firstPrint() {
 	v := m.say
-	t := flow.Table{Name: "first print", Shares: []float64{40, 17, 19, 23, 23, 24, 28, 16}, RowMM: 4.6 + 1.9*m.Open, Header: []string{v.T("show.screen")}}
+	t := flow.Table{Name: "first print", Shares: []float64{38, 16, 18, 27, 25, 22, 26, 18}, RowMM: 4.6 + 1.9*m.Open, Header: []string{v.T("show.screen")}}
 	for _, k := range []string{"film", "wipe", "cure", "wash", "name", "sign", "date"} {
 		t.Header = append(t.Header, v.T("sheet-doc.first-"+k))
 	}

@@ -122,10 +122,11 @@ func (m *maker) work(s plan.Screen) flow.Cell {
 		}
 	}
 	ink := v.InkName(s.Ink)
-	if s.Color == "" {
+	use := v.T("use." + s.Use)
+	if s.Color == "" || ink == use {
 		ink = ""
 	}
-	return lead(m.color(s), joined(", ", ink, v.T("use."+s.Use), dots))
+	return lead(m.color(s), joined(", ", ink, use, dots))
 }
 
 // build is how the EOM is built.
