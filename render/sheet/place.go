@@ -52,12 +52,9 @@ func (m *maker) every(l plan.Location) {
 	const pad = 1.2
 	var shared []string
 	for _, f := range m.facts() {
-		if f.shared(l) {
-			shared = append(shared, joined(" ", f.head, strings.NewReplacer("\n(", " (", "\n", ", ").Replace(f.text(l.Screens[0]))))
+		if !f.column || f.shared(l) {
+			shared = append(shared, m.once(f, l))
 		}
-	}
-	if shared == nil {
-		return
 	}
 	m.Y += 0.8
 	w, font := m.Width()-m.Side, flow.Regular(flow.BodyPT)

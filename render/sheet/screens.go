@@ -6,46 +6,49 @@ import (
 	"strings"
 
 	"bladecard/calc/plan"
+	"bladecard/render/canvas"
 	"bladecard/render/figure"
 	"bladecard/render/flow"
 )
 
-// fact is a setting that screens often share: said once where they do, a column where they do not.
+// fact is a setting that screens often share: said once where they do. Where they do not, the settings that a hand
+// makes for each screen get a column, and the others are said with their exceptions.
 type fact struct {
-	head string
-	text func(plan.Screen) string
+	head   string
+	column bool
+	text   func(plan.Screen) string
 }
 
 // facts are the settings of a screen that may be shared.
 func (m *maker) facts() []fact {
 	v := m.say
 	return []fact{
-		{v.T("sheet-doc.angle"), func(s plan.Screen) string {
+		{v.T("sheet-doc.angle"), true, func(s plan.Screen) string {
 			return v.Angle(s.AngleDeg.Set) + "\n" + v.T("sheet-doc.range", "range", v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High))
 		}},
-		{v.T("sheet-doc.strokes"), func(s plan.Screen) string {
+		{v.T("sheet-doc.strokes"), true, func(s plan.Screen) string {
 			flood := "no"
 			if s.Flood {
 				flood = "yes"
 			}
 			return v.Pulls(s.Strokes, s.Hits) + "\n" + v.T("sheet-doc.flood-"+flood)
 		}},
-		{v.T("sheet-doc.rubber"), func(s plan.Screen) string { return m.rubber(s.Blade.ThicknessMM, s.Blade.FreeHeightMM) }},
-		{v.T("sheet-doc.length"), func(s plan.Screen) string {
+		{v.T("sheet-doc.rubber"), false, func(s plan.Screen) string { return m.rubber(s.Blade.ThicknessMM, s.Blade.FreeHeightMM) }},
+		{v.T("sheet-doc.length"), false, func(s plan.Screen) string {
 			if s.Blade.LengthMM > 0 {
 				return v.Length(s.Blade.LengthMM)
 			}
 			return v.T("sheet-doc.any-length")
 		}},
-		{v.T("sheet-doc.load"), func(s plan.Screen) string {
+		{v.T("sheet-doc.load"), false, func(s plan.Screen) string {
 			unit, value, also := v.Air(s)
 			if unit != "" {
 				value = v.T("sheet-doc.air", "air", value+"\u00a0"+unit, "also", also)
 			}
 			return joined("\n", v.Load(s.LoadNPerCM), value)
 		}},
-		{v.T("sheet-doc.off-contact"), func(s plan.Screen) string { return v.Gap(s.OffContact.Low, s.OffContact.High) }},
-		{v.T("sheet-doc.cure"), func(s plan.Screen) string { return m.cure(s.Cure) }},
+		{v.T("sheet-doc.off-contact"), false, func(s plan.Screen) string { return v.Gap(s.OffContact.Low, s.OffContact.High) }},
+		{v.T("sheet-doc.cure"), false, func(s plan.Screen) string { return m.cure(s.Cure) }},
 	}
 }
 
@@ -54,9 +57,28 @@ func (f fact) shared(l plan.Location) bool {
 	return !slices.ContainsFunc(l.Screens, func(s plan.Screen) bool { return f.text(s) != f.text(l.Screens[0]) })
 }
 
+// once says a fact for all screens of a location: what most of them have, and the others with their numbers.
+func (m *maker) once(f fact, l plan.Location) string {
+	var texts []string
+	who := map[string][]int{}
+	for _, s := range l.Screens {
+		text := strings.NewReplacer("\n(", " (", "\n", ", ").Replace(f.text(s))
+		if who[text] == nil {
+			texts = append(texts, text)
+		}
+		who[text] = append(who[text], s.Number)
+	}
+	slices.SortStableFunc(texts, func(a, b string) int { return len(who[b]) - len(who[a]) })
+	out := f.head + " " + texts[0]
+	for _, text := range texts[1:] {
+		out += "; " + m.say.Screens(who[text]) + ": " + text
+	}
+	return out
+}
+
 // The measures of a film's bar in its cell, mm.
 const (
-	barW = 30.0
+	barW = 27.0
 	barH = 6.2
 )
 
@@ -66,7 +88,7 @@ func (m *maker) screens(l plan.Location) {
 	head := []string{"#", "", v.T("show.color") + ", " + v.T("show.ink"), v.T("show.mesh"), v.T("sheet-doc.stencil"), v.T("show.blade")}
 	var own []fact
 	for _, f := range m.facts() {
-		if !f.shared(l) {
+		if f.column && !f.shared(l) {
 			own, head = append(own, f), append(head, f.head)
 		}
 	}
@@ -80,7 +102,7 @@ func (m *maker) screens(l plan.Location) {
 		if len(s.Warnings) > 0 {
 			n.Text += "\u00a0!"
 		}
-		cells := []flow.Cell{n, patch(s), m.work(s), lead(s.Mesh.Name, v.Count(s.Mesh.CountPerInch, s.Mesh.CountPerCM)),
+		cells := []flow.Cell{n, patch(s), m.work(s), lead(s.Mesh.Name, whole(v.Count(s.Mesh.CountPerInch, s.Mesh.CountPerCM))),
 			lead(v.Fine(s.Stencil.EOMUM), whole(m.build(s.Stencil))), lead(m.blade(s.Blade.Name, s.Blade.Layup), whole(v.T("sheet-doc.edge-"+s.Blade.Edge)))}
 		for _, f := range own {
 			cells = append(cells, flow.Cell{Text: f.text(s), Lead: strings.Contains(f.text(s), "\n")})
@@ -108,8 +130,13 @@ func lead(first, second string) flow.Cell {
 	return flow.Cell{Text: first + "\n" + second, Lead: true}
 }
 
-// whole is a short text that no line end parts.
-func whole(s string) string { return strings.ReplaceAll(s, " ", "\u00a0") }
+// whole keeps a text that is short enough for a column on one line.
+func whole(s string) string {
+	if canvas.Width(s, flow.Regular(flow.SmallPT)) > 22 {
+		return s
+	}
+	return strings.ReplaceAll(s, " ", "\u00a0")
+}
 
 // work is the color of a screen with its ink, what it is for, and its dots.
 func (m *maker) work(s plan.Screen) flow.Cell {
