@@ -45,6 +45,7 @@ func Pages(p *plan.Plan, paper page.Paper, v *say.Voice, o Options) ([]page.Face
 			m = closer
 		}
 	}
+	m.Open = 1
 	m.details()
 	m.heat()
 	m.ink()
