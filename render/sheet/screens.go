@@ -94,8 +94,9 @@ func (m *maker) screens(l plan.Location) {
 	}
 	t := flow.Table{Name: "screens", Header: append(head, v.T("sheet-doc.cut-limit"), v.T("sheet-doc.cured"), v.T("sheet-doc.bar"), v.T("sheet-doc.run"))}
 	top := 0.0
+	end := func(s plan.Screen) float64 { return 1.06 * math.Max(s.TargetUM.High, s.CuredUM.High) }
 	for _, s := range l.Screens {
-		top = math.Max(top, 1.06*math.Max(s.TargetUM.High, s.CuredUM.High))
+		top = math.Max(top, end(s))
 	}
 	for _, s := range l.Screens {
 		n := number(s)
@@ -117,6 +118,9 @@ func (m *maker) screens(l plan.Location) {
 		}
 		bar := figure.FilmBar{Target: figure.Interval{Low: s.TargetUM.Low, High: s.TargetUM.High}, Band: figure.Interval{Low: s.CuredUM.Low, High: s.CuredUM.High},
 			Set: s.CuredUM.Value, Top: top, SizePT: flow.SmallPT}
+		if top > 3*end(s) { // on the scale of the others it would be a dot
+			bar.Top = end(s)
+		}
 		bar.Ends[0], bar.Ends[1], _ = strings.Cut(strings.Split(v.FilmRange(s.TargetUM.Low, s.TargetUM.High), "\u00a0")[0], "–")
 		t.Row(append(cells, flow.Cell{Text: cut, Lead: s.EdgeLimitDeg != nil}, lead(v.FilmUM(s.CuredUM.Value), v.FilmRange(s.CuredUM.Low, s.CuredUM.High)),
 			flow.Cell{Figure: bar, W: barW, H: barH}, flow.Cell{Text: grams})...)
