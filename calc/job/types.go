@@ -153,6 +153,7 @@ type Shop struct {
 	Language     string       `toml:"language" form:"language" default:"en"`
 	Logo         string       `toml:"logo" form:"path"`
 	Accent       string       `toml:"accent" form:"swatch"`
+	Contact      string       `toml:"contact"`
 	Waste        float64      `toml:"waste" unit:"share" min:"0" max:"1" default:"10 %"`
 	StaysG       float64      `toml:"stays-in-screen" unit:"g" min:"0" max:"5000" default:"150 g"`
 	SharpenAfter int          `toml:"sharpen-after" min:"1" max:"10000000"`

@@ -67,7 +67,7 @@ func (d documents) sheet(w io.Writer, l loaded) error {
 	if err != nil {
 		return err
 	}
-	faces, err := sheet.Pages(l.plan, paperOf(d.paper, l.shop), l.voice, sheet.Options{NoCustomer: d.noCustomer, Logo: logo, Accent: l.shop.Accent})
+	faces, err := sheet.Pages(l.plan, paperOf(d.paper, l.shop), l.voice, sheet.Options{NoCustomer: d.noCustomer, Logo: logo, Accent: l.shop.Accent, Contact: l.shop.Contact})
 	if err != nil {
 		return fmt.Errorf("%s: %w", l.path, err)
 	}

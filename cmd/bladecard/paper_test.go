@@ -80,7 +80,7 @@ func printed(t *testing.T, e edition, jobs []string) []document {
 			document{base + "-cards.pdf", title, l.plan.Shop, l.voice.T("sheet.subject"),
 				[]string{l.voice.T("card.scale"), l.voice.T("card.wrong")}},
 			document{base + "-sheet.pdf", title, l.plan.Shop, l.voice.T("sheet-doc.subject"),
-				[]string{l.voice.T("sheet-doc.film"), l.voice.T("sheet-doc.held")}})
+				[]string{l.voice.T("sheet-doc.first-sign"), l.voice.T("sheet-doc.details")}})
 	}
 	l := planned(t, e, "../../samples/jobs/lantern-crew.toml") // of the sample shop
 	return append(out, document{filepath.Join(dir, "handout.pdf"), l.voice.T("handout.title"), l.plan.Shop,

@@ -4,8 +4,9 @@ var sheetCommand = command{
 	name: "sheet", args: "JOB... -o DIR",
 	does: "make the setup sheet of each job, to send to another shop",
 	more: `
-The sheet stands alone: every screen with its figures, the press order, what must be held and
-what may vary, the other blades and meshes that give the same film, ink, dryer and cautions.`,
+The sheet stands alone. Its front has what the press needs: placement, press order, a row for each
+screen, what to take instead of a blade or a mesh, and a table to send back with the first print.
+Details, dryer, ink and the charts of the film follow.`,
 	run: setupSheet,
 }
 

@@ -10,8 +10,8 @@ import (
 
 // The measures of a page, in mm and points.
 const (
-	MarginMM = 13.0
-	footMM   = 6.0 // the line with the page number
+	MarginMM = 10.0
+	footMM   = 4.5 // the line with the page number
 	againMM  = 6.5 // the head line of later pages
 	SmallPT  = 7.5 // smallest type
 	BodyPT   = 8.0
@@ -27,13 +27,13 @@ type Flow struct {
 	Pages []page.Face
 	Y     float64 // where the next piece stands
 	Open  float64 // share of the usual room between rows and parts
-	Side  float64 // width at the right that is taken, by the logo
+	Side  float64 // width at the right that is taken, by a drawing
 	Err   error   // of a drawing
 
 	paper page.Paper
 	what  string // what the pages are, for error texts
 	again string // head line of the second page and on
-	known map[cellKey][]string
+	known map[cellKey][]line
 }
 
 // New starts the first page. what names the pages in error texts, again is the head line of the later ones.

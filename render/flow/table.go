@@ -9,19 +9,32 @@ import (
 	"bladecard/render/page"
 )
 
-// Cell is one place of a table: text, with rows where it has newlines, or a color patch.
+// Cell is one place of a table: text, with rows where it has newlines, or a small figure.
 type Cell struct {
 	Text   string
 	Strong bool
-	Patch  *figure.Swatch
+	Lead   bool // the first row alone is strong
+	Dark   bool // white on black
+	Figure Figure
+	W, H   float64 // of the figure, mm
 }
+
+// Figure is what draws itself into a cell.
+type Figure interface {
+	Draw(canvas.Canvas, figure.Rect) error
+}
+
+// Patch is a cell with a color.
+func Patch(s figure.Swatch) Cell { return Cell{Figure: s, W: patchMM, H: patchMM} }
 
 // Table is a table that goes over pages; its header stands on each.
 type Table struct {
 	Name   string
 	Header []string
 	Rows   [][]Cell
-	Group  []bool // row starts a group: a rule stands above it; nil: every row
+	Group  []bool    // row starts a group: a rule stands above it; nil: every row
+	Shares []float64 // of the width, a column each, for boxes to fill in by hand with lines between them; nil: by the texts
+	RowMM  float64   // least height of a row
 }
 
 const (
@@ -29,6 +42,7 @@ const (
 	riseMM  = 0.7  // above and below it
 	patchMM = 4.0  // side of a color patch
 	mostMM  = 62.0 // a name wider than this does not ask for more
+	hardMM  = 6.0  // what the narrowest column of text has
 )
 
 // Plain are cells of text.
@@ -44,30 +58,41 @@ func Plain(texts ...string) []Cell {
 func (t *Table) Row(cells ...Cell) { t.Rows = append(t.Rows, cells) }
 
 // font is that of a cell.
-func (c Cell) font() canvas.Font { return canvas.Font{Face: canvas.Face(c.Strong), SizePT: SmallPT} }
+func (c Cell) font() canvas.Font {
+	return canvas.Font{Face: canvas.Face(c.Strong || c.Lead), SizePT: SmallPT}
+}
 
 // cellKey is what the lines of a Cell depend on.
 type cellKey struct {
-	text   string
-	strong bool
-	w      float64
+	text         string
+	strong, lead bool
+	w            float64
+}
+
+// line is a line of a cell.
+type line struct {
+	text string
+	font canvas.Font
 }
 
 // lines of a cell in a column w wide. They are asked for several times while the rows find their
 // page.
-func (f *Flow) lines(c Cell, w float64) []string {
-	key := cellKey{c.Text, c.Strong, w}
+func (f *Flow) lines(c Cell, w float64) []line {
+	key := cellKey{c.Text, c.Strong, c.Lead, w}
 	out, known := f.known[key]
 	if known {
 		return out
 	}
 	for _, run := range strings.Split(c.Text, "\n") {
 		if run = strings.TrimSpace(run); run != "" {
-			out = append(out, page.Wrap(run, c.font(), w-2*padMM)...)
+			for _, text := range page.Wrap(run, c.font(), w-2*padMM) {
+				out = append(out, line{text, c.font()})
+			}
 		}
+		c.Lead = false
 	}
 	if f.known == nil {
-		f.known = map[cellKey][]string{}
+		f.known = map[cellKey][]line{}
 	}
 	f.known[key] = out
 	return out
@@ -76,15 +101,19 @@ func (f *Flow) lines(c Cell, w float64) []string {
 // widths shares the width: a column gets what its widest line wants, as far as that goes;
 // columns that want more share what is left. None is narrower than its header on two lines.
 func (t *Table) widths(whole float64) []float64 {
+	if t.Shares != nil {
+		return share(whole, t.Shares, t.Shares, t.Shares)
+	}
 	n := len(t.Header)
-	want, least := make([]float64, n), make([]float64, n)
+	want, least, hard := make([]float64, n), make([]float64, n), make([]float64, n)
 	for i, h := range t.Header {
 		least[i] = twoLines(h) + 2*padMM
-		want[i] = least[i]
+		want[i], hard[i] = least[i], min(least[i], hardMM)
 		for _, r := range t.Rows {
 			c := r[i]
-			if c.Patch != nil {
-				least[i] = max(least[i], patchMM+2*padMM)
+			if c.Figure != nil {
+				hard[i] = max(hard[i], c.W+2*padMM)
+				least[i] = max(least[i], hard[i])
 			}
 			for _, run := range strings.Split(c.Text, "\n") {
 				want[i] = max(want[i], min(canvas.Width(run, c.font())+2*padMM, mostMM))
@@ -97,7 +126,7 @@ func (t *Table) widths(whole float64) []float64 {
 		}
 		want[i] = max(want[i], least[i]) + 0.1
 	}
-	return share(whole, want, least)
+	return share(whole, want, least, hard)
 }
 
 // twoLines is the least width in which a header takes two lines, or one if it is one word.
@@ -112,10 +141,12 @@ func twoLines(s string) float64 {
 }
 
 // share gives each its want where all goes in, and what is over in equal parts; else each its
-// least and, of what is left, in proportion to what it wants above.
-func share(whole float64, want, least []float64) []float64 {
-	var sumWant, sumLeast float64
+// least and, of what is left, in proportion to what it wants above. Where even that is too much, each has its hard
+// width, at which words break, and a share of the rest.
+func share(whole float64, want, least, hard []float64) []float64 {
+	var sumWant, sumLeast, sumHard float64
 	for i := range want {
+		sumHard += hard[i]
 		sumWant += want[i]
 		sumLeast += least[i]
 	}
@@ -124,8 +155,8 @@ func share(whole float64, want, least []float64) []float64 {
 		switch {
 		case sumWant <= whole:
 			out[i] = want[i] + (whole-sumWant)*want[i]/sumWant
-		case sumLeast >= whole:
-			out[i] = least[i] * whole / sumLeast
+		case sumLeast >= whole && sumLeast > sumHard:
+			out[i] = hard[i] + (whole-sumHard)*(least[i]-hard[i])/(sumLeast-sumHard)
 		default:
 			out[i] = least[i] + (whole-sumLeast)*(want[i]-least[i])/(sumWant-sumLeast)
 		}
@@ -136,11 +167,14 @@ func share(whole float64, want, least []float64) []float64 {
 // filled leaves out the columns that have a header and nothing below it.
 func (t Table) filled() Table {
 	out := t
+	if t.Shares != nil {
+		return t
+	}
 	out.Header, out.Rows = nil, make([][]Cell, len(t.Rows))
 	for i, h := range t.Header {
 		some := h == ""
 		for _, r := range t.Rows {
-			some = some || r[i].Text != ""
+			some = some || r[i].Text != "" || r[i].Figure != nil
 		}
 		if !some {
 			continue
@@ -232,17 +266,14 @@ func (f *Flow) headHeight(t Table, widths []float64) float64 {
 func (f *Flow) rowHeight(t Table, i int, widths []float64) float64 {
 	h := 0.0
 	for k, c := range t.Rows[i] {
-		if c.Patch != nil {
-			h = max(h, patchMM)
-		}
-		h = max(h, float64(len(f.lines(c, widths[k])))*canvas.LineHeight(c.font()))
+		h = max(h, c.H, float64(len(f.lines(c, widths[k])))*canvas.LineHeight(c.font()))
 	}
-	return h + 2*f.rise(t, i)
+	return max(h+2*f.rise(t, i), t.RowMM)
 }
 
 // rise is above and below the text of row i; the rows of a group stand close.
 func (f *Flow) rise(t Table, i int) float64 {
-	if t.Group != nil && !t.Group[i] && t.Rows[i][1].Patch == nil {
+	if t.Group != nil && !t.Group[i] && t.Rows[i][1].Figure == nil {
 		return riseMM / 2 * f.Open
 	}
 	return riseMM * f.Open
@@ -251,32 +282,52 @@ func (f *Flow) rise(t Table, i int) float64 {
 func (f *Flow) tableHead(t Table, widths []float64, h float64) {
 	grey := canvas.Gray(225)
 	f.Add(page.Fill(t.Name+" head", f.Left(), f.Y, f.Width(), h, &grey, canvas.Pen{}))
-	f.cells(t.Name+" head", Plain(t.Header...), widths, riseMM, true)
+	f.cells(t.Name+" head", Plain(t.Header...), widths, h, riseMM, true)
+	if t.Shares != nil {
+		f.frames(t.Name+" head", widths, h)
+	}
 	f.Y += h
+}
+
+// frames are the boxes of a row to fill in, h high.
+func (f *Flow) frames(name string, widths []float64, h float64) {
+	x := f.Left()
+	for i, w := range widths {
+		f.Add(page.Fill(fmt.Sprintf("%s box %d", name, i+1), x, f.Y, w, h, nil, Hair(0.15)))
+		x += w
+	}
 }
 
 func (f *Flow) tableRow(t Table, i int, widths []float64) {
 	if i > 0 && (t.Group == nil || t.Group[i]) {
 		f.Add(page.Rule(fmt.Sprintf("%s rule %d", t.Name, i), f.Left(), f.Y, f.Width(), 0, canvas.Pen{Color: canvas.Gray(130), WidthMM: 0.15}))
 	}
-	f.cells(fmt.Sprintf("%s row %d", t.Name, i+1), t.Rows[i], widths, f.rise(t, i), false)
-	f.Y += f.rowHeight(t, i, widths)
+	name, h := fmt.Sprintf("%s row %d", t.Name, i+1), f.rowHeight(t, i, widths)
+	f.cells(name, t.Rows[i], widths, h, f.rise(t, i), false)
+	if t.Shares != nil {
+		f.frames(name, widths, h)
+	}
+	f.Y += h
 }
 
-func (f *Flow) cells(name string, r []Cell, widths []float64, rise float64, strong bool) {
+func (f *Flow) cells(name string, r []Cell, widths []float64, h, rise float64, strong bool) {
 	x := f.Left()
 	for i, c := range r {
 		c.Strong = c.Strong || strong
 		where := fmt.Sprintf("%s column %d", name, i+1)
-		y := f.Y + rise
-		if c.Patch != nil {
-			f.Draw(where, page.Rect{X: x + padMM, Y: y, W: patchMM, H: patchMM}, func(cv canvas.Canvas) error {
-				return c.Patch.Draw(cv, figure.Rect{W: patchMM, H: patchMM})
+		y, color := f.Y+rise, canvas.Black
+		if c.Dark {
+			f.Add(page.Fill(where+" ground", x, f.Y+0.3, widths[i]-0.4, h-0.6, &canvas.Black, canvas.Pen{}))
+			color = canvas.White
+		}
+		if c.Figure != nil {
+			f.Draw(where, page.Rect{X: x + padMM, Y: y, W: c.W, H: c.H}, func(cv canvas.Canvas) error {
+				return c.Figure.Draw(cv, figure.Rect{W: c.W, H: c.H})
 			})
 		}
-		for _, line := range f.lines(c, widths[i]) {
-			f.Add(page.Text(where, x+padMM, y, widths[i]-2*padMM, 0, line, c.font(), canvas.Black, page.Left))
-			y += canvas.LineHeight(c.font())
+		for _, l := range f.lines(c, widths[i]) {
+			f.Add(page.Text(where, x+padMM, y, widths[i]-2*padMM, 0, l.text, l.font, color, page.Left))
+			y += canvas.LineHeight(l.font)
 		}
 		x += widths[i]
 	}

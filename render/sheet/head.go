@@ -2,46 +2,33 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"bladecard/render/canvas"
 	"bladecard/render/figure"
 	"bladecard/render/flow"
 	"bladecard/render/page"
+	"bladecard/render/say"
 )
 
-// The room for the shop's picture, in mm.
+// The room for the job's code and for the shop's picture, in mm.
 const (
-	logoW = 42.0
-	logoH = 16.0
+	codeMM = 24.0
+	logoW  = 36.0
+	logoH  = 16.0
 )
 
-// accent is the rule of the head, in the shop's colour where it has one.
-func (m *maker) accent() canvas.Pen {
-	pen := flow.Hair(0.4)
-	if c, err := figure.ParseColor(m.opt.Accent); err == nil {
-		pen.Color, pen.WidthMM = c, 0.9
-	}
-	return pen
-}
+// code is the square at the head's right for a code that a phone reads. A plan that has none leaves it free.
+func (m *maker) code(page.Rect) {}
 
-// head is what the job is: title, then facts in two columns.
+// head is what the job is, in lines beside the picture and the code.
 func (m *maker) head() {
 	v, p := m.say, m.plan
-	top := m.Y
+	top, right := m.Y, m.Left()+m.Width()
+	m.Side = codeMM + flow.GapMM
 	if m.opt.Logo != nil {
-		m.Add(page.Image("logo", page.Rect{X: m.Left() + m.Width() - logoW, Y: m.Y, W: logoW, H: logoH}, m.opt.Logo))
-		m.Side = logoW + flow.GapMM
-	}
-	m.Paragraph("heading", v.T("sheet-doc.heading"), flow.Regular(flow.BodyPT))
-	size := 16.0
-	if len(page.Wrap(p.Title, flow.Bold(size), m.Width()-m.Side)) > 2 {
-		size = 11
-	}
-	m.Paragraph("title", p.Title, flow.Bold(size))
-	m.Y += 1
-	if m.opt.Logo != nil {
-		m.Y = max(m.Y, top+logoH+1)
-		m.Side = 0
+		m.Side += logoW + flow.GapMM
 	}
 	quantity, customer := "", p.Customer
 	if p.Quantity > 0 {
@@ -50,65 +37,98 @@ func (m *maker) head() {
 	if m.opt.NoCustomer {
 		customer = ""
 	}
-	press := v.T("show.press", "name", p.Press.Name, "load", v.Load(p.Press.LoadNPerCM), "speed", v.Speed(p.Press.StrokeMPS))
-	facts := [][2]string{
-		{v.T("sheet-doc.job"), p.Job},
-		{v.T("sheet-doc.customer"), customer},
-		{v.T("sheet-doc.quantity"), quantity},
-		{v.T("sheet-doc.due"), v.Date(p.Due)},
-		{m.printedOn(), v.Substrate(p.Substrate)},
-		{v.T("sheet-doc.shop"), v.Shop(p.ShopFrom, p.Shop, p.ShopFile)},
-		{v.T("sheet-doc.press"), press + " (" + v.T("press."+p.Press.Kind) + ")"},
+	due := ""
+	if p.Due != "" {
+		due = v.T("show.due", "date", v.Date(p.Due))
 	}
-	var some [][2]string
-	for _, f := range facts {
-		if f[1] != "" {
-			some = append(some, f)
+	m.note("heading", joined(" · ", v.T("sheet-doc.heading"), v.Shop(p.ShopFrom, p.Shop, p.ShopFile)))
+	title, size := joined(" ", p.Job, p.Title), 15.0
+	if len(page.Wrap(title, flow.Bold(size), m.Width()-m.Side)) > 2 {
+		size = 10
+	}
+	m.Paragraph("title", title, flow.Bold(size))
+	m.Paragraph("order facts", joined(" · ", quantity, due, customer), flow.Bold(flow.BodyPT))
+	m.Paragraph("stock", v.T("show.on", "what", v.Substrate(p.Substrate)), flow.Regular(flow.BodyPT))
+	m.Paragraph("press", v.T("show.press", "name", p.Press.Name, "load", v.Load(p.Press.LoadNPerCM), "speed", v.Speed(p.Press.StrokeMPS))+
+		" ("+v.T("press."+p.Press.Kind)+")", flow.Regular(flow.BodyPT))
+	who := m.opt.Contact
+	if who == "" {
+		who = strings.Repeat("_", 30)
+	}
+	m.Paragraph("contact", v.T("sheet-doc.call", "who", who), flow.Bold(flow.BodyPT))
+	m.Side = 0
+	if m.opt.Logo != nil && len(m.Pages) == 1 {
+		m.Add(page.Image("logo", page.Rect{X: right - codeMM - flow.GapMM - logoW, Y: top, W: logoW, H: logoH}, m.opt.Logo))
+	}
+	m.code(page.Rect{X: right - codeMM, Y: top, W: codeMM, H: codeMM})
+	m.Y = max(m.Y, top+codeMM) + 0.8
+	pen := flow.Hair(0.4)
+	if c, err := figure.ParseColor(m.opt.Accent); err == nil {
+		pen = canvas.Pen{Color: c, WidthMM: 0.9}
+	}
+	m.Add(page.Rule("under the head", m.Left(), m.Y, m.Width(), 0, pen))
+	m.Y += 0.8
+}
+
+// warnings lists what a person must know, each once, with the places that it is about. A black bar runs beside them.
+func (m *maker) warnings() {
+	const bar, gap = 0.8, 1.6
+	font := flow.Regular(flow.SmallPT)
+	m.Space(1)
+	for i, w := range say.Tell(m.plan.Warnings, m.plan.Locations...) {
+		text := m.say.Tell(w, nil)
+		if len(m.plan.Locations) == 1 { // its name would say nothing
+			text = m.say.Tell(w, func(string) string { return "" })
+			text = strings.TrimLeft(text, ",: ")
+		}
+		for k, line := range page.Wrap(m.say.T("show.warning", "text", text), font, m.Width()-bar-gap) {
+			h := canvas.LineHeight(font)
+			m.Ensure(h)
+			m.Add(page.Fill(fmt.Sprintf("warning bar %d.%d", i+1, k+1), m.Left(), m.Y, bar, h, &canvas.Black, canvas.Pen{}),
+				page.Text(fmt.Sprintf("warning %d.%d", i+1, k+1), m.Left()+bar+gap, m.Y, m.Width()-bar-gap, 0, line, font, canvas.Black, page.Left))
+			m.Y += h
 		}
 	}
-	m.Add(page.Rule("under the title", m.Left(), m.Y, m.Width(), 0, m.accent()))
-	m.Y += 1
-	for i := 0; i < len(some); i += 2 {
-		m.facts(i, some[i:min(i+2, len(some))])
-	}
-	m.Y += 0.6
-	m.Add(page.Rule("under the facts", m.Left(), m.Y, m.Width(), 0, m.accent()))
-	m.Y += 1
-	m.Paragraph("angle note", v.T("sheet-doc.angle-note"), flow.Regular(flow.SmallPT))
 }
 
-// facts sets one row of labels and values.
-func (m *maker) facts(row int, facts [][2]string) {
-	const gap = 5.0
-	label := m.labelWidth()
-	half := (m.Width() - gap) / 2
-	rows := 1
-	for i, f := range facts {
-		x := m.Left() + float64(i)*(half+gap)
-		name := fmt.Sprintf("fact %d", row+i+1)
-		m.Add(page.Text(name+" label", x, m.Y, label, 0, f[0], flow.Regular(flow.BodyPT), canvas.Black, page.Left))
-		for k, line := range page.Wrap(f[1], flow.Bold(flow.BodyPT), half-label) {
-			m.Add(page.Text(name, x+label, m.Y+float64(k)*canvas.LineHeight(flow.Bold(flow.BodyPT)), half-label, 0, line, flow.Bold(flow.BodyPT), canvas.Black, page.Left))
-			rows = max(rows, k+1)
+// cautions lists what can hurt, each once, and who has the last word.
+func (m *maker) cautions() {
+	v := m.say
+	var texts []string
+	for _, l := range m.plan.Locations {
+		for _, s := range l.Screens {
+			for _, c := range s.Cautions {
+				if text := v.T("caution." + c); !slices.Contains(texts, text) {
+					texts = append(texts, text)
+				}
+			}
 		}
 	}
-	m.Y += float64(rows) * canvas.LineHeight(flow.Bold(flow.BodyPT))
+	font := flow.Regular(flow.SmallPT)
+	all := joined(" ", strings.Join(texts, " "), v.T("caution.defer"))
+	m.Space(1.5)
+	match := m.say.T("sheet-doc.match")
+	m.Ensure(float64(len(page.Wrap(all, font, m.Width()))+len(page.Wrap(match, flow.Bold(flow.SmallPT), m.Width()))) * canvas.LineHeight(font))
+	m.Paragraph("must match", match, flow.Bold(flow.SmallPT))
+	m.Paragraph("cautions", all, font)
 }
 
-// labelWidth is that of the widest label.
-func (m *maker) labelWidth() float64 {
-	w, v := 0.0, m.say
-	for _, s := range []string{v.T("sheet-doc.job"), v.T("sheet-doc.customer"), v.T("sheet-doc.quantity"), v.T("sheet-doc.due"),
-		m.printedOn(), v.T("sheet-doc.shop"), v.T("sheet-doc.press")} {
-		w = max(w, canvas.Width(s, flow.Regular(flow.BodyPT)))
+// firstPrint is the table that goes back with the first print: a row a screen, to fill in by hand.
+func (m *maker) firstPrint() {
+	v := m.say
+	t := flow.Table{Name: "first print", Shares: []float64{38, 16, 18, 27, 25, 22, 26, 18}, RowMM: 4.6 + 1.9*m.Open, Header: []string{v.T("show.screen")}}
+	for _, k := range []string{"film", "wipe", "cure", "wash", "name", "sign", "date"} {
+		t.Header = append(t.Header, v.T("sheet-doc.first-"+k))
 	}
-	return w + 3
-}
-
-// printedOn labels what is printed on: a garment, or the stock of a sheet.
-func (m *maker) printedOn() string {
-	if m.plan.Substrate.Kind == "garment" {
-		return m.say.T("sheet-doc.stock")
+	for _, l := range m.plan.Locations {
+		for _, s := range l.Screens {
+			name := joined(" ", fmt.Sprint(s.Number), m.color(s))
+			if len(m.plan.Locations) > 1 {
+				name = joined(" · ", l.Name, name)
+			}
+			cells := append([]flow.Cell{{Text: name, Lead: true}}, make([]flow.Cell, len(t.Header)-1)...)
+			t.Row(cells...)
+		}
 	}
-	return m.say.T("sheet-doc.sheet")
+	m.Part("first print", v.T("sheet-doc.first"), "", t)
 }

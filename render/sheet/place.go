@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"strings"
 
 	"bladecard/calc/plan"
 	"bladecard/render/canvas"
@@ -12,139 +13,100 @@ import (
 
 // The room for the garment, in mm.
 const (
-	garmentW = 52.0
-	garmentH = 46.0
+	garmentW = 36.0
+	garmentH = 28.0
 )
 
-// placed is one location as it is drawn: its words, and the garment where the place is known.
-type placed struct {
-	name  string
-	lines []string
-	draw  *figure.Garment
-}
-
-// placements draws where the prints stand on the garment, two beside each other, each with its
-// distances. There are none on a sheet of paper or metal.
-func (m *maker) placements() {
-	if m.plan.Substrate.Kind != "garment" {
-		return
-	}
-	var all []placed
-	drawn := false
-	for _, l := range m.plan.Locations {
-		p := m.placed(l)
-		all = append(all, p)
-		drawn = drawn || p.draw != nil
-	}
-	per := min(2, len(all))
-	const gap = 5.0
-	w := (m.Width() - float64(per-1)*gap) / float64(per)
-	keep := m.placedHeight(all[0], w)
-	m.Heading("placement", m.say.T("sheet-doc.placement"), keep)
-	for i := 0; i < len(all); i += per {
-		row := all[i:min(i+per, len(all))]
-		h := 0.0
-		for _, p := range row {
-			h = max(h, m.placedHeight(p, w))
-		}
-		m.Ensure(h)
-		for k, p := range row {
-			m.place(i+k+1, p, m.Left()+float64(k)*(w+gap), w)
-		}
-		m.Y += h + 1.5
-	}
-	if drawn {
-		m.Paragraph("placement note", m.say.T("sheet-doc.place-note"), flow.Regular(flow.SmallPT))
-	}
-}
-
-// placed puts the place of a location into words and a drawing.
-func (m *maker) placed(l plan.Location) placed {
-	v, p := m.say, l.Placement
-	out := placed{name: l.Name}
+// place is a location with its size, where it stands on the garment, and what holds for all of its screens; the
+// garment is drawn beside them.
+func (m *maker) place(l plan.Location) {
+	v := m.say
+	name, size := l.Name, v.T("sheet-doc.size-unknown")
 	if l.WidthMM > 0 && l.HeightMM > 0 {
-		out.lines = append(out.lines, v.Size(l.WidthMM, l.HeightMM))
-	} else {
-		out.lines = append(out.lines, v.T("sheet-doc.size-unknown"))
+		size = v.Size(l.WidthMM, l.HeightMM)
 	}
-	if p == nil {
-		out.lines = append(out.lines, v.T("sheet-doc.place-unknown"))
-		return out
+	words, draw := m.placed(l)
+	m.Space(1.5)
+	m.Ensure(garmentH + stationH + 16)
+	top, pages := m.Y, len(m.Pages)
+	if draw != nil {
+		m.Draw("garment "+l.Name, page.Rect{X: m.Left() + m.Width() - garmentW, Y: top, W: garmentW, H: garmentH}, func(c canvas.Canvas) error {
+			return draw.Draw(c, figure.Rect{W: garmentW, H: garmentH})
+		})
+		m.Side = garmentW + flow.GapMM
 	}
-	down, outline := "sheet-doc.down", m.plan.Substrate.Outline
+	m.Paragraph("location", name+" · "+size, flow.Bold(11))
+	m.note("placement", words)
+	m.every(l)
+	for _, text := range []string{m.say.PressTime(l.Time), m.say.Rounds(m.plan.Press.Kind, l), m.say.Base(l.Base), m.measured(l)} {
+		m.note("note", text)
+	}
+	if m.Side > 0 && pages == len(m.Pages) {
+		m.Y = max(m.Y, top+garmentH)
+	}
+	m.Side = 0
+}
+
+// every is a panel with what holds for every screen of a location.
+func (m *maker) every(l plan.Location) {
+	const pad = 1.2
+	var shared []string
+	for _, f := range m.facts() {
+		if !f.column || f.shared(l) {
+			shared = append(shared, m.once(f, l))
+		}
+	}
+	m.Y += 0.8
+	w, font := m.Width()-m.Side, flow.Regular(flow.BodyPT)
+	lines := page.Wrap(strings.Join(shared, "\u00a0· "), font, w-2*pad)
+	row := canvas.LineHeight(font)
+	h := float64(len(lines)+1)*row + pad
+	m.Ensure(h)
+	ground := canvas.Gray(232)
+	m.Add(page.Fill("every screen ground", m.Left(), m.Y, w, h, &ground, canvas.Pen{}))
+	for i, s := range append([]string{m.say.Many("sheet-doc.every", len(l.Screens))}, lines...) {
+		f := font
+		f.Face = canvas.Face(i == 0)
+		m.Add(page.Text(fmt.Sprintf("every screen %d", i+1), m.Left()+pad, m.Y+pad/2+float64(i)*row, w-2*pad, 0, s, f, canvas.Black, page.Left))
+	}
+	m.Y += h + 0.6
+}
+
+// placed puts the place of a location into words and, where it is known, a drawing. A sheet of paper or metal has none.
+func (m *maker) placed(l plan.Location) (words string, draw *figure.Garment) {
+	v, p, outline := m.say, l.Placement, m.plan.Substrate.Outline
+	switch {
+	case m.plan.Substrate.Kind != "garment":
+		return "", nil
+	case p == nil:
+		return v.T("sheet-doc.place-unknown"), nil
+	}
+	down := "sheet-doc.down"
 	switch {
 	case p.Side == "sleeve":
 		down = "sheet-doc.up"
 	case !figure.HasCollar(outline):
 		down = "sheet-doc.down-edge"
 	}
-	if word := v.T("place." + p.Place); word != l.Name {
-		out.lines = append(out.lines, word)
+	word, across := v.T("place."+p.Place), v.T("sheet-doc.middle")
+	if word == l.Name {
+		word = ""
 	}
-	distance := v.Lengths(p.DownMM.Low, p.DownMM.High)
-	out.lines = append(out.lines, v.T(down, "range", distance, "from", v.T("sheet-doc.by-"+p.DownFrom)))
 	g := figure.Garment{
-		Outline: outline,
-		Back:    p.Side == "back", Sleeve: p.Side == "sleeve", WidthMM: l.WidthMM, HeightMM: l.HeightMM, DownMM: p.DownMM.Low, Left: p.Left,
-		DownLabel: distance, SizePT: flow.SmallPT,
+		Outline: outline, Back: p.Side == "back", Sleeve: p.Side == "sleeve", Left: p.Left, SizePT: flow.SmallPT,
+		WidthMM: l.WidthMM, HeightMM: l.HeightMM, DownMM: p.DownMM.Low, DownLabel: v.Lengths(p.DownMM.Low, p.DownMM.High),
 	}
-	if p.AcrossMM == nil {
-		out.lines = append(out.lines, v.T("sheet-doc.middle"))
-	} else {
+	if p.AcrossMM != nil {
 		side := "sheet-doc.across-right"
 		if p.Left {
 			side = "sheet-doc.across-left"
 		}
 		g.AcrossMM, g.AcrossLabel = p.AcrossMM.Low, v.Lengths(p.AcrossMM.Low, p.AcrossMM.High)
-		out.lines = append(out.lines, v.T(side, "range", g.AcrossLabel, "from", v.T("sheet-doc.by-"+p.AcrossFrom)))
+		across = v.T(side, "range", g.AcrossLabel, "from", v.T("sheet-doc.by-"+p.AcrossFrom))
 	}
-	if l.WidthMM > 0 && l.HeightMM > 0 {
-		out.draw = &g
+	words = joined("; ", word, v.T(down, "range", g.DownLabel, "from", v.T("sheet-doc.by-"+p.DownFrom)), across)
+	if !(l.WidthMM > 0 && l.HeightMM > 0) {
+		return words, nil
 	}
-	return out
-}
-
-// words are the lines of a placed location in a column, with their fonts.
-func (m *maker) words(p placed, w float64) (lines []string, fonts []canvas.Font) {
-	if p.draw != nil {
-		w -= garmentW + flow.GapMM
-	}
-	add := func(s string, f canvas.Font) {
-		for _, line := range page.Wrap(s, f, w) {
-			lines, fonts = append(lines, line), append(fonts, f)
-		}
-	}
-	add(p.name, flow.Bold(flow.BodyPT))
-	for _, s := range p.lines {
-		add(s, flow.Regular(flow.BodyPT))
-	}
-	return lines, fonts
-}
-
-func (m *maker) placedHeight(p placed, w float64) float64 {
-	h := 0.0
-	_, fonts := m.words(p, w)
-	for _, f := range fonts {
-		h += canvas.LineHeight(f)
-	}
-	if p.draw != nil {
-		h = max(h, garmentH)
-	}
-	return h
-}
-
-// place sets one location at x, the drawing first.
-func (m *maker) place(n int, p placed, x, w float64) {
-	lines, fonts := m.words(p, w)
-	if p.draw != nil {
-		m.Draw(fmt.Sprintf("garment %d", n), page.Rect{X: x, Y: m.Y, W: garmentW, H: garmentH}, func(c canvas.Canvas) error {
-			return p.draw.Draw(c, figure.Rect{W: garmentW, H: garmentH})
-		})
-		x, w = x+garmentW+flow.GapMM, w-garmentW-flow.GapMM
-	}
-	y := m.Y
-	for i, line := range lines {
-		m.Add(page.Text(fmt.Sprintf("placement %d.%d", n, i+1), x, y, w, 0, line, fonts[i], canvas.Black, page.Left))
-		y += canvas.LineHeight(fonts[i])
-	}
+	return words + ". " + v.T("sheet-doc.place-note"), &g
 }

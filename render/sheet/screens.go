@@ -1,48 +1,163 @@
 package sheet
 
 import (
-	"bladecard/render/flow"
+	"math"
 	"slices"
 	"strings"
 
 	"bladecard/calc/plan"
+	"bladecard/render/canvas"
+	"bladecard/render/figure"
+	"bladecard/render/flow"
 )
 
-// screens is the table of what is on the screens: colour, ink, mesh, stencil.
-func (m *maker) screens(l plan.Location) {
-	v := m.say
-	t := flow.Table{Name: "screens", Header: []string{"#", "", v.T("show.color"), v.T("show.ink"), v.T("show.use"), v.T("show.mesh"),
-		v.T("sheet-doc.stencil"), v.T("sheet-doc.off-contact"), v.T("sheet-doc.print"), v.T("sheet-doc.run")}}
-	for _, s := range l.Screens {
-		a, b := "", ""
-		if s.InkGPerPrint != nil {
-			a = v.Mass(*s.InkGPerPrint)
-		}
-		if s.InkGRun != nil {
-			b = v.Mass(*s.InkGRun)
-		}
-		use := v.T("use." + s.Use)
-		if h := s.Halftone; h != nil {
-			use += "\n" + m.dots(*h)
-		}
-		cells := append([]flow.Cell{number(s), patch(s)}, flow.Plain(s.Color, v.InkName(s.Ink), use, s.Mesh.Name+"\n"+v.Count(s.Mesh.CountPerInch, s.Mesh.CountPerCM),
-			v.Fine(s.Stencil.EOMUM)+" ("+v.Percent(s.Stencil.ShareOfCloth)+")\n"+m.build(s.Stencil), v.Gap(s.OffContact.Low, s.OffContact.High), a, b)...)
-		t.Row(cells...)
-	}
-	m.Part("screens", v.T("sheet-doc.screens"), "", t)
+// fact is a setting that screens often share: said once where they do. Where they do not, the settings that a hand
+// makes for each screen get a column, and the others are said with their exceptions.
+type fact struct {
+	head   string
+	column bool
+	text   func(plan.Screen) string
 }
 
-// dots is the line count and angle of a halftone, or what a bitmap has.
-func (m *maker) dots(h plan.Halftone) string {
+// facts are the settings of a screen that may be shared.
+func (m *maker) facts() []fact {
 	v := m.say
-	if h.BitmapDPI > 0 {
-		return v.Number(h.BitmapDPI, 0) + "\u00a0dpi"
+	return []fact{
+		{v.T("sheet-doc.angle"), true, func(s plan.Screen) string {
+			return v.Angle(s.AngleDeg.Set) + "\n" + v.T("sheet-doc.range", "range", v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High))
+		}},
+		{v.T("sheet-doc.strokes"), true, func(s plan.Screen) string {
+			flood := "no"
+			if s.Flood {
+				flood = "yes"
+			}
+			return v.Pulls(s.Strokes, s.Hits) + "\n" + v.T("sheet-doc.flood-"+flood)
+		}},
+		{v.T("sheet-doc.rubber"), false, func(s plan.Screen) string { return m.rubber(s.Blade.ThicknessMM, s.Blade.FreeHeightMM) }},
+		{v.T("sheet-doc.length"), false, func(s plan.Screen) string {
+			if s.Blade.LengthMM > 0 {
+				return v.Length(s.Blade.LengthMM)
+			}
+			return v.T("sheet-doc.any-length")
+		}},
+		{v.T("sheet-doc.load"), false, func(s plan.Screen) string {
+			unit, value, also := v.Air(s)
+			if unit != "" {
+				value = v.T("sheet-doc.air", "air", value+"\u00a0"+unit, "also", also)
+			}
+			return joined("\n", v.Load(s.LoadNPerCM), value)
+		}},
+		{v.T("sheet-doc.off-contact"), false, func(s plan.Screen) string { return v.Gap(s.OffContact.Low, s.OffContact.High) }},
+		{v.T("sheet-doc.cure"), false, func(s plan.Screen) string { return m.cure(s.Cure) }},
 	}
-	s := v.Number(h.LinesPerInch, 0) + "\u00a0" + v.T("unit.lines")
-	if h.HasAngle {
-		s += ", " + v.Angle(h.AngleDeg)
+}
+
+// shared tells whether all screens of a location say the same of a fact.
+func (f fact) shared(l plan.Location) bool {
+	return !slices.ContainsFunc(l.Screens, func(s plan.Screen) bool { return f.text(s) != f.text(l.Screens[0]) })
+}
+
+// once says a fact for all screens of a location: what most of them have, and the others with their numbers.
+func (m *maker) once(f fact, l plan.Location) string {
+	var texts []string
+	who := map[string][]int{}
+	for _, s := range l.Screens {
+		text := strings.NewReplacer("\n(", " (", "\n", ", ").Replace(f.text(s))
+		if who[text] == nil {
+			texts = append(texts, text)
+		}
+		who[text] = append(who[text], s.Number)
 	}
-	return s
+	slices.SortStableFunc(texts, func(a, b string) int { return len(who[b]) - len(who[a]) })
+	out := f.head + " " + texts[0]
+	for _, text := range texts[1:] {
+		out += "; " + m.say.Screens(who[text]) + ": " + text
+	}
+	return out
+}
+
+// The measures of a film's bar in its cell, mm.
+const (
+	barW = 27.0
+	barH = 6.2
+)
+
+// screens is the table of a location, a row a screen.
+func (m *maker) screens(l plan.Location) {
+	v := m.say
+	head := []string{"#", "", v.T("show.color") + ", " + v.T("show.ink"), v.T("show.mesh"), v.T("sheet-doc.stencil"), v.T("show.blade")}
+	var own []fact
+	for _, f := range m.facts() {
+		if f.column && !f.shared(l) {
+			own, head = append(own, f), append(head, f.head)
+		}
+	}
+	t := flow.Table{Name: "screens", Header: append(head, v.T("sheet-doc.cut-limit"), v.T("sheet-doc.cured"), v.T("sheet-doc.bar"), v.T("sheet-doc.run"))}
+	top := 0.0
+	end := func(s plan.Screen) float64 { return 1.06 * math.Max(s.TargetUM.High, s.CuredUM.High) }
+	for _, s := range l.Screens {
+		top = math.Max(top, end(s))
+	}
+	for _, s := range l.Screens {
+		n := number(s)
+		if len(s.Warnings) > 0 {
+			n.Text += "\u00a0!"
+		}
+		cells := []flow.Cell{n, patch(s), m.work(s), lead(s.Mesh.Name, whole(v.Count(s.Mesh.CountPerInch, s.Mesh.CountPerCM))),
+			lead(v.Fine(s.Stencil.EOMUM), whole(m.build(s.Stencil))), lead(m.blade(s.Blade.Name, s.Blade.Layup), whole(v.T("sheet-doc.edge-"+s.Blade.Edge)))}
+		for _, f := range own {
+			cells = append(cells, flow.Cell{Text: f.text(s), Lead: strings.Contains(f.text(s), "\n")})
+		}
+		cut := v.T("sheet-doc.cut-none")
+		if s.EdgeLimitDeg != nil {
+			cut = v.T("sheet-doc.cut-bends", "limit", v.Number(*s.EdgeLimitDeg, 0)+"°", "edge", v.Number(s.EdgeAngleDeg, 0)+"°")
+		}
+		grams := ""
+		if s.InkGRun != nil {
+			grams = v.Mass(*s.InkGRun)
+		}
+		bar := figure.FilmBar{Target: figure.Interval{Low: s.TargetUM.Low, High: s.TargetUM.High}, Band: figure.Interval{Low: s.CuredUM.Low, High: s.CuredUM.High},
+			Set: s.CuredUM.Value, Top: top, SizePT: flow.SmallPT}
+		if top > 3*end(s) { // on the scale of the others it would be a dot
+			bar.Top = end(s)
+		}
+		bar.Ends[0], bar.Ends[1], _ = strings.Cut(strings.Split(v.FilmRange(s.TargetUM.Low, s.TargetUM.High), "\u00a0")[0], "–")
+		t.Row(append(cells, flow.Cell{Text: cut, Lead: s.EdgeLimitDeg != nil}, lead(v.FilmUM(s.CuredUM.Value), v.FilmRange(s.CuredUM.Low, s.CuredUM.High)),
+			flow.Cell{Figure: bar, W: barW, H: barH}, flow.Cell{Text: grams})...)
+	}
+	m.Y += 0.5
+	m.Table(t)
+}
+
+// lead is a cell whose first row is strong.
+func lead(first, second string) flow.Cell {
+	return flow.Cell{Text: first + "\n" + second, Lead: true}
+}
+
+// whole keeps a text that is short enough for a column on one line.
+func whole(s string) string {
+	if canvas.Width(s, flow.Regular(flow.SmallPT)) > 22 {
+		return s
+	}
+	return strings.ReplaceAll(s, " ", "\u00a0")
+}
+
+// work is the color of a screen with its ink, what it is for, and its dots.
+func (m *maker) work(s plan.Screen) flow.Cell {
+	v, dots := m.say, ""
+	if h := s.Halftone; h != nil {
+		if dots = v.Number(h.LinesPerInch, 0) + "\u00a0" + v.T("unit.lines"); h.BitmapDPI > 0 {
+			dots = v.Number(h.BitmapDPI, 0) + "\u00a0dpi"
+		} else if h.HasAngle {
+			dots += "\u00a0" + v.Angle(h.AngleDeg)
+		}
+	}
+	ink := v.InkName(s.Ink)
+	use := v.T("use." + s.Use)
+	if s.Color == "" || ink == use {
+		ink = ""
+	}
+	return lead(m.color(s), joined(", ", ink, use, dots))
 }
 
 // build is how the EOM is built.
@@ -51,77 +166,28 @@ func (m *maker) build(s plan.Stencil) string {
 	if s.Coats > 0 {
 		return v.Coats(s.Coats)
 	}
-	films := ""
-	for i, f := range s.FilmsUM {
-		if i > 0 {
-			films += " + "
-		}
-		films += v.FilmUM(f)
+	var films []string
+	for _, f := range s.FilmsUM {
+		films = append(films, v.FilmUM(f))
 	}
-	return v.T("show.film-stencil", "films", films)
+	return v.T("show.film-stencil", "films", strings.Join(films, " + "))
 }
 
-// strokes is the table of how each screen is printed.
-func (m *maker) strokes(l plan.Location) {
-	v := m.say
-	t := flow.Table{Name: "strokes", Header: []string{"#", "", v.T("show.blade"), v.T("sheet-doc.rubber"), v.T("sheet-doc.length"), v.T("show.angle"),
-		v.T("sheet-doc.to-screen"), v.T("show.strokes"), v.T("sheet-doc.flood"), v.T("sheet-doc.load"), v.T("sheet-doc.pressure")}}
-	for _, s := range l.Screens {
-		length := v.T("sheet-doc.any-length")
-		if s.Blade.LengthMM > 0 {
-			length = v.Length(s.Blade.LengthMM)
-		}
-		flood := v.T("sheet-doc.flood-no")
-		if s.Flood {
-			flood = v.T("sheet-doc.flood-yes")
-		}
-		t.Row(append([]flow.Cell{number(s), patch(s)}, flow.Plain(m.blade(s.Blade.Name, s.Blade.Layup, s.Blade.Edge), m.rubber(s.Blade.ThicknessMM, s.Blade.FreeHeightMM), length,
-			v.Angle(s.AngleDeg.Set)+" ("+v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High)+")", v.Angle(s.AngleDeg.ToScreen), v.Pulls(s.Strokes, s.Hits), flood,
-			v.Load(s.LoadNPerCM), m.pressure(s))...)...)
+// blade is the name of a blade with its layup, where that is not the name.
+func (m *maker) blade(name, layup string) string {
+	if layup != "" && !strings.Contains(name, layup) {
+		name += " (" + layup + ")"
 	}
-	m.Part("strokes", v.T("sheet-doc.stroke"), "", t)
+	return name
 }
 
-func (m *maker) pressure(s plan.Screen) string {
-	v := m.say
-	if p := s.Pressure; p != nil {
-		return v.T("sheet-doc.pressure-cylinders", "air", v.Gauge(p.Bar, p.PSI))
-	}
-	return v.T("sheet-doc.pressure-hand", "class", v.T("load."+s.LoadClass))
+// rubber is what else makes a blade stiff: thickness and free height.
+func (m *maker) rubber(thicknessMM, freeMM float64) string {
+	return m.say.T("sheet-doc.thick-free", "thick", m.say.Thickness(thicknessMM), "free", m.say.Thickness(freeMM))
 }
 
-// film is the table of what should come of it, and the heat.
-func (m *maker) film(l plan.Location) {
-	v := m.say
-	t := flow.Table{Name: "film", Header: []string{"#", "", v.T("show.wet"), v.T("show.cured"), v.T("sheet-doc.target-from"), v.T("sheet-doc.flash"), v.T("sheet-doc.cure")}}
-	for _, s := range l.Screens {
-		cure := cureTemperature(m, s.Cure)
-		if s.HeightMM != nil {
-			cure += "\n" + v.T("sheet-doc.rises", "height", v.Small(*s.HeightMM))
-		}
-		t.Row(append([]flow.Cell{number(s), patch(s)}, flow.Plain(m.band(s.WetUM), m.band(s.CuredUM),
-			v.FilmRange(s.TargetUM.Low, s.TargetUM.High)+"\n"+v.T("from."+s.TargetUM.From), m.say.FlashShort(s.Flash), cure)...)...)
-	}
-	m.Part("film", v.T("sheet-doc.film"), m.measured(l), t)
-}
-
-// measured tells which measured prints stand behind the films; empty where there are none.
-func (m *maker) measured(l plan.Location) string {
-	var all []string
-	for _, s := range l.Screens {
-		if text := m.say.Measured(m.plan.Calibration, s.Measured); text != "" && !slices.Contains(all, text) {
-			all = append(all, text)
-		}
-	}
-	return strings.Join(all, " ")
-}
-
-func (m *maker) band(b plan.Band) string {
-	return m.say.Film(b.Value) + " (" + m.say.FilmRange(b.Low, b.High) + ")"
-}
-
-// cureTemperature is the heat that the whole film must reach, or what else cures it.
-func cureTemperature(m *maker, c plan.Cure) string {
+// cure is the heat that the whole film must reach, or what else cures it.
+func (m *maker) cure(c plan.Cure) string {
 	if c.TemperatureC == nil {
 		return m.say.T("sheet-doc.cure-" + c.By)
 	}

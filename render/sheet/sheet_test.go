@@ -6,6 +6,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -31,7 +32,8 @@ func planned(t *testing.T, dir, src, lang, units string, heads int) (*plan.Plan,
 	return plantest.Plan(t, j, shop)
 }
 
-// sound lays a plan out on both papers and checks every page; it returns the words by page.
+// sound lays a plan out on both papers and checks every page: page.Check, the page number, a third of each page but
+// the last in use, nothing in the square for the code. All warnings stand on the paper. It returns the words by page.
 func sound(t *testing.T, p *plan.Plan, v *say.Voice, o sheet.Options) [][]string {
 	t.Helper()
 	var words [][]string
@@ -41,12 +43,24 @@ func sound(t *testing.T, p *plan.Plan, v *say.Voice, o sheet.Options) [][]string
 			t.Fatal(err)
 		}
 		words = nil
+		var warned []string
+		code := page.Rect{X: paper.W - flow.MarginMM - 24, Y: flow.MarginMM, W: 24, H: 24}
 		for i, f := range faces {
 			for _, err := range page.Check(f, flow.Rules) {
 				t.Errorf("%s: %v", paper.Name, err)
 			}
 			var texts []string
-			for _, b := range f.Boxes {
+			used := 0.0
+			for k, b := range f.Boxes {
+				if k+1 < len(f.Boxes) {
+					used = max(used, b.Bottom())
+				}
+				if i == 0 && b.X < code.Right() && b.Right() > code.X+0.01 && b.Y < code.Bottom() && b.Bottom() > code.Y {
+					t.Errorf("%s: %s stands in the square for the code", paper.Name, b.Name)
+				}
+				if strings.HasPrefix(b.Name, "warning ") {
+					warned = append(warned, b.Text)
+				}
 				if b.Kind == page.KindText {
 					texts = append(texts, b.Text)
 				} else if strings.HasPrefix(b.Name, "chart") {
@@ -55,10 +69,18 @@ func sound(t *testing.T, p *plan.Plan, v *say.Voice, o sheet.Options) [][]string
 					}
 				}
 			}
+			if i+1 < len(faces) && used < paper.H/3 {
+				t.Errorf("%s: page %d of %d ends at %.0f mm", paper.Name, i+1, len(faces), used)
+			}
 			if want := v.T("sheet-doc.page", "n", fmt.Sprint(i+1), "of", fmt.Sprint(len(faces))); texts[len(texts)-1] != want {
 				t.Errorf("%s: page %d ends with %q; %q is wanted", paper.Name, i+1, texts[len(texts)-1], want)
 			}
 			words = append(words, texts)
+		}
+		for _, w := range say.Tell(p.Warnings, p.Locations...) {
+			if !strings.Contains(said(warned), plain(w.Text)) {
+				t.Errorf("%s: the sheet lacks the warning %q", paper.Name, w.Text)
+			}
 		}
 		var file bytes.Buffer
 		if err := page.Write(&file, pdf.Meta{Title: "t"}, page.Pages(faces...)); err != nil {
@@ -66,6 +88,20 @@ func sound(t *testing.T, p *plan.Plan, v *say.Voice, o sheet.Options) [][]string
 		}
 	}
 	return words
+}
+
+// said are the words of pages in one line, and plain is a text without what breaks its lines: so a text is found
+// wherever its lines end.
+func said(pages ...[]string) string {
+	var all []string
+	for _, texts := range pages {
+		all = append(all, texts...)
+	}
+	return plain(strings.Join(all, " "))
+}
+
+func plain(s string) string {
+	return strings.Join(strings.Fields(strings.ReplaceAll(s, "\u00a0", " ")), " ")
 }
 
 // TestSamples lays out every sample in every language and both systems of units; nothing is cut.
@@ -88,7 +124,7 @@ func TestSamples(t *testing.T) {
 					t.Fatal(err)
 				}
 				v.Fill(p)
-				for _, texts := range sound(t, p, v, sheet.Options{}) {
+				for _, texts := range sound(t, p, v, sheet.Options{Contact: "the desk, 12"}) {
 					for _, s := range texts {
 						if strings.Contains(s, "…") {
 							t.Errorf("%s %s %s: %q is cut", f, lang, units, s)
@@ -163,53 +199,102 @@ func TestCustomer(t *testing.T) {
 	}
 }
 
-// TestStandsAlone: every figure that another shop needs is on the sheet, as the plan has it.
-func TestStandsAlone(t *testing.T) {
+// TestSevenScreensOnOnePage: in every edition, the first page of a job of seven screens holds all that a printer who
+// never saw the shop needs at the press, as the plan has it.
+func TestSevenScreensOnOnePage(t *testing.T) {
 	t.Parallel()
 	src, err := os.ReadFile("../../samples/jobs/lantern-scene.toml")
 	if err != nil {
 		t.Fatal(err)
 	}
-	p, v := planned(t, "../../samples/jobs", string(src), "en", "metric", 0)
-	var all []string
-	for _, texts := range sound(t, p, v, sheet.Options{}) {
-		all = append(all, texts...)
-	}
-	text := strings.ReplaceAll(strings.Join(all, " "), "\u00a0", " ")
-	has := func(s string) {
-		t.Helper()
-		if s = strings.ReplaceAll(s, "\u00a0", " "); s == "" || !strings.Contains(text, s) {
-			t.Errorf("the sheet lacks %q", s)
-		}
-	}
-	equivalents := 0
-	for _, l := range p.Locations {
-		for _, s := range l.Screens {
-			for _, x := range []string{s.Color, s.Ink, s.Mesh.Name, v.Count(s.Mesh.CountPerInch, s.Mesh.CountPerCM), v.Fine(s.Stencil.EOMUM), s.Blade.Layup, v.Thickness(s.Blade.FreeHeightMM),
-				v.Length(s.Blade.LengthMM), v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High), v.Angle(s.AngleDeg.ToScreen), v.Load(s.LoadNPerCM),
-				v.FilmRange(s.WetUM.Low, s.WetUM.High), v.FilmRange(s.CuredUM.Low, s.CuredUM.High), v.FilmRange(s.TargetUM.Low, s.TargetUM.High),
-				v.Gap(s.OffContact.Low, s.OffContact.High), v.Mass(*s.InkGPerPrint), v.Mass(*s.InkGRun), v.BeltSpeed(s.Cure.BeltMPerMin.Low, s.Cure.BeltMPerMin.High)} {
-				has(x)
+	for _, lang := range templates.Bases() {
+		for _, units := range []string{"metric", "inch"} {
+			p, v := planned(t, "../../samples/jobs", string(src), lang, units, 0)
+			for _, paper := range []page.Paper{page.A4, page.Letter} {
+				faces, err := sheet.Pages(p, paper, v, sheet.Options{Contact: "the desk, extension 12"})
+				if err != nil {
+					t.Fatal(err)
+				}
+				var texts []string
+				rows, bars, garments, turned, kept := 0, 0, 0, 0, 0
+				for _, b := range faces[0].Boxes {
+					texts = append(texts, b.Text)
+					switch {
+					case strings.HasPrefix(b.Name, "first print row") && strings.HasSuffix(b.Name, "column 1"):
+						rows++
+					case strings.HasPrefix(b.Name, "screens row") && b.Kind == page.KindDrawing && b.W > 20:
+						bars++
+					case strings.HasPrefix(b.Name, "garment"):
+						garments++
+					}
+					for _, e := range p.Locations[0].Screens[0].Equivalents { // only an angle that changes is bold
+						if strings.HasPrefix(b.Name, "swaps 0 row 1 ") && e.Kind == "blade" && strings.HasPrefix(b.Text, v.Angle(e.AngleDeg)+"\u00a0") && !strings.HasSuffix(b.Text, v.T("sheet-doc.as-set", "angle", "")) {
+							if e.AngleDeg == 15 && b.Font.Face == canvas.Regular {
+								kept++
+							} else if e.AngleDeg != 15 && b.Font.Face == canvas.Bold {
+								turned++
+							} else {
+								t.Errorf("%s %s %s: %q is bold: %v", lang, units, paper.Name, b.Text, b.Font.Face)
+							}
+						}
+					}
+				}
+				if rows != 7 || bars != 7 || garments != 1 || turned < 2 || kept < 2 {
+					t.Errorf("%s %s %s: %d rows to fill in, %d bars, %d garments, %d angles that change and %d that stay on the first page", lang, units, paper.Name, rows, bars, garments, turned, kept)
+				}
+				front := said(texts)
+				want := []string{p.Job, p.Title, "the desk, extension 12", v.T("caution.defer"), v.T("sheet-doc.match"), v.PressTime(p.Locations[0].Time), v.Date(p.Due)}
+				for _, s := range p.Locations[0].Screens {
+					want = append(want, s.Color, v.InkName(s.Ink), s.Mesh.Name, v.Count(s.Mesh.CountPerInch, s.Mesh.CountPerCM), v.Fine(s.Stencil.EOMUM), s.Blade.Layup,
+						v.Thickness(s.Blade.FreeHeightMM), v.Length(s.Blade.LengthMM), v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High), v.Load(s.LoadNPerCM),
+						v.FilmUM(s.CuredUM.Value), v.FilmRange(s.CuredUM.Low, s.CuredUM.High), v.Gap(s.OffContact.Low, s.OffContact.High), v.Mass(*s.InkGRun))
+					for _, e := range s.Equivalents {
+						want = append(want, e.Blade, e.Mesh, v.Angle(e.AngleDeg))
+						if math.Abs(e.DeltaPercent) >= 0.5 {
+							want = append(want, v.Number(math.Abs(e.DeltaPercent), 0)+" %")
+						}
+					}
+					for _, w := range s.Warnings {
+						want = append(want, w.Text)
+					}
+				}
+				for _, s := range want {
+					if s = plain(s); s == "" || !strings.Contains(front, s) {
+						t.Errorf("%s %s %s: the first page lacks %q", lang, units, paper.Name, s)
+					}
+				}
 			}
-			for _, c := range s.Cautions {
-				has(v.T("caution." + c))
-			}
-			for _, e := range s.Equivalents {
-				equivalents++
-				for _, x := range []string{e.Blade, e.Layup, e.Mesh, v.Thickness(e.ThicknessMM), v.Thickness(e.FreeHeightMM), v.Fine(e.EOMUM), v.Angle(e.AngleDeg),
-					v.Angle(e.ToScreen), v.Load(e.LoadNPerCM), v.FilmUM(e.CuredUM), v.Number(math.Abs(e.DeltaPercent), 0) + " %"} {
-					has(x)
+			all := said(sound(t, p, v, sheet.Options{})...)
+			for _, m := range p.Mix {
+				if !strings.Contains(all, plain(v.Mass(m.G))) || !strings.Contains(all, plain(v.Volume(m.ML))) {
+					t.Errorf("%s %s: the sheet lacks the mix of %s", lang, units, m.Color)
 				}
 			}
 		}
 	}
-	for _, m := range p.Mix {
-		has(v.Mass(m.G))
-		has(v.Volume(m.ML))
-	}
-	has(v.T("caution.defer"))
-	if equivalents < 10 {
-		t.Errorf("only %d equivalents were looked for", equivalents)
+}
+
+// TestEveryWarning lays out a job that has every warning there is, spread over its screens.
+func TestEveryWarning(t *testing.T) {
+	t.Parallel()
+	for _, lang := range templates.Bases() {
+		p, v := planned(t, ".", "title = \"t\"\n[[location]]\n"+strings.Repeat("[[location.screen]]\n", 3), lang, "inch", 0)
+		words, err := templates.Language(lang)
+		if err != nil {
+			t.Fatal(err)
+		}
+		n := 0
+		for key, text := range words {
+			if strings.HasPrefix(key, "warning.") {
+				s := &p.Locations[0].Screens[n%3]
+				s.Warnings = append(s.Warnings, plan.Warning{Code: key, Text: text})
+				n++
+			}
+		}
+		sound(t, p, v, sheet.Options{})
+		if n < 30 {
+			t.Errorf("%s: only %d warnings", lang, n)
+		}
 	}
 }
 
@@ -230,14 +315,13 @@ func TestLogo(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if faces[0].Boxes[0].Kind != page.KindImage {
-		t.Errorf("the first box of the sheet is %q; the logo is wanted", faces[0].Boxes[0].Name)
+	if !slices.ContainsFunc(faces[0].Boxes, func(b page.Box) bool { return b.Kind == page.KindImage }) {
+		t.Error("the sheet has no logo")
 	}
 }
 
-// TestEquivalentsOnPaper: screens that are set alike share a group; a miss that they share is
-// said, and so is the lack of any.
-func TestEquivalentsOnPaper(t *testing.T) {
+// TestSwapsOnPaper: screens that are set alike share a row; a miss that they share is said, and so is the lack of any.
+func TestSwapsOnPaper(t *testing.T) {
 	t.Parallel()
 	screen := func(film string) string {
 		return "[[location.screen]]\nmesh = \"156-64\"\nfilm = \"" + film + "\"\nstrokes = 1\n"
@@ -245,30 +329,19 @@ func TestEquivalentsOnPaper(t *testing.T) {
 	const head = "title = \"t\"\n[[location]]\nname = \"front\"\nwidth = \"20 cm\"\nheight = \"20 cm\"\n"
 	for _, lang := range templates.Bases() {
 		p, v := planned(t, ".", head+screen("20..60 um")+screen("90..95 um")+screen("20..60 um"), lang, "metric", 0)
-		text := func() string {
-			out := ""
-			for _, texts := range sound(t, p, v, sheet.Options{}) {
-				out += "\n" + strings.Join(texts, "\n") + "\n"
-			}
-			return strings.ReplaceAll(out, "\u00a0", " ")
-		}
-		got := text()
-		if !strings.Contains(got, "\n1, 3\n") {
-			t.Errorf("%s: screens 1 and 3 have no common group", lang)
-		}
-		miss, _, _ := strings.Cut(v.T("sheet-doc.share-miss", "list", "2"), ",")
-		if !strings.Contains(got, "\n"+miss) {
-			t.Errorf("%s: %q is not said", lang, miss)
+		text := func() string { return said(sound(t, p, v, sheet.Options{})...) }
+		miss, none := plain(v.T("sheet-doc.share-miss", "list", "2")), plain(v.T("sheet-doc.none-for", "list", "2"))
+		if got := text(); !strings.Contains(got, miss) || strings.Contains(got, none) || !strings.Contains(got, " 1, 3 ") {
+			t.Errorf("%s: %q is not said, or 1 and 3 have no row of their own", lang, miss)
 		}
 		p.Locations[0].Screens[1].Equivalents = nil
-		got = text()
-		if strings.Contains(got, "\n"+miss) || !strings.Contains(got, v.T("sheet-doc.none-for", "list", "2")) {
+		if got := text(); strings.Contains(got, miss) || !strings.Contains(got, none) {
 			t.Errorf("%s: screen 2 has no equivalents, and the sheet does not say so", lang)
 		}
 		for i := range p.Locations[0].Screens {
 			p.Locations[0].Screens[i].Equivalents = nil
 		}
-		if got = text(); !strings.Contains(got, v.T("sheet-doc.none")) {
+		if got := text(); !strings.Contains(got, plain(v.T("sheet-doc.none"))) {
 			t.Errorf("%s: no screen has equivalents, and the sheet does not say so", lang)
 		}
 	}

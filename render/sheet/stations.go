@@ -10,89 +10,88 @@ import (
 	"bladecard/render/page"
 )
 
-// The measures of a drawn station.
+// The measures of a drawn station, in mm.
 const (
-	stationW = 28.0
-	stationH = 18.5
-	arrowMM  = 3.2 // between two
+	stationW = 27.0 // at most
+	stationH = 15.6
+	arrowMM  = 2.6 // between two
+	mostRow  = 9   // stations in a row
 )
 
 // order draws the press order as a row of stations, over as many rows as it takes.
 func (m *maker) order(l plan.Location) {
-	v := m.say
-	m.Y += 0.5
+	m.Space(1)
+	m.Ensure(stationH + 5)
 	if len(l.Stations) > 1 {
-		m.Paragraph("order", v.Many("sheet-doc.order", l.HeadsNeeded), flow.Regular(flow.BodyPT))
+		m.Paragraph("order", m.say.Many("sheet-doc.order", l.HeadsNeeded), flow.Bold(flow.BodyPT))
 	}
-	m.Y += 0.8
-	per := max(1, int((m.Width()+arrowMM)/(stationW+arrowMM)))
-	if rows := (len(l.Stations) + per - 1) / per; rows > 1 { // none with one left over
-		per = (len(l.Stations) + rows - 1) / rows
-	}
+	m.Y += 0.5
+	rows := (len(l.Stations) + mostRow - 1) / mostRow
+	per := (len(l.Stations) + rows - 1) / rows // none with one left over
+	w := min(stationW, (m.Width()-float64(per-1)*arrowMM)/float64(per))
 	for i := 0; i < len(l.Stations); i += per {
 		m.Ensure(stationH)
 		row := l.Stations[i:min(i+per, len(l.Stations))]
 		for k, s := range row {
-			r := page.Rect{X: m.Left() + float64(k)*(stationW+arrowMM), Y: m.Y, W: stationW, H: stationH}
+			r := page.Rect{X: m.Left() + float64(k)*(w+arrowMM), Y: m.Y, W: w, H: stationH}
 			m.station(i+k+1, s, l.Screens[s.Screen-1], r)
 			if i+k+1 < len(l.Stations) && k+1 < per {
 				m.arrow(fmt.Sprintf("arrow %d", i+k+1), r.Right(), r.Y)
 			}
 		}
-		m.Y += stationH + 1.5
+		m.Y += stationH + 1
 	}
 }
 
-// station is one box: a print with its patch, a flash in grey with a heavy frame, a cool-down
-// with a dashed one.
+// station is one box: a print with its patch, a flash white on black with its time, a cool-down with a dashed frame.
 func (m *maker) station(n int, s plan.Station, of plan.Screen, r page.Rect) {
-	const pad, line, tab = 1.2, 3.6, 5.5
+	const pad, line, tab = 0.9, 3.2, 5.0
 	v, name := m.say, fmt.Sprintf("station %d", n)
-	pen := flow.Hair(0.3)
-	fill := canvas.White
+	pen, fill, type_ := flow.Hair(0.3), canvas.White, canvas.Black
+	lines := []string{"", ""}
+	what := v.T("station." + s.Kind)
 	switch s.Kind {
 	case "flash":
-		pen, fill = flow.Hair(0.7), canvas.Gray(215)
+		fill, type_ = canvas.Black, canvas.White
+		what, lines[0], lines[1] = v.FlashTile(of.Flash)
+		if t := of.Flash.TemperatureC; t != nil {
+			lines[1] = v.TemperatureRange(t.Low, t.High)
+		}
 	case "cool":
 		pen.DashMM = []float64{1.2, 0.8}
+		what, lines[0] = "", what
+	default:
+		what = v.T("sheet-doc.station-print", "n", fmt.Sprint(s.Screen))
+		if s.Wet {
+			lines[1] = v.T("sheet-doc.station-wet")
+		}
 	}
 	in := r.Inset(pen.WidthMM / 2)
 	m.Add(page.Fill(name+" frame", in.X, in.Y, in.W, in.H, &fill, pen))
-	tall := page.Rect{X: r.X + pad, Y: r.Y + pad, W: tab - 1, H: line + 1}
-	m.fit(name+" number", tall, fmt.Sprint(n), 9, canvas.Bold)
-	what := page.Rect{X: r.X + pad + tab, Y: r.Y + pad, W: r.W - 2*pad - tab, H: line + 1}
-	low := page.Rect{X: r.X + pad, Y: r.Y + pad + line + 1.6, W: r.W - 2*pad, H: 2 * line}
-	if s.Kind != "print" {
-		m.fit(name+" kind", what, v.T("station."+s.Kind), 9, canvas.Bold)
-		m.fit(name+" screen", low, v.T("sheet-doc.station-after", "n", fmt.Sprint(s.Screen)), flow.BodyPT, canvas.Regular)
-		if t := of.Flash.Seconds; s.Kind == "flash" && t != nil {
-			how := page.Rect{X: low.X, Y: r.Bottom() - pad - line, W: low.W, H: line}
-			m.fit(name+" time", how, v.SecondsRange(t.Low, t.High), flow.BodyPT, canvas.Bold)
-		}
+	text := func(part string, r page.Rect, s string, sizePT float64, face canvas.Face) {
+		f := page.Fit(name+part, r, s, page.Style{Font: canvas.Font{Face: face, SizePT: sizePT}, Color: type_}, flow.SmallPT)
+		m.Add(f.Boxes...)
+	}
+	in = r.Inset(pad)
+	text(" number", page.Rect{X: in.X, Y: in.Y, W: tab - 0.5, H: line + 0.8}, fmt.Sprint(n), 10, canvas.Bold)
+	low := page.Rect{X: in.X, Y: in.Y + line + 0.8, W: in.W, H: in.H - line - 0.8}
+	if s.Kind == "print" {
+		const screen = 6.5
+		text(" screen", page.Rect{X: in.X + tab - 0.5, Y: in.Y + 0.3, W: screen, H: line + 0.3}, what, flow.SmallPT, canvas.Regular)
+		at := page.Rect{X: in.X + tab + screen, Y: in.Y + 0.2, W: in.W - tab - screen, H: line}
+		m.Draw(name+" patch", at, func(c canvas.Canvas) error { return swatch(of).Draw(c, figure.Rect{W: at.W, H: at.H}) })
+		text(" color", page.Rect{X: low.X, Y: low.Y, W: low.W, H: 2 * line}, m.color(of), flow.SmallPT, canvas.Regular)
+		text(" wet", page.Rect{X: r.X + 0.5, Y: low.Bottom() - line, W: r.W - 1, H: line}, lines[1], flow.SmallPT, canvas.Bold)
 		return
 	}
-	m.fit(name+" kind", what, v.T("sheet-doc.station-print", "n", fmt.Sprint(s.Screen)), 9, canvas.Bold)
-	const patch = 6.0
-	m.Draw(name+" patch", page.Rect{X: low.X, Y: low.Y + 0.4, W: patch, H: patch}, func(c canvas.Canvas) error {
-		return swatch(of).Draw(c, figure.Rect{W: patch, H: patch})
-	})
-	text := page.Rect{X: low.X + patch + 1, Y: low.Y, W: low.W - patch - 1, H: low.H}
-	if s.Wet {
-		mark := page.Rect{X: r.X + 0.8, Y: r.Bottom() - pad - line, W: r.W - 1.6, H: line}
-		m.fit(name+" wet", mark, v.T("sheet-doc.station-wet"), flow.SmallPT, canvas.Bold)
-	}
-	m.fit(name+" colour", text, m.color(of), flow.BodyPT, canvas.Regular)
-}
-
-// fit places a text in r, shrunk to no less than the smallest type.
-func (m *maker) fit(name string, r page.Rect, s string, sizePT float64, face canvas.Face) {
-	f := page.Fit(name, r, s, page.Style{Font: canvas.Font{Face: face, SizePT: sizePT}, Color: canvas.Black}, flow.SmallPT)
-	m.Add(f.Boxes...)
+	text(" kind", page.Rect{X: in.X + tab, Y: in.Y, W: in.W - tab, H: line + 0.8}, what, 8.5, canvas.Bold)
+	text(" time", page.Rect{X: low.X, Y: low.Y, W: low.W, H: low.H - line}, lines[0], 9, canvas.Bold)
+	text(" how", page.Rect{X: low.X, Y: low.Bottom() - line, W: low.W, H: line}, lines[1], flow.SmallPT, canvas.Regular)
 }
 
 // arrow leads from a station to the next.
 func (m *maker) arrow(name string, x, y float64) {
-	const half, long = 1.2, 2.2
+	const half, long = 1.1, 1.8
 	m.Draw(name, page.Rect{X: x + (arrowMM-long)/2, Y: y + stationH/2 - half, W: long, H: 2 * half}, func(c canvas.Canvas) error {
 		var p canvas.Path
 		p.Move(0, 0)
