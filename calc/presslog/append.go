@@ -67,7 +67,8 @@ func (r *reader) key(row []string) (key [len(rowKey)]string) {
 	return key
 }
 
-// survey reads on: which rows there are, and whether their decimals are written with a comma.
+// survey reads on: which rows there are, and whether decimals are written with a comma: between semicolons they
+// are, where the log does not show the opposite.
 func (r *reader) survey() (there map[[len(rowKey)]string]bool, comma bool) {
 	for _, name := range rowKey {
 		if !r.has(name) {
@@ -86,7 +87,7 @@ func (r *reader) survey() (there map[[len(rowKey)]string]bool, comma bool) {
 			}
 		}
 	}
-	return there, r.comma == ';' && commas > points
+	return there, r.comma == ';' && commas >= points
 }
 
 // under writes the cells of a row for the columns of a log, in their units.

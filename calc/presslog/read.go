@@ -229,6 +229,12 @@ func (h head) read(row *Row, text string, comma rune) (wrong, accepted string) {
 		if text == "" && h.need {
 			return "is empty", "its name"
 		}
+		if h.marks != nil && text != "" {
+			mark, known := h.marks[strings.ToLower(*to)]
+			if *to = mark; !known {
+				return fmt.Sprintf("%q is not known", text), h.accepted()
+			}
+		}
 	case *job.Date:
 		day, ok := ParseDay(text)
 		if *to = day; !ok && text != "" {

@@ -32,8 +32,10 @@ func pressLog(c *call) int {
 		return code
 	}
 	var rows []presslog.Row
+	comma := false // the decimal sign of the first job's language
 	if code := c.each(func(l loaded) int {
 		c.tellShop(l.use, l.voice)
+		comma = rows == nil && l.voice.DecimalComma() || comma
 		rows = append(rows, choose.LogOf(l.plan)...)
 		return exitDone
 	}); code != exitDone {
@@ -44,7 +46,7 @@ func pressLog(c *call) int {
 	if info, there := os.Stat(path); path != disk.Stdout && there == nil && info.Mode().IsRegular() {
 		err = c.addRows(to, path, rows)
 	} else {
-		err = c.put(to, path, func(w io.Writer) error { return presslog.Write(w, rows) })
+		err = c.put(to, path, func(w io.Writer) error { return presslog.Write(w, rows, comma) })
 	}
 	return c.failed(err)
 }
