@@ -151,6 +151,7 @@ type Shop struct {
 	Paper        string       `toml:"paper" one:"a4 letter" default:"a4"`
 	Language     string       `toml:"language" form:"language" default:"en"`
 	Logo         string       `toml:"logo" form:"path"`
+	Log          string       `toml:"log" form:"path"`
 	Accent       string       `toml:"accent" form:"swatch"`
 	Waste        float64      `toml:"waste" unit:"share" min:"0" max:"1" default:"10 %"`
 	StaysG       float64      `toml:"stays-in-screen" unit:"g" min:"0" max:"5000" default:"150 g"`

@@ -67,14 +67,19 @@ func (r *reader) key(row []string) (key [len(rowKey)]string) {
 	return key
 }
 
+// tellsApart asks for the columns that tell the rows apart.
+func (r *reader) tellsApart() {
+	for _, name := range rowKey {
+		if !r.has(name) {
+			r.failCell(0, "header", "there is no column "+strconv.Quote(name)+" to tell the rows by", strings.Join(rowKey[:], ", "))
+		}
+	}
+}
+
 // survey reads on: which rows there are, and whether decimals are written with a comma: between semicolons they
 // are, where the log does not show the opposite.
 func (r *reader) survey() (there map[[len(rowKey)]string]bool, comma bool) {
-	for _, name := range rowKey {
-		if !r.has(name) {
-			r.failCell(0, "header", "there is no column "+strconv.Quote(name)+" to tell the rows by", "job, location, screen")
-		}
-	}
+	r.tellsApart()
 	there = map[[len(rowKey)]string]bool{}
 	commas, points := 0, 0
 	for r.errs == nil && r.next("row") {

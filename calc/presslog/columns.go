@@ -18,7 +18,7 @@ type column struct {
 	low, most float64
 	need      bool
 	marks     map[string]string // of a text: the accepted words, and what each is kept as
-	of        func(*Row) any // where a row keeps it: *string, *job.Date, *int or *float64
+	of        func(*Row) any    // where a row keeps it: *string, *job.Date, *int or *float64
 }
 
 // columns in the order in which a log is written.

@@ -36,7 +36,21 @@ type Fault struct{ Column, Wrong, Accepted string }
 // finds itself, each fault at the line and the column of its cell: all of a file's at once, up to twenty.
 func Read(file string, src []byte, take func(Row) Fault) job.Errors {
 	r := reader{file: file, src: charset.Text(src), take: take}
-	r.read()
+	if r.open() {
+		r.read()
+	}
+	return r.errs
+}
+
+// ReadNamed reads a log as Read does, and asks for the columns job, location and screen that tell its rows apart.
+func ReadNamed(file string, src []byte, take func(Row) Fault) job.Errors {
+	r := reader{file: file, src: charset.Text(src), take: take}
+	if r.open() {
+		r.tellsApart()
+	}
+	if r.errs == nil {
+		r.read()
+	}
 	return r.errs
 }
 
@@ -78,9 +92,6 @@ func (r *reader) offset(line, column int) int {
 }
 
 func (r *reader) read() {
-	if !r.open() {
-		return
-	}
 	measured := 0
 	for r.next("row") {
 		if row := r.row(); row.Measured() {

@@ -23,10 +23,10 @@ type Log struct {
 type place struct{ location, screen, color string }
 
 // Read reads a press log for its last runs; of each screen one row is kept. Rows in which nothing was filled in are
-// no runs. text says what of a text cannot stand on paper, and what is accepted. Errors as of presslog.Read.
+// no runs. text says what of a text cannot stand on paper, and what is accepted. Errors as of presslog.ReadNamed.
 func Read(file string, src []byte, text func(string) (wrong, accepted string)) (*Log, job.Errors) {
 	g := &Log{jobs: map[string]map[place]presslog.Row{}}
-	errs := presslog.Read(file, src, func(r presslog.Row) presslog.Fault {
+	errs := presslog.ReadNamed(file, src, func(r presslog.Row) presslog.Fault {
 		if !r.Ran() || r.Job == "" {
 			return presslog.Fault{}
 		}
@@ -53,9 +53,10 @@ func Read(file string, src []byte, text func(string) (wrong, accepted string)) (
 }
 
 // key is what names are compared by: capitals and spaces tell no two apart.
-func key(name string) string {
-	return strings.ToLower(strings.Join(strings.Fields(norm.NFC.String(name)), " "))
-}
+func key(name string) string { return strings.ToLower(line(name)) }
+
+// line is a text of a cell on one line, composed as the texts of job files are.
+func line(text string) string { return strings.Join(strings.Fields(norm.NFC.String(text)), " ") }
 
 // later tells whether a row that stands below another was printed after it: by their days where both have one,
 // and else because it stands below.

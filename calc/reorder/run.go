@@ -20,8 +20,8 @@ const (
 // lastRun is what a row tells of a screen.
 func lastRun(r presslog.Row, s plan.Screen, shop *job.Shop) *plan.LastRun {
 	out := &plan.LastRun{
-		Date: r.Date.ISO(), Mesh: r.Mesh, EOMUM: known(r.EOMUM), Ink: r.Ink, Blade: r.Blade, AngleDeg: r.AngleDeg, LoadNPerCM: known(r.LoadNCM),
-		AirBar: known(r.AirBar), Strokes: r.Strokes, Hits: r.Hits, FlashS: known(r.FlashS), Wiped: r.Wiped, CureC: known(r.CureC), Wash: r.Wash, Name: r.Name,
+		Date: r.Date.ISO(), Mesh: line(r.Mesh), EOMUM: known(r.EOMUM), Ink: line(r.Ink), Blade: line(r.Blade), AngleDeg: r.AngleDeg, LoadNPerCM: known(r.LoadNCM),
+		AirBar: known(r.AirBar), Strokes: r.Strokes, Hits: r.Hits, FlashS: known(r.FlashS), Wiped: r.Wiped, CureC: known(r.CureC), Wash: r.Wash, Name: line(r.Name),
 	}
 	out.CuredUM, out.CuredFrom = film(r, s, shop)
 	out.Differences = differences(out, s)

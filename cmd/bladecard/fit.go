@@ -29,11 +29,11 @@ type fitting struct {
 	when          job.Date // zero: the latest day of the log
 	chart         string
 
-	log    string // as messages call it
+	log     string // as messages call it
 	prints  []fit.Print
 	unwiped []int // lines of prints that are left out
-	floor  *floor
-	use    shopUse
+	floor   *floor
+	use     shopUse
 }
 
 func (o *fitting) declare(f *flags) {

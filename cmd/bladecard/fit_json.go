@@ -22,7 +22,7 @@ type fitted struct {
 	Scatter     float64         `json:"scatter"`
 	LeaveOut    float64         `json:"leave_out"` // how far each print lies from what the others tell
 	Outliers    []fittedOutlier `json:"outliers"`
-	Unwiped     []int           `json:"unwiped"` // lines of prints that are left out, since ink stayed in the screen
+	Unwiped     []int           `json:"unwiped"`     // lines of prints that are left out, since ink stayed in the screen
 	Calibration string          `json:"calibration"` // the block of a shop file
 }
 

@@ -31,6 +31,7 @@ func pressLog(c *call) int {
 	}); !ok {
 		return code
 	}
+	c.startsLog = true
 	var rows []presslog.Row
 	comma := false // the decimal sign of the first job's language
 	if code := c.each(func(l loaded) int {
