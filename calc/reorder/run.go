@@ -8,13 +8,15 @@ import (
 	"bladecard/calc/presslog"
 )
 
-// How far two figures may lie apart and still be the same setting: what a log rounds, and what no hand sets.
+// How far two figures may lie apart and still be the same setting: what a log rounds, and what no hand sets
+// (common practice).
 const (
-	sameEOMUM  = 0.5
-	sameDeg    = 0.25
-	sameNCM    = 0.05
-	sameBar    = 0.05
-	sameFlashS = 0.25
+	sameEOMUM      = 1.0
+	sameDeg        = 0.25
+	sameNCM        = 0.2
+	sameBar        = 0.1
+	sameFlashS     = 0.25
+	sameFlashShare = 0.1
 )
 
 // lastRun is what a row tells of a screen.
@@ -93,7 +95,7 @@ func differences(r *plan.LastRun, s plan.Screen) []plan.Difference {
 		figure("air", r.AirBar, s.Pressure.Bar, sameBar)
 	}
 	if s.Flash.StartS != nil {
-		figure("flash", r.FlashS, *s.Flash.StartS, sameFlashS)
+		figure("flash", r.FlashS, *s.Flash.StartS, math.Max(sameFlashS, sameFlashShare**s.Flash.StartS))
 	}
 	if b := s.CuredUM; r.CuredUM != nil && (*r.CuredUM < b.Low || *r.CuredUM > b.High) {
 		out = append(out, plan.Difference{What: "film", Was: r.CuredUM, Is: &b.Value, Range: &b})

@@ -5,14 +5,13 @@ import (
 	"fmt"
 	"math"
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"bladecard/calc/plan"
 	"bladecard/calc/seen"
 	"bladecard/render/canvas"
 	"bladecard/render/figure"
 	"bladecard/render/page"
+	"bladecard/render/say"
 )
 
 // block is a piece of the back over its whole width, laid out and not yet placed.
@@ -26,7 +25,8 @@ type amount struct {
 	charts         bool
 	arrows, faults int // rows of the ruler and of what it looks like; arrows < 0: no ruler
 	leans, setup   bool
-	warnings       int // a row each, one after the other, in a few words
+	last           lastRun // of the last run of the screen
+	warnings       int     // a row each, one after the other, in a few words
 }
 
 // amounts are tried from the fullest: the charts, which only the larger cards have, give way to the text, and all
@@ -36,12 +36,13 @@ func (m *maker) amounts() []amount {
 	whole := []amount{{arrows: 6, faults: 5}, {arrows: 5, faults: 5}, {arrows: 5, faults: 4}, {arrows: 4, faults: 4}, {arrows: 4, faults: 3}, {arrows: 3, faults: 3}, {arrows: 2, faults: 3}, {arrows: 2, faults: 2}}
 	for _, charts := range []bool{true, false} {
 		for _, a := range whole {
-			if a.charts, a.leans, a.setup = charts, true, true; !charts || m.size.H > page.Card132.H {
+			if a.charts, a.leans, a.setup, a.last = charts, true, true, lastWhole; !charts || m.size.H > page.Card132.H {
 				out = append(out, a)
 			}
 		}
 	}
-	out = append(out, amount{arrows: 2, setup: true}, amount{setup: true}, amount{arrows: -1, setup: true}, amount{arrows: -1})
+	out = append(out, amount{arrows: 2, setup: true, last: lastWhole}, amount{arrows: 2, setup: true, last: lastLine}, amount{setup: true, last: lastLine},
+		amount{arrows: -1, setup: true, last: lastLine}, amount{arrows: -1, last: lastLine}, amount{arrows: -1})
 	for n := 1; n <= mostShort+1; n++ {
 		out = append(out, amount{arrows: 2, warnings: n}, amount{arrows: -1, warnings: n})
 	}
@@ -96,6 +97,9 @@ func (m *maker) blocks(w float64, a amount, faults []seen.Finding) []block {
 		out = append(out, m.warnings(w, a.warnings))
 	}
 	out = append(out, m.film(w, a.warnings > mostShort))
+	if m.screen.Last != nil && a.last != lastNone {
+		out = append(out, m.last(w, a.last))
+	}
 	if a.arrows >= 0 {
 		out = append(out, m.helps(w, a, faults)...)
 	}
@@ -381,7 +385,7 @@ func (m *maker) setup() string {
 func (m *maker) cure() string {
 	c, v := m.screen.Cure, m.say
 	if c.TemperatureC == nil {
-		return sentence(v.Cure(c))
+		return say.Sentence(v.Cure(c))
 	}
 	text := v.T("card.cure", "temperature", v.TemperatureRange(c.TemperatureC.Low, c.TemperatureC.High))
 	if c.DwellS != nil {
@@ -428,10 +432,4 @@ func (m *maker) log() block {
 		}
 		m.rule("under the log", r.X, r.Bottom(), r.W, 0)
 	}}
-}
-
-// sentence is s with a capital and a full stop.
-func sentence(s string) string {
-	r, n := utf8.DecodeRuneInString(s)
-	return string(unicode.ToUpper(r)) + strings.TrimSuffix(s[n:], ".") + "."
 }

@@ -85,6 +85,7 @@ func (m *maker) location(l plan.Location) {
 	m.screens(l)
 	m.strokes(l)
 	m.film(l)
+	m.last(l)
 	m.held(l)
 	m.equivalents(l)
 }
