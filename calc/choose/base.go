@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"bladecard/calc/ink"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
 )
@@ -23,14 +24,14 @@ func (m maker) base() *plan.Base {
 	at.location.Screens = []job.Screen{at.screen, m.screen}
 	at.number = 1
 	if white.Whiteness == 0 { // a class of all colors asks no film of its whites
-		um, known, err := at.hides()
-		if err != nil || !known {
+		um, known := at.hides()
+		if !known {
 			return nil
 		}
 		at.screen.FilmUM = &job.Range{Low: um * (1 - hidingSlack), High: um * hidingSpread}
 	}
-	d, err := newDemand(at.screen, at.ground())
-	if err != nil || d.target == (plan.Target{}) {
+	d := newDemand(at.screen, at.ground())
+	if d.target == (plan.Target{}) {
 		return nil
 	}
 	c, ch, fail := at.choose(d)
@@ -39,7 +40,7 @@ func (m maker) base() *plan.Base {
 	}
 	t := ch.best
 	return &plan.Base{
-		Ink: white.Name, Swatch: baseSwatch, Mesh: c.bench.meshName, EOMUM: c.bench.eomUM, Blade: bladeName(t.stock), AngleDeg: t.angleDeg, Strokes: t.strokes, Hits: t.hits,
+		Ink: white.Name, Swatch: baseSwatch, Mesh: c.given.meshName, EOMUM: c.given.eomUM, Blade: t.stock.Name, AngleDeg: t.angleDeg, Strokes: t.strokes, Hits: t.hits,
 		CuredUM: t.curedUM, FilmAsked: at.screen.FilmUM != nil, TargetUM: plan.Interval{Low: d.target.Low, High: d.target.High}, ChokeMM: chokeMM, Coverage: m.screen.Coverage, MeetsAll: t.miss.none(),
 	}
 }
@@ -108,8 +109,8 @@ func underAll(screens []plan.Screen) *plan.LocationBase {
 	return out
 }
 
-// whiteOf is what a white print hides by: the reflectance of a film that nothing shows through, from the ink
-// class, else from the swatch, and its scattering. It is none where the screen prints no white, or no white
+// whiteOf is what a white print hides by: the reflectance of a film that nothing shows through, of the ink
+// class or as whites are, and its scattering. It is none where the screen prints no white, or no white
 // that scatters.
 func whiteOf(s job.Screen) (whiteness, scattersPerMM float64, white bool) {
 	if !isWhite(s) || s.Ink.ScatterPerMM == 0 {
@@ -118,9 +119,8 @@ func whiteOf(s job.Screen) (whiteness, scattersPerMM float64, white bool) {
 	if s.Ink.Whiteness > 0 {
 		return s.Ink.Whiteness, s.Ink.ScatterPerMM, true
 	}
-	y, _ := luminance(s)
-	return math.Min(y, whitestShare), math.Max(s.Ink.ScatterPerMM, whiteScattersPerMM), true
+	return whitestShare, math.Max(s.Ink.ScatterPerMM, ink.ScatteringDefaultPerMM), true
 }
 
-// whitestShare is the most that a printed white reflects, whatever its swatch says (from memory).
-const whitestShare = 0.90
+// The least and the most that a printed ink sends back of a light, whatever its swatch says (from memory).
+const darkestShare, whitestShare = 0.01, 0.90

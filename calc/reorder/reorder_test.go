@@ -93,7 +93,7 @@ func TestFilm(t *testing.T) {
 		"45,,100,101.8,300":   {45 * ink.Solids, "comb"},
 		",,100,101.8,300":     {1.8 / 300 / ink.DensityKgPerL * 1e4 * ink.Solids, "weight"},
 	} {
-		s := filled(t, twoScreens, head+"2026-11-10,T-1,front,1,white,156-64,12,plastisol,70,15,1,"+measured+",,,,\n").Locations[0].Screens[0]
+		s := filled(t, twoScreens, strings.Replace(head, "name\n", "name,cloth\n", 1)+"2026-11-10,T-1,front,1,white,156-64,12,plastisol,70,15,1,"+measured+",,,,,none\n").Locations[0].Screens[0]
 		if s.Last.CuredUM == nil || math.Abs(*s.Last.CuredUM-want.um) > 1e-9 || s.Last.CuredFrom != want.from {
 			t.Errorf("%s: %+v; %g um by %s are wanted", measured, s.Last, want.um, want.from)
 		}

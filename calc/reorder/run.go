@@ -55,8 +55,8 @@ func film(r presslog.Row, s plan.Screen, shop *job.Shop) (um *float64, from stri
 	if !math.IsNaN(r.WetUM) {
 		from, r.BeforeG = "comb", math.NaN()
 	}
-	cured := r.Film(ink.Solids, ink.DensityKgPerL)
-	if math.IsNaN(cured) || presslog.FilmFault(cured) != (presslog.Fault{}) {
+	cured, _, fault := r.Film(ink.Solids, ink.DensityKgPerL)
+	if math.IsNaN(cured) || fault != (presslog.Fault{}) {
 		return nil, ""
 	}
 	return &cured, from

@@ -3,8 +3,6 @@ package say
 import (
 	"strconv"
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"bladecard/calc/plan"
 )
@@ -15,14 +13,14 @@ func (v *Voice) Last(s plan.Screen) string {
 	if s.Last == nil {
 		return ""
 	}
-	differs := Sentence(v.T("last.same"))
+	differs := capital(v.T("last.same"))
 	if list := v.LastDiffers(*s.Last); list != nil {
 		differs = v.T("last.differs", "list", strings.Join(list, "; "))
 	}
 	out := v.lastLine(*s.Last, v.LastSetup(*s.Last)) + " " + differs
 	for _, text := range []string{v.LastFilm(s), v.LastSigned(*s.Last)} {
 		if text != "" {
-			out += " " + Sentence(text)
+			out += " " + capital(text)
 		}
 	}
 	return out
@@ -36,7 +34,7 @@ func (v *Voice) LastShort(s plan.Screen) string {
 	}
 	out = v.lastLine(*s.Last, out)
 	if film := v.LastFilm(s); film != "" {
-		out += " " + Sentence(film)
+		out += " " + capital(film)
 	}
 	return out
 }
@@ -138,10 +136,4 @@ func (v *Voice) LastSigned(r plan.LastRun) string {
 		parts = append(parts, v.T("last.wash-"+r.Wash))
 	}
 	return strings.Join(parts, ", ")
-}
-
-// Sentence is s with a capital and a full stop.
-func Sentence(s string) string {
-	r, n := utf8.DecodeRuneInString(s)
-	return string(unicode.ToUpper(r)) + strings.TrimSuffix(s[n:], ".") + "."
 }
