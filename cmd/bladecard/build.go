@@ -29,8 +29,8 @@ var buildCommand = command{
 	more: `
 A PATH is a job file or a folder; folders are searched to the bottom, hidden ones left out. DIR
 gets the same folders. It also keeps, in .bladecard, what each job was made from: a job is made
-again when its file, its shop's, the logo, its rows of the shop's press log, the flags or this program changed, or when an output is
-gone. Jobs are made side by side on all cores, and a bad one does not stop the others. An output
+again when its file, its shop's, the logo, its rows of the shop's press log, the flags or this
+program changed, or when an output is gone. Jobs are made side by side on all cores, and a bad one does not stop the others. An output
 that a person edited, or that another job or no build made, is left alone unless --force is given.
 Ctrl-C ends at once (exit code 130); the next build goes on from there.
 
