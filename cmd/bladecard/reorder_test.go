@@ -135,7 +135,7 @@ func TestReorder(t *testing.T) {
 	says("fit", errs, "1 measured print is left out, since the log says that ink stayed in the screen: line 7")
 
 	says("cards", outside(t, "pdftotext", b.path("out/job-cards.pdf"), "-"), tells...)
-	says("sheet", outside(t, "pdftotext", "-layout", b.path("out/job-sheet.pdf"), "-"), "What ran before", "2026-11-10", "blade 60 then, 70", "angle 20° then, 15° now", "signed off by Ana")
+	says("sheet", outside(t, "pdftotext", "-layout", b.path("out/job-sheet.pdf"), "-"), "what ran before", "2026-11-10", "blade 60 then, 70", "angle 20° then, 15° now", "signed off by Ana")
 }
 
 // lineOf is a line of a file, counted from 0.
@@ -209,7 +209,7 @@ func TestLogIsAnInput(t *testing.T) {
 // TestLogForTheSpreadsheet: a log has the separators of a spreadsheet in the shop's language, and is read back.
 func TestLogForTheSpreadsheet(t *testing.T) {
 	t.Parallel()
-	for language, comma := range map[string]rune{"en": ',', "es": ';'} {
+	for language, comma := range map[string]rune{"en": ',', "es": ';', "es-MX": ','} {
 		b := newReorder(t, "language = \""+language+"\"\n"+reorderShop)
 		decimal := map[rune]string{',': "41.5", ';': "41,5"}[comma]
 		b.fill("press-log.csv", comma, 1, map[string]string{"date": "2026-11-10", "cured": decimal, "wiped": "sí"})
