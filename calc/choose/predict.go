@@ -14,15 +14,27 @@ import (
 	"bladecard/calc/presslog"
 )
 
+// Logged is what a press log has for a fit.
+type Logged struct {
+	Prints  []fit.Print
+	Last    job.Date // the latest day of them
+	Unwiped []int    // lines of measured prints that are left out, since ink stayed in the screen
+}
+
 // Prints reads a press log and predicts the film of each of its measured rows on the uncalibrated shop,
-// for a fit; last is the latest day that stands in the log. What the shop does not know (a blade, a
-// mesh, an ink, a press) is an error at its cell, as is a setup that folds over or floats.
-func Prints(file string, src []byte, shop *job.Shop) (prints []fit.Print, last job.Date, errs job.Errors) {
+// for a fit. A print whose screen did not come clean is left out: its film is not what the screen meters. What
+// the shop does not know (a blade, a mesh, an ink, a press) is an error at its cell, as is a setup that folds
+// over or floats.
+func Prints(file string, src []byte, shop *job.Shop) (log Logged, errs job.Errors) {
 	p := predictor{shop: shop, known: map[setting]foretold{}}
 	days := map[job.Date]string{}
-	prints = make([]fit.Print, 0, min(bytes.Count(src, []byte("\n")), presslog.MaxRows)) // room for all at once
+	log.Prints = make([]fit.Print, 0, min(bytes.Count(src, []byte("\n")), presslog.MaxRows)) // room for all at once
 	errs = presslog.Read(file, src, func(r presslog.Row) presslog.Fault {
-		if !r.Measured() {
+		switch {
+		case !r.Measured():
+			return presslog.Fault{}
+		case r.Wiped == presslog.No:
+			log.Unwiped = append(log.Unwiped, r.Line)
 			return presslog.Fault{}
 		}
 		f := p.of(r)
@@ -33,22 +45,22 @@ func Prints(file string, src []byte, shop *job.Shop) (prints []fit.Print, last j
 		if fault != (presslog.Fault{}) {
 			return fault
 		}
-		if last.Before(r.Date) {
-			last = r.Date
+		if log.Last.Before(r.Date) {
+			log.Last = r.Date
 		}
 		if days[r.Date] == "" {
 			days[r.Date] = r.Date.ISO()
 		}
-		prints = append(prints, fit.Print{
+		log.Prints = append(log.Prints, fit.Print{
 			Line: r.Line, Day: days[r.Date], Mesh: f.mesh, Blade: f.blade, AngleDeg: r.AngleDeg, HardnessShoreA: f.shoreA,
 			Strokes: r.Strokes, PredictedUM: f.curedUM, MeasuredUM: um, Doubt: doubt,
 		})
 		return presslog.Fault{}
 	})
 	if errs != nil {
-		return nil, job.Date{}, errs
+		return Logged{}, errs
 	}
-	return prints, last, nil
+	return log, nil
 }
 
 // setting is all of a row that its prediction depends on.
@@ -144,9 +156,15 @@ func LogOf(p *plan.Plan) []presslog.Row {
 	for _, l := range p.Locations {
 		for _, s := range l.Screens {
 			r := presslog.Empty()
-			r.Job, r.Location, r.Screen, r.Press = cmp.Or(p.Job, p.Title), l.Name, fmt.Sprint(s.Number), p.Press.Name
+			r.Job, r.Location, r.Screen, r.Color, r.Press = cmp.Or(p.Job, p.Title), l.Name, fmt.Sprint(s.Number), s.Color, p.Press.Name
 			r.Mesh, r.EOMUM, r.FeatureMM = s.Mesh.Name, math.Round(10*s.Stencil.EOMUM)/10, s.Stencil.FeatureMM
 			r.Ink, r.Blade, r.AngleDeg, r.LoadNCM, r.Strokes, r.Hits, r.Cloth = s.Ink, s.Blade.Name, s.AngleDeg.Set, s.LoadNPerCM, s.Strokes, s.Hits, s.SinksIn
+			if s.Pressure != nil {
+				r.AirBar = math.Round(100*s.Pressure.Bar) / 100
+			}
+			if s.Flash.Needed && s.Flash.StartS != nil {
+				r.FlashS = math.Round(10**s.Flash.StartS) / 10
+			}
 			out = append(out, r)
 		}
 	}

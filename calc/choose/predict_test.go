@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"runtime"
+	"slices"
 	"strings"
 	"testing"
 
@@ -17,7 +18,8 @@ const logHead = "date,mesh,eom (um),blade,angle (deg),wet (um),before (g),after 
 // TestPrints: a row is predicted by its setting, whatever was measured, and the latest day is told.
 func TestPrints(t *testing.T) {
 	src := logHead + "2026-11-20,156-64,12,70,15,45,,,\n2026-11-12,156-64,12,70,15,46,,,\n,156-64,12,70,15,,,,\n,156-64,12,80,25,30,,,\n"
-	prints, last, errs := choose.Prints("l.csv", []byte(src), file.BuiltInShop())
+	log, errs := choose.Prints("l.csv", []byte(src), file.BuiltInShop())
+	prints, last := log.Prints, log.Last
 	if errs != nil || len(prints) != 3 || last != (job.Date{Year: 2026, Month: 11, Day: 20}) {
 		t.Fatalf("%d prints to %v, %v", len(prints), last, errs)
 	}
@@ -27,11 +29,22 @@ func TestPrints(t *testing.T) {
 	}
 }
 
+// TestPrintsUnwiped: a print whose screen did not come clean is left out, and its line is told; one that nobody
+// looked at counts.
+func TestPrintsUnwiped(t *testing.T) {
+	src := "mesh,eom (um),blade,angle (deg),wiped,cured (um)\n156-64,12,70,15,no,30\n156-64,12,70,15,yes,31\n156-64,12,70,15,,32\n156-64,12,70,15,no,\n"
+	log, errs := choose.Prints("l.csv", []byte(src), file.BuiltInShop())
+	if errs != nil || len(log.Prints) != 2 || log.Prints[0].MeasuredUM != 31 || log.Prints[1].MeasuredUM != 32 || !slices.Equal(log.Unwiped, []int{2}) {
+		t.Errorf("%+v, %v", log, errs)
+	}
+}
+
 // TestPrintsHits: a film of two hits is predicted twice that of one, so that a fit takes it for no heavier ink; a
 // log without the column has prints of one hit.
 func TestPrintsHits(t *testing.T) {
 	src := "mesh,eom (um),blade,angle (deg),hits,cured (um)\n156-64,12,70,15,,30\n156-64,12,70,15,1,30\n156-64,12,70,15,2,60\n"
-	prints, _, errs := choose.Prints("l.csv", []byte(src), file.BuiltInShop())
+	log, errs := choose.Prints("l.csv", []byte(src), file.BuiltInShop())
+	prints := log.Prints
 	if errs != nil || len(prints) != 3 {
 		t.Fatal(prints, errs)
 	}
@@ -57,7 +70,7 @@ func TestPrintsRefuse(t *testing.T) {
 		",156-64,12,80,15,,100,5000,0.2":   "l.csv:2:23: after: weights and area say a film of ",
 		"31.12.2026,156-64,12,80,15,45,,,": `l.csv:2:1: date: "31.12.2026" is not a day`,
 	} {
-		if _, _, errs := choose.Prints("l.csv", []byte(logHead+row+"\n"), rack); len(errs) != 1 || !strings.HasPrefix(errs[0].Error(), want) {
+		if _, errs := choose.Prints("l.csv", []byte(logHead+row+"\n"), rack); len(errs) != 1 || !strings.HasPrefix(errs[0].Error(), want) {
 			t.Errorf("%s: %v; %q is wanted", row, errs, want)
 		}
 	}
@@ -80,7 +93,8 @@ func TestLongLogsStaySmall(t *testing.T) {
 		return int64(m.HeapAlloc)
 	}
 	before := heap()
-	prints, _, errs := choose.Prints("l.csv", src, shop)
+	log, errs := choose.Prints("l.csv", src, shop)
+	prints := log.Prints
 	after := heap()
 	if errs != nil || len(prints) != rows {
 		t.Fatalf("%d prints, %v", len(prints), errs)

@@ -34,10 +34,11 @@ func TestWeightsBothWays(t *testing.T) {
 			rows[i].BeforeG, rows[i].AfterG, rows[i].AreaCM2 = 150, 150+*s.InkGPerPrint, 20*15*[]float64{0.3, 0.2}[i]
 		}
 		var csv bytes.Buffer
-		if err := presslog.Write(&csv, rows); err != nil {
+		if err := presslog.Write(&csv, rows, true); err != nil {
 			t.Fatal(err)
 		}
-		prints, _, errs := choose.Prints("l.csv", csv.Bytes(), file.BuiltInShop())
+		log, errs := choose.Prints("l.csv", csv.Bytes(), file.BuiltInShop())
+		prints := log.Prints
 		if errs != nil {
 			t.Fatal(errs)
 		}

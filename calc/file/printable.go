@@ -59,4 +59,15 @@ func printable(text string) (composed, wrong string) {
 	return composed, "holds what cannot be printed: " + strings.Join(bad, ", ")
 }
 
+// LogText says what of a cell of a press log cannot stand on paper, and what is accepted: as of a text of a job file.
+func LogText(cell string) (wrong, accepted string) {
+	if _, wrong = printable(fold(cell)); wrong != "" {
+		return wrong, acceptedText
+	}
+	if n := utf8.RuneCountInString(cell); n > maxText {
+		return fmt.Sprintf("has %d characters", n), fmt.Sprintf("at most %d are accepted", maxText)
+	}
+	return "", ""
+}
+
 const acceptedText = "letters of Latin, Greek and Cyrillic script, figures and signs are accepted"

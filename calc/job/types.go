@@ -152,6 +152,7 @@ type Shop struct {
 	Paper        string       `toml:"paper" one:"a4 letter" default:"a4"`
 	Language     string       `toml:"language" form:"language" default:"en"`
 	Logo         string       `toml:"logo" form:"path"`
+	Log          string       `toml:"log" form:"path"`
 	Accent       string       `toml:"accent" form:"swatch"`
 	Contact      string       `toml:"contact"`
 	Waste        float64      `toml:"waste" unit:"share" min:"0" max:"1" default:"10 %"`

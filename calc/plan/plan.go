@@ -159,6 +159,7 @@ type Screen struct {
 	Equivalents  []Equivalent `json:"equivalents"` // other blades and meshes that meet the same demands
 	HidesUM      *float64     `json:"hides_um"`    // cured film that hides the cloth, what sinks in included; null: not asked, or not known
 	Base         *Base        `json:"base"`        // a base that would hide the cloth; null: none is needed
+	Last         *LastRun     `json:"last_run"`    // what the press log tells of the screen; null: it has not run, or there is no log
 	Cautions     []string     `json:"cautions"`    // codes of what can hurt, by ink class
 	Warnings     []Warning    `json:"warnings"`
 }

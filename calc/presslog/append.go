@@ -67,13 +67,19 @@ func (r *reader) key(row []string) (key [len(rowKey)]string) {
 	return key
 }
 
-// survey reads on: which rows there are, and whether their decimals are written with a comma.
-func (r *reader) survey() (there map[[len(rowKey)]string]bool, comma bool) {
+// tellsApart asks for the columns that tell the rows apart.
+func (r *reader) tellsApart() {
 	for _, name := range rowKey {
 		if !r.has(name) {
-			r.failCell(0, "header", "there is no column "+strconv.Quote(name)+" to tell the rows by", "job, location, screen")
+			r.failCell(0, "header", "there is no column "+strconv.Quote(name)+" to tell the rows by", strings.Join(rowKey[:], ", "))
 		}
 	}
+}
+
+// survey reads on: which rows there are, and whether decimals are written with a comma: between semicolons they
+// are, where the log does not show the opposite.
+func (r *reader) survey() (there map[[len(rowKey)]string]bool, comma bool) {
+	r.tellsApart()
 	there = map[[len(rowKey)]string]bool{}
 	commas, points := 0, 0
 	for r.errs == nil && r.next("row") {
@@ -86,7 +92,7 @@ func (r *reader) survey() (there map[[len(rowKey)]string]bool, comma bool) {
 			}
 		}
 	}
-	return there, r.comma == ';' && commas > points
+	return there, r.comma == ';' && commas >= points
 }
 
 // under writes the cells of a row for the columns of a log, in their units.

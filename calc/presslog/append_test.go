@@ -90,10 +90,10 @@ func crlf(s string) string { return strings.ReplaceAll(s, "\n", "\r\n") }
 // What is written to a fresh log and what is added to one are the same.
 func TestAppendIsWrite(t *testing.T) {
 	var all, one bytes.Buffer
-	if err := Write(&all, printed()); err != nil {
+	if err := Write(&all, printed(), true); err != nil {
 		t.Fatal(err)
 	}
-	if err := Write(&one, printed()[:1]); err != nil {
+	if err := Write(&one, printed()[:1], true); err != nil {
 		t.Fatal(err)
 	}
 	text, _, errs := Append("l.csv", one.Bytes(), printed())

@@ -2,6 +2,7 @@ package presslog
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strconv"
 	"strings"
@@ -16,7 +17,8 @@ type column struct {
 	unit      string // of a number; "1": it has none
 	low, most float64
 	need      bool
-	of        func(*Row) any // where a row keeps it: *string, *job.Date, *int or *float64
+	marks     map[string]string // of a text: the accepted words, and what each is kept as
+	of        func(*Row) any    // where a row keeps it: *string, *job.Date, *int or *float64
 }
 
 // columns in the order in which a log is written.
@@ -25,6 +27,7 @@ var columns = []column{
 	{name: "job", of: func(r *Row) any { return &r.Job }},
 	{name: "location", of: func(r *Row) any { return &r.Location }},
 	{name: "screen", of: func(r *Row) any { return &r.Screen }},
+	{name: "color", of: func(r *Row) any { return &r.Color }},
 	{name: "press", of: func(r *Row) any { return &r.Press }},
 	{name: "mesh", need: true, of: func(r *Row) any { return &r.Mesh }},
 	{name: "eom", need: true, unit: "um", most: 2000, of: func(r *Row) any { return &r.EOMUM }},
@@ -33,8 +36,10 @@ var columns = []column{
 	{name: "blade", need: true, of: func(r *Row) any { return &r.Blade }},
 	{name: "angle", need: true, unit: "deg", most: 60, of: func(r *Row) any { return &r.AngleDeg }},
 	{name: "load", unit: "N/cm", low: 0.5, most: 20, of: func(r *Row) any { return &r.LoadNCM }},
+	{name: "air", unit: "bar", low: 0.05, most: 20, of: func(r *Row) any { return &r.AirBar }},
 	{name: "strokes", unit: "1", low: 1, most: 6, of: func(r *Row) any { return &r.Strokes }},
 	{name: "hits", unit: "1", low: 1, most: 6, of: func(r *Row) any { return &r.Hits }},
+	{name: "flash", unit: "s", most: 600, of: func(r *Row) any { return &r.FlashS }},
 	{name: "wet", unit: "um", low: leastFilmUM, most: mostFilmUM, of: func(r *Row) any { return &r.WetUM }},
 	{name: "cured", unit: "um", low: leastFilmUM, most: mostFilmUM, of: func(r *Row) any { return &r.CuredUM }},
 	{name: "before", unit: "g", most: 100000, of: func(r *Row) any { return &r.BeforeG }},
@@ -42,7 +47,29 @@ var columns = []column{
 	{name: "area", unit: "cm2", low: 0.1, most: 100000, of: func(r *Row) any { return &r.AreaCM2 }},
 	{name: "cloth", of: func(r *Row) any { return &r.Cloth }},
 	{name: "density", unit: "kg/L", low: 0.5, most: 3, of: func(r *Row) any { return &r.DensityKgPerL }},
+	{name: "wiped", marks: yesNo, of: func(r *Row) any { return &r.Wiped }},
+	{name: "cure", unit: "C", low: 20, most: 400, of: func(r *Row) any { return &r.CureC }},
+	{name: "wash", marks: passFail, of: func(r *Row) any { return &r.Wash }},
+	{name: "name", of: func(r *Row) any { return &r.Name }},
 	{name: "note", of: func(r *Row) any { return &r.Note }},
+}
+
+// What a column of marks keeps.
+const (
+	Yes  = "yes"
+	No   = "no"
+	Pass = "pass"
+	Fail = "fail"
+)
+
+var (
+	yesNo    = map[string]string{"yes": Yes, "y": Yes, "sí": Yes, "si": Yes, "no": No, "n": No}
+	passFail = map[string]string{"pass": Pass, "passed": Pass, "pasa": Pass, "fail": Fail, "failed": Fail, "falla": Fail}
+)
+
+// accepted are the words of a column of marks.
+func (c column) accepted() string {
+	return strings.Join(slices.Sorted(maps.Keys(c.marks)), ", ") + ", or nothing"
 }
 
 // The least and the most that a film may measure, in um, and the least of a wet one that has dried.

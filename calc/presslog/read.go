@@ -36,7 +36,21 @@ type Fault struct{ Column, Wrong, Accepted string }
 // finds itself, each fault at the line and the column of its cell: all of a file's at once, up to twenty.
 func Read(file string, src []byte, take func(Row) Fault) job.Errors {
 	r := reader{file: file, src: charset.Text(src), take: take}
-	r.read()
+	if r.open() {
+		r.read()
+	}
+	return r.errs
+}
+
+// ReadNamed reads a log as Read does, and asks for the columns job, location and screen that tell its rows apart.
+func ReadNamed(file string, src []byte, take func(Row) Fault) job.Errors {
+	r := reader{file: file, src: charset.Text(src), take: take}
+	if r.open() {
+		r.tellsApart()
+	}
+	if r.errs == nil {
+		r.read()
+	}
 	return r.errs
 }
 
@@ -78,9 +92,6 @@ func (r *reader) offset(line, column int) int {
 }
 
 func (r *reader) read() {
-	if !r.open() {
-		return
-	}
 	measured := 0
 	for r.next("row") {
 		if row := r.row(); row.Measured() {
@@ -228,6 +239,12 @@ func (h head) read(row *Row, text string, comma rune) (wrong, accepted string) {
 		*to = cells.TextOf(text)
 		if text == "" && h.need {
 			return "is empty", "its name"
+		}
+		if h.marks != nil && text != "" {
+			mark, known := h.marks[strings.ToLower(*to)]
+			if *to = mark; !known {
+				return fmt.Sprintf("%q is not known", text), h.accepted()
+			}
 		}
 	case *job.Date:
 		day, ok := ParseDay(text)

@@ -2,8 +2,10 @@ package presslog
 
 import (
 	"bytes"
+	"encoding/csv"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -74,6 +76,9 @@ func TestRefused(t *testing.T) {
 		{"NaN", plainHead + "156-64,12,70,15,NaN\n", `"NaN" is not a number`},
 		{"negative", plainHead + "156-64,12,70,15,-4\n", "wet: -4 is out of range; 0.5 to 3000 um"},
 		{"absurd", plainHead + "156-64,12,70,85,45\n", "angle: 85 is out of range; 0 to 60 deg"},
+		{"no such mark", "mesh,eom (um),blade,angle (deg),wet (um),wiped\n156-64,12,70,15,45,perhaps\n", `l.csv:2:20: wiped: "perhaps" is not known; n, no, si, sí, y, yes, or nothing`},
+		{"no such test", "mesh,eom (um),blade,angle (deg),wet (um),wash\n156-64,12,70,15,45,7\n", `l.csv:2:20: wash: "7" is not known; fail, failed, falla, pasa, pass, passed, or nothing`},
+		{"cold cure", "mesh,eom (um),blade,angle (deg),wet (um),cure (F)\n156-64,12,70,15,45,32\n", "cure: 32 is out of range; 20 to 400 C"},
 		{"no blade", plainHead + "156-64,12,,15,45\n", "blade: is empty"},
 		{"half a stroke", "mesh,eom (um),blade,angle (deg),strokes,wet (um)\n156-64,12,70,15,1.5,45\n", "1.5 is no whole number"},
 		{"lighter", "mesh,eom (um),blade,angle (deg),before (g),after (g),area (cm2)\n156-64,12,70,15,150,149,300\n", "is no more than the 150 g before"},
@@ -151,25 +156,35 @@ func TestWriteReads(t *testing.T) {
 	full := Row{
 		Line: 2, Date: job.Date{Year: 2027, Month: 2, Day: 1}, Job: "=HYPERLINK(\"x\")", Location: "+1", Screen: "-1", Press: "@SUM(A1)", Mesh: "156-64",
 		EOMUM: 12.5, FeatureMM: 6, Ink: "'=1", Blade: "75; \"graphics\"", AngleDeg: 17.5, LoadNCM: 5, Strokes: 2, Hits: 3, WetUM: 45.25, CuredUM: 22,
-		BeforeG: 150, AfterG: 151.5, AreaCM2: 300, Cloth: "cotton knit", DensityKgPerL: 1.2, Note: "\t=1+1, 'tis\nthe second line",
+		BeforeG: 150, AfterG: 151.5, AreaCM2: 300, Cloth: "cotton knit", DensityKgPerL: 1.2,
+		Color: "-white", AirBar: 2.25, FlashS: 4.5, Wiped: Yes, CureC: 162.5, Wash: Fail, Name: "=A", Note: "\t=1+1, 'tis\nthe second line",
 	}
 	bare := Empty()
 	bare.Line, bare.Mesh, bare.EOMUM, bare.Blade, bare.AngleDeg = 4, "110-80", 20, "70", 15
-	var b bytes.Buffer
-	if err := Write(&b, []Row{full, bare}); err != nil {
-		t.Fatal(err)
-	}
-	var rows []Row
-	if errs := Read("l.csv", b.Bytes(), func(r Row) Fault { rows = append(rows, r); return Fault{} }); errs != nil {
-		t.Fatal(errs)
-	}
-	want := fmt.Sprintf("%+v", []Row{full, bare})
-	if got := fmt.Sprintf("%+v", rows); got != want {
-		t.Errorf("%s\n%s was written", got, want)
-	}
-	for _, line := range strings.Split(b.String(), "\n") {
-		for _, cell := range strings.Split(line, ";") {
-			if first := strings.TrimLeft(strings.TrimPrefix(cell, `"`), " \t"); first != "" && strings.ContainsRune("=+-@", rune(first[0])) {
+	for decimalComma, sign := range map[bool]string{false: ",45.25,", true: ";45,25;"} {
+		var b bytes.Buffer
+		if err := Write(&b, []Row{full, bare}, decimalComma); err != nil {
+			t.Fatal(err)
+		}
+		if !strings.Contains(b.String(), sign) {
+			t.Errorf("%q is wanted in %s", sign, b.String())
+		}
+		var rows []Row
+		if errs := Read("l.csv", b.Bytes(), func(r Row) Fault { rows = append(rows, r); return Fault{} }); errs != nil {
+			t.Fatal(errs)
+		}
+		want := fmt.Sprintf("%+v", []Row{full, bare})
+		if got := fmt.Sprintf("%+v", rows); got != want {
+			t.Errorf("%s\n%s was written", got, want)
+		}
+		cells := csv.NewReader(&b)
+		cells.Comma = rune(sign[0])
+		lines, err := cells.ReadAll()
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, cell := range slices.Concat(lines...) {
+			if first := strings.TrimLeft(cell, " \t"); first != "" && strings.ContainsRune("=+-@", rune(first[0])) {
 				t.Errorf("a spreadsheet runs %q", cell)
 			}
 		}

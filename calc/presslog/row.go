@@ -12,26 +12,39 @@ import (
 type Row struct {
 	Line                                int // where its first cell stands
 	Date                                job.Date
-	Job, Location, Screen               string
+	Job, Location, Screen, Color        string
 	Press, Mesh, Ink, Blade, Note       string
 	Cloth                               string // under the print, in the words of ink.ClothOf
 	EOMUM, FeatureMM, AngleDeg, LoadNCM float64
+	AirBar, FlashS                      float64
 	Strokes                             int // wet print strokes of a hit
 	Hits                                int // prints with a flash between that the measured film is of
 	WetUM, CuredUM, BeforeG, AfterG     float64
 	AreaCM2, DensityKgPerL              float64
+
+	// What the first print was signed off with.
+	Wiped string  // Yes or No: the image area came clean
+	CureC float64 // that the film reached in the dryer
+	Wash  string  // Pass or Fail: of a wash or stretch test
+	Name  string  // who looked at it
 }
 
 // Empty returns a row of a setup in which nothing was measured yet.
 func Empty() Row {
 	nan := math.NaN()
-	return Row{EOMUM: nan, FeatureMM: nan, AngleDeg: nan, LoadNCM: nan, Strokes: 1, Hits: 1,
+	return Row{AirBar: nan, FlashS: nan, CureC: nan, EOMUM: nan, FeatureMM: nan, AngleDeg: nan, LoadNCM: nan, Strokes: 1, Hits: 1,
 		WetUM: nan, CuredUM: nan, BeforeG: nan, AfterG: nan, AreaCM2: nan, DensityKgPerL: nan}
 }
 
 // Measured tells whether the row holds a measurement.
 func (r Row) Measured() bool {
 	return !math.IsNaN(r.WetUM) || !math.IsNaN(r.CuredUM) || r.weighed()
+}
+
+// Ran tells whether anything was filled in that a run of the press leaves: a day, a measurement, or what the
+// first print was signed off with.
+func (r Row) Ran() bool {
+	return r.Date != (job.Date{}) || r.Measured() || !math.IsNaN(r.CureC) || r.Wiped+r.Wash+r.Name != ""
 }
 
 func (r Row) weighed() bool {

@@ -85,6 +85,7 @@ var kinds = []*kind{
 		in(ratio("1"), "MPa"),
 		in(ratio("1/1000"), "kPa"),
 		in(over(newtonPerLbf, "645.16"), "psi"),
+		in(ratio("1/10"), "bar"),
 	}},
 	{noun: "a time", units: []one{
 		in(ratio("1"), "s"),
@@ -128,7 +129,7 @@ var kinds = []*kind{
 // examples show a likely text for each unit that a field is kept in.
 var examples = map[string]string{
 	"um": `"25 um"`, "cm2": `"600 cm2"`, "mm": `"30 cm" or "12 in"`, "N/cm": `"20 N/cm"`, "C": `"160 C" or "320 F"`, "share": `"38 %"`,
-	"deg": `22.5 or "22.5 deg"`, "lpi": `"45 lpi"`, "dpi": `"300 dpi"`, "MPa": `"5.5 MPa"`, "s": `"60 s"`,
+	"deg": `22.5 or "22.5 deg"`, "lpi": `"45 lpi"`, "dpi": `"300 dpi"`, "MPa": `"5.5 MPa"`, "bar": `"2.5 bar"`, "s": `"60 s"`,
 	"m/s": `"0.3 m/s"`, "m/min": `"1.8 m/min"`, "kg/L": `"1.2 kg/L"`, "kW/m2": `"10 kW/m2"`, "Pa.s": `"3 Pa.s"`,
 	"Pa.s^n": `"50 Pa.s^n"`,
 }

@@ -14,6 +14,7 @@ import (
 	"syscall"
 
 	"bladecard/calc/file"
+	"bladecard/calc/reorder"
 	"bladecard/cmd/bladecard/internal/build"
 	"bladecard/cmd/bladecard/internal/disk"
 	"bladecard/cmd/bladecard/internal/exit"
@@ -28,8 +29,8 @@ var buildCommand = command{
 	more: `
 A PATH is a job file or a folder; folders are searched to the bottom, hidden ones left out. DIR
 gets the same folders. It also keeps, in .bladecard, what each job was made from: a job is made
-again when its file, its shop's, the logo, the flags or this program changed, or when an output is
-gone. Jobs are made side by side on all cores, and a bad one does not stop the others. An output
+again when its file, its shop's, the logo, its rows of the shop's press log, the flags or this
+program changed, or when an output is gone. Jobs are made side by side on all cores, and a bad one does not stop the others. An output
 that a person edited, or that another job or no build made, is left alone unless --force is given.
 Ctrl-C ends at once (exit code 130); the next build goes on from there.
 
@@ -136,7 +137,7 @@ func (m *maker) Make(path string, src []byte, said io.Writer) (build.Made, int) 
 		return build.Made{}, m.failed(err)
 	}
 	made := build.Made{
-		Number: l.plan.Job, Title: l.plan.Title, Shop: shopOfBuild(l.use), ShopSum: l.floor.sum, Logo: logoPath(l.shop),
+		Number: l.plan.Job, Title: l.plan.Title, Shop: shopOfBuild(l.use), ShopSum: l.floor.sum, Logo: besideShop(l.shop, l.shop.Logo), Log: besideShop(l.shop, l.shop.Log),
 		Note: l.voice.T("shop.note", "shop", l.use.say(l.voice)),
 	}
 	fills := []func(io.Writer, loaded) error{m.documents.cards, m.documents.sheet}
@@ -154,6 +155,14 @@ func (m *maker) Make(path string, src []byte, said io.Writer) (build.Made, int) 
 }
 
 func (m *maker) Shop(path string) build.Shop { return shopOfBuild(m.shopOf(path, "")) }
+
+func (m *maker) LogSum(path, number, title string) string {
+	log, err := m.logs.read(path)
+	if err != nil {
+		return ""
+	}
+	return disk.Sum([]byte(log.Text(reorder.NameOf(number, title))))
+}
 
 func (m *maker) Inputs(path string) []string { return m.behind(path) }
 

@@ -16,7 +16,8 @@ var checkCommand = command{
 	does: "find errors and warnings in job and shop files; writes nothing",
 	more: `
 A PATH is a job file, a shop file, or a folder, in which all .toml files are checked, each as what
-it is. What the other commands would refuse is an error here: check also reads the shop's logo.
+it is. What the other commands would refuse is an error here: check also reads the shop's logo and
+press log.
 With --json an object a line: file, kind (job or shop), errors with line, column, where, key, wrong
 and accepted, warnings with code, location, screen and text. With --fix the base that a location
 lacks is printed as a block to paste into the job file, with its place; all else goes to standard
@@ -118,6 +119,8 @@ func (c *call) check(path string) checked {
 		f, err := c.floor(k.use)
 		if k.err = err; err == nil {
 			_, k.err = f.picture()
+			_, wrong := c.logOf(f.shop)
+			k.err = errors.Join(k.err, wrong)
 			k.voice = f.voice
 		}
 		return k

@@ -29,10 +29,11 @@ type fitting struct {
 	when          job.Date // zero: the latest day of the log
 	chart         string
 
-	log    string // as messages call it
-	prints []fit.Print
-	floor  *floor
-	use    shopUse
+	log     string // as messages call it
+	prints  []fit.Print
+	unwiped []int // lines of prints that are left out
+	floor   *floor
+	use     shopUse
 }
 
 func (o *fitting) declare(f *flags) {
@@ -95,14 +96,15 @@ func (o *fitting) read(c *call) int {
 		return c.wrong("--write needs a shop file to write to, and there is no shop.toml beside the log or above it")
 	}
 	c.tellShop(o.use, o.floor.voice)
-	prints, last, errs := choose.Prints(o.log, src, o.floor.shop)
+	logged, errs := choose.Prints(o.log, src, o.floor.shop)
 	if len(errs) > 0 {
 		return c.jobErrors(errs)
 	}
-	o.prints = prints
+	o.prints, o.unwiped = logged.Prints, logged.Unwiped
 	if o.when == (job.Date{}) {
-		o.when = last
+		o.when = logged.Last
 	}
+	c.noteText(unwiped(o.floor.voice, o.unwiped))
 	return exitDone
 }
 
@@ -126,7 +128,7 @@ func (o *fitting) tell(c *call, r fit.Result, cal *job.Calibration) int {
 		}
 	}
 	if o.asJSON {
-		return c.json(newFitted(r, len(o.prints), cal))
+		return c.json(newFitted(r, o, cal))
 	}
 	learned(c.stdout, o.floor.voice, r, len(o.prints))
 	if o.write {

@@ -22,6 +22,7 @@ type fitted struct {
 	Scatter     float64         `json:"scatter"`
 	LeaveOut    float64         `json:"leave_out"` // how far each print lies from what the others tell
 	Outliers    []fittedOutlier `json:"outliers"`
+	Unwiped     []int           `json:"unwiped"`     // lines of prints that are left out, since ink stayed in the screen
 	Calibration string          `json:"calibration"` // the block of a shop file
 }
 
@@ -44,12 +45,12 @@ type fittedOutlier struct {
 	ExpectedUM float64 `json:"expected_um"`
 }
 
-func newFitted(r fit.Result, prints int, cal *job.Calibration) fitted {
+func newFitted(r fit.Result, o *fitting, cal *job.Calibration) fitted {
 	round := func(x float64) float64 { return math.Round(1e6*x) / 1e6 }
 	term := func(e fit.Estimate) fittedTerm { return fittedTerm{round(e.Value), round(e.Error), e.Told} }
 	out := fitted{
-		Prints: prints, Used: r.Count, Other: term(r.Shop), Angle: term(r.Angle), Hardness: term(r.Hardness), NextStroke: term(r.NextStroke),
-		Scatter: round(r.Scatter), LeaveOut: round(r.LeaveOut), Meshes: []fittedMesh{}, Outliers: []fittedOutlier{}, Date: cal.Date.ISO(), Calibration: file.CalibrationText(cal),
+		Prints: len(o.prints), Used: r.Count, Other: term(r.Shop), Angle: term(r.Angle), Hardness: term(r.Hardness), NextStroke: term(r.NextStroke),
+		Scatter: round(r.Scatter), LeaveOut: round(r.LeaveOut), Meshes: []fittedMesh{}, Outliers: []fittedOutlier{}, Unwiped: append([]int{}, o.unwiped...), Date: cal.Date.ISO(), Calibration: file.CalibrationText(cal),
 	}
 	for _, m := range r.Meshes {
 		out.Meshes = append(out.Meshes, fittedMesh{m.Name, round(m.Factor), round(m.Error), m.Count})

@@ -49,6 +49,21 @@ func learned(w io.Writer, v *say.Voice, r fit.Result, all int) {
 	}
 }
 
+// unwiped tells which prints a fit leaves out; empty where there are none.
+func unwiped(v *say.Voice, lines []int) string {
+	if lines == nil {
+		return ""
+	}
+	var list []string
+	for _, n := range lines[:min(len(lines), mostOutliers)] {
+		list = append(list, fmt.Sprint(n))
+	}
+	if len(lines) > mostOutliers {
+		list = append(list, "…")
+	}
+	return v.Many("fit.unwiped", len(lines), "lines", strings.Join(list, ", "))
+}
+
 // spreadOf says over which angles, hardnesses or strokes the prints go.
 func spreadOf(v *say.Voice, s fit.Spread, unit string) string {
 	low, high := v.Number(s.Low, 1)+unit, v.Number(s.High, 1)+unit

@@ -75,6 +75,15 @@ func (c *call) plan(path string, src []byte) (loaded, error) {
 	if len(errs) > 0 {
 		return loaded{use: use}, errs
 	}
+	if !c.startsLog {
+		ran, err := c.logOf(f.shop)
+		if err != nil {
+			return loaded{use: use}, &shopFault{at: at, use: use, err: err, log: true}
+		}
+		if ran != nil {
+			ran.Fill(p, f.shop)
+		}
+	}
 	p.ShopFrom, p.ShopFile = use.from, use.file()
 	f.voice.Fill(p)
 	return loaded{path: path, job: j, plan: p, floor: f, use: use, shop: f.shop, voice: f.voice}, nil

@@ -17,8 +17,13 @@ var logCommand = command{
 A CSV file with a row a screen: its setup stands there, what was measured is filled in: the wet
 film by comb, the cured film by gauge, or the weight of a garment before and after with the inked
 area. Add a row for each further print; correct the setup where the press differed. The film of a
-screen with several hits is that of all of them. Rows without a measurement are left out by fit. Where FILE is a press log already, it gets the rows of the
-screens that it has none of, behind its own; nothing that stands in it changes.`,
+screen with several hits is that of all of them. To sign the first print off there are wiped (yes
+or no), cure, the heat that the film reached, wash (pass or fail), and name. Rows without a
+measurement are left out by fit, and so are those whose screen did not come clean. Cells are parted
+as a spreadsheet in the shop's language wants it. Where FILE is a press log already, it gets the
+rows of the screens that it has none of, behind its own; nothing that stands in it changes.
+
+With log = FILE in the shop file, what a screen ran with last stands on its papers.`,
 	run: pressLog,
 }
 
@@ -31,9 +36,12 @@ func pressLog(c *call) int {
 	}); !ok {
 		return code
 	}
+	c.startsLog = true
 	var rows []presslog.Row
+	comma := false // the decimal sign of the first job's language
 	if code := c.each(func(l loaded) int {
 		c.tellShop(l.use, l.voice)
+		comma = rows == nil && l.voice.DecimalComma() || comma
 		rows = append(rows, choose.LogOf(l.plan)...)
 		return exitDone
 	}); code != exitDone {
@@ -44,7 +52,7 @@ func pressLog(c *call) int {
 	if info, there := os.Stat(path); path != disk.Stdout && there == nil && info.Mode().IsRegular() {
 		err = c.addRows(to, path, rows)
 	} else {
-		err = c.put(to, path, func(w io.Writer) error { return presslog.Write(w, rows) })
+		err = c.put(to, path, func(w io.Writer) error { return presslog.Write(w, rows, comma) })
 	}
 	return c.failed(err)
 }

@@ -63,6 +63,9 @@ type call struct {
 	told   map[string]bool // shops that were named, and faults of shops that were told
 	cores  int             // that one job may be planned on
 
+	logs      *logs
+	startsLog bool // the press log of the shop is written, and not read
+
 	stdin          io.Reader // nil once it was read
 	stdout, stderr io.Writer // for words: what they quote is escaped
 	data           io.Writer // standard output for files: nothing is escaped
@@ -77,7 +80,7 @@ type call struct {
 func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	sink := &sink{Writer: stdout}
 	out, errs := &plainText{w: sink}, &plainText{w: stderr}
-	c := &call{stdin: stdin, stdout: out, data: sink, all: commands(), told: map[string]bool{}, cores: runtime.GOMAXPROCS(0)}
+	c := &call{stdin: stdin, stdout: out, data: sink, all: commands(), told: map[string]bool{}, logs: &logs{}, cores: runtime.GOMAXPROCS(0)}
 	c.stderr = &teller{errs, c}
 	code := c.start(args)
 	out.close()

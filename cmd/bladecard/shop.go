@@ -97,9 +97,9 @@ func (c *call) oneShop() (f *floor, use shopUse, code int) {
 	return f, use, exitDone
 }
 
-// logoPath is where the logo of a shop lies; empty where it has none.
-func logoPath(shop *job.Shop) string {
-	path := filepath.FromSlash(shop.Logo)
+// besideShop is where a file lies that a shop file names; empty where it names none.
+func besideShop(shop *job.Shop, named string) string {
+	path := filepath.FromSlash(named)
 	if path == "" || filepath.IsAbs(path) {
 		return path
 	}
@@ -108,7 +108,7 @@ func logoPath(shop *job.Shop) string {
 
 // readLogo reads the shop's picture. An error of the picture itself is a job.Errors.
 func readLogo(shop *job.Shop) (*canvas.Picture, error) {
-	path := logoPath(shop)
+	path := besideShop(shop, shop.Logo)
 	if path == "" {
 		return nil, nil
 	}

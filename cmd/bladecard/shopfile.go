@@ -78,6 +78,7 @@ type shopFault struct {
 	at  job.Pos // the job file, and where it names the shop
 	use shopUse
 	err error
+	log bool // it is the press log of the shop
 }
 
 func (f *shopFault) Error() string { return f.err.Error() }
@@ -90,9 +91,13 @@ func (c *call) failedShop(f *shopFault) {
 		c.fail(fmt.Errorf("%s: shop: %w", f.at, f.err))
 		return
 	}
-	if key := "faults of " + f.use.path; !c.told[key] {
+	which, key := "its shop file "+f.use.path, "faults of "+f.use.path
+	if f.log {
+		which, key = "the press log of its shop "+f.use.path, "faults of the log of "+f.use.path
+	}
+	if !c.told[key] {
 		c.told[key] = true
 		c.jobErrors(errs)
 	}
-	fmt.Fprintf(c.stderr, "error: %s: not computed, since its shop file %s has errors\n", f.at.File, f.use.path)
+	fmt.Fprintf(c.stderr, "error: %s: not computed, since %s has errors\n", f.at.File, which)
 }

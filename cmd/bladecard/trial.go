@@ -95,7 +95,9 @@ func planTrial(c *call) int {
 	}
 	to := c.writer(use.path)
 	if o.log != "" {
-		err = c.put(to, o.log, func(w io.Writer) error { return presslog.Write(w, choose.LogOfTrial(t, patches)) })
+		err = c.put(to, o.log, func(w io.Writer) error {
+			return presslog.Write(w, choose.LogOfTrial(t, patches), f.voice.DecimalComma())
+		})
 	}
 	if err == nil && o.target != "" {
 		faces, wrong := trialsheet.Pages(t, trialsheet.Shop{Name: f.shop.Name, Press: patches.Press, Ink: patches.Ink}, paperOf(o.paper, f.shop), f.voice)

@@ -52,7 +52,7 @@ func TestTrialToFit(t *testing.T) {
 		t.Fatal(err)
 	}
 	r := csv.NewReader(bytes.NewReader(text))
-	r.Comma = ';'
+	r.Comma = ','
 	rows, err := r.ReadAll()
 	if err != nil {
 		t.Fatal(err)
@@ -63,7 +63,7 @@ func TestTrialToFit(t *testing.T) {
 	}
 	var filled strings.Builder
 	w := csv.NewWriter(&filled)
-	w.Comma = ';'
+	w.Comma = ','
 	for i, row := range rows {
 		if i > 0 {
 			um, known := lays[row[at["mesh"]]+row[at["blade"]]+row[at["angle"]]+" "+row[at["strokes"]]]

@@ -19,7 +19,7 @@ func (c *call) forceFlag(f *flags) {
 }
 
 // writer writes the files of a call. It leaves alone what the call reads: the named files and
-// --shop, their shops and logos.
+// --shop, their shops, logos and press logs.
 func (c *call) writer(reads ...string) *disk.Writer {
 	return &disk.Writer{
 		Rules: disk.Rules{Force: c.force, Inputs: sync.OnceValue(func() []disk.Input {
@@ -34,7 +34,7 @@ func (c *call) writer(reads ...string) *disk.Writer {
 	}
 }
 
-// behind are the files that a job or a shop file needs: a job's shop, a shop's logo.
+// behind are the files that a job or a shop file needs: a job's shop, a shop's logo and press log.
 func (c *call) behind(path string) []string {
 	src, err := disk.Read(path, file.MaxFileBytes)
 	if err != nil {
@@ -52,7 +52,11 @@ func (c *call) behind(path string) []string {
 	if err != nil {
 		return []string{use.path}
 	}
-	return []string{use.path, logoPath(f.shop)}
+	needs := []string{use.path, besideShop(f.shop, f.shop.Logo)}
+	if !c.startsLog {
+		needs = append(needs, besideShop(f.shop, f.shop.Log))
+	}
+	return needs
 }
 
 // wrote names a file that was written.

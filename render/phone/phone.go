@@ -133,6 +133,9 @@ func screenOf(p *plan.Plan, location int, s plan.Screen, v *say.Voice) (screenDa
 		ID: idOf(location, s.Number), HeadWord: v.T("card.head"), Color: s.Color, Ink: s.Ink, Warnings: texts(s.Warnings),
 		Place: v.T("card.screen", "n", fmt.Sprint(s.Number), "of", fmt.Sprint(s.Of)), FlashOn: s.Flash.Needed, Lines: []string{v.Flash(s.Flash), v.Cure(s.Cure)},
 	}
+	if text := v.Last(s); text != "" {
+		out.Lines = append(out.Lines, text)
+	}
 	word, time, sub := v.FlashTile(s.Flash)
 	out.Flash = strings.TrimSpace(word + " " + time)
 	out.FlashSub = sub

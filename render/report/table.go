@@ -170,6 +170,11 @@ func (t *table) location(l plan.Location) {
 			t.text(2, text)
 		}
 	}
+	for _, s := range l.Screens {
+		if text := v.Last(s); text != "" {
+			t.text(2, v.T("show.of-screens", "screens", v.Screens([]int{s.Number}), "text", text))
+		}
+	}
 	if t.Why {
 		for _, s := range l.Screens {
 			t.why(s)

@@ -78,6 +78,9 @@ func fill(s string, pairs []string) string {
 	return out.String()
 }
 
+// DecimalComma tells whether the language writes decimals with a comma, as its spreadsheets then do.
+func (v *Voice) DecimalComma() bool { return v.point == "," }
+
 // Has tells whether the language has a text for the key.
 func (v *Voice) Has(key string) bool { _, ok := v.words[key]; return ok }
 

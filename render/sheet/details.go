@@ -14,6 +14,7 @@ func (m *maker) details() {
 	v := m.say
 	note := v.T("sheet-doc.details-note")
 	for _, l := range m.plan.Locations {
+		m.last(l)
 		t := flow.Table{Name: "details", Header: []string{"#", "", v.T("show.wet"), v.T("sheet-doc.target-from"), v.T("sheet-doc.finest"), v.T("sheet-doc.share"),
 			v.T("sheet-doc.to-screen"), v.T("sheet-doc.flash"), v.T("sheet-doc.rise"), v.T("sheet-doc.move-angle"), v.T("sheet-doc.move-hardness"), v.T("sheet-doc.print")}}
 		for _, s := range l.Screens {

@@ -19,8 +19,12 @@ const (
 	logoH  = 16.0
 )
 
-// code is the square at the head's right for a code that a phone reads. A plan that has none leaves it free.
-func (m *maker) code(page.Rect) {}
+// code is what a phone reads of the job, at the right of the head.
+func (m *maker) code(r page.Rect) {
+	m.Draw("code", r, func(c canvas.Canvas) error {
+		return figure.Code{Text: m.say.JobCode(m.plan)}.Draw(c, figure.Rect{W: r.W, H: r.H})
+	})
+}
 
 // head is what the job is, in lines beside the picture and the code.
 func (m *maker) head() {

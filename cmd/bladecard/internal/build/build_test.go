@@ -28,6 +28,8 @@ func (echo) Make(path string, src []byte, said io.Writer) (Made, int) {
 
 func (echo) Shop(string) Shop { return Shop{} }
 
+func (echo) LogSum(string, string, string) string { return "" }
+
 func (echo) Inputs(string) []string { return nil }
 
 // built builds a folder of jobs into another.

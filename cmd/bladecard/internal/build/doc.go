@@ -14,7 +14,9 @@ type Maker interface {
 	Make(path string, src []byte, said io.Writer) (Made, int)
 	// Shop is the shop of a job file that names none.
 	Shop(path string) Shop
-	// Inputs are the other files that a job file needs: its shop, the shop's logo.
+	// LogSum is the sum of what a press log tells of a job; empty for a log that cannot be read.
+	LogSum(path, number, title string) string
+	// Inputs are the other files that a job file needs: its shop, the shop's logo and press log.
 	Inputs(path string) []string
 }
 
@@ -25,6 +27,7 @@ type Made struct {
 	Shop      Shop
 	ShopSum   string // of the shop file's bytes
 	Logo      string // file; empty: none
+	Log       string // the shop's press log; empty: none
 	Note      string // to be told once a build; which shop it is
 	Documents [][]byte
 }

@@ -115,6 +115,9 @@ func (w *worker) isUpToDate(r *result, old *record, src []byte) bool {
 	if old.Logo != "" {
 		now.Logo = w.sumOfFile(disk.At(w.Dir, old.Logo), w.MaxImage)
 	}
+	if old.Log != "" {
+		now.Log = w.maker.LogSum(disk.At(w.Dir, old.Log), old.Number, old.Title)
+	}
 	if now != old.Made || !slices.EqualFunc(old.Outputs, w.Suffixes, func(o disk.Output, suffix string) bool { return o.Name == r.name+suffix }) {
 		return false
 	}

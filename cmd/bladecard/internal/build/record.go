@@ -15,6 +15,7 @@ type record struct {
 	Shop   string `json:"shop,omitempty"` // file, from the output folder; empty: the built-in shop
 	From   string `json:"shop_from"`      // why it is that one: see plan.ShopOfFlag
 	Logo   string `json:"logo,omitempty"`
+	Log    string `json:"log,omitempty"`
 	Made   inputs `json:"made_from"`
 }
 
@@ -25,6 +26,7 @@ type inputs struct {
 	Job     string `json:"job"`
 	Shop    string `json:"shop,omitempty"`
 	Logo    string `json:"logo,omitempty"`
+	Log     string `json:"log,omitempty"` // of what the press log tells of the job
 }
 
 // newRecord is the record of a job, still without its outputs.
@@ -36,12 +38,16 @@ func (w *worker) newRecord(r *result, made Made, src []byte) (*record, error) {
 	job, err1 := w.fromOutputs(r.path)
 	shop, err2 := w.fromOutputs(made.Shop.Path)
 	logo, err3 := w.fromOutputs(made.Logo)
-	if err := cmp.Or(err1, err2, err3); err != nil {
+	log, err4 := w.fromOutputs(made.Log)
+	if err := cmp.Or(err1, err2, err3, err4); err != nil {
 		return nil, err
 	}
-	now.Record, now.Shop, now.Logo = disk.NewRecord(job), shop, logo
+	now.Record, now.Shop, now.Logo, now.Log = disk.NewRecord(job), shop, logo, log
 	if made.Logo != "" {
 		now.Made.Logo = w.sumOfFile(made.Logo, w.MaxImage)
+	}
+	if made.Log != "" {
+		now.Made.Log = w.maker.LogSum(made.Log, made.Number, made.Title)
 	}
 	return now, nil
 }

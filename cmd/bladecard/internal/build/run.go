@@ -60,7 +60,7 @@ func sumOfProgram() (string, error) {
 	return disk.SumOf(f)
 }
 
-// allInputs are the jobs under the paths, their shops and logos.
+// allInputs are the jobs under the paths, their shops, logos and press logs.
 func allInputs(paths []string, m Maker) []disk.Input {
 	var list []string
 	known := map[string]bool{}

@@ -89,7 +89,7 @@ func (f *Folder) owner(name, sum string) owner {
 	dir, rel := filepath.Split(full)
 	for {
 		dir = filepath.Clean(dir)
-		for _, record := range []string{madeRecord(rel), JobRecord(stem(rel))} {
+		for _, record := range []string{madeRecord(rel), JobRecord(stem(rel)), JobRecord(strings.TrimSuffix(rel, path.Ext(rel)))} {
 			o.ask(dir, record, rel, sum)
 		}
 		above, own := filepath.Split(dir)
@@ -121,7 +121,7 @@ func (o *owner) ask(dir, record, name, sum string) {
 	}
 }
 
-// stem is the name of the job that an output of a build is named after.
+// stem is the name of the job that an output of a build is named after, where it has more to its name than an ending.
 func stem(output string) string {
 	base := path.Base(output)
 	if i := strings.LastIndexByte(base, '-'); i >= 0 {
