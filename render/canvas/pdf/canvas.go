@@ -1,7 +1,10 @@
 package pdf
 
 import (
+	"bytes"
+	"crypto/sha256"
 	"errors"
+	"fmt"
 	"math"
 	"slices"
 
@@ -99,7 +102,12 @@ func (c *pdfCanvas) TextWidth(s string, f canvas.Font) float64 { return canvas.W
 
 // Picture draws a picture; one that comes again is held once.
 func (c *pdfCanvas) Picture(x, y, w, h float64, p *canvas.Picture) {
-	c.doc.ImageOptions(c.picture(p), points(x), points(y), points(w), points(h), false, fpdf.ImageOptions{ImageType: p.Format}, 0, "")
+	opt := fpdf.ImageOptions{ImageType: p.Format}
+	name := fmt.Sprintf("%x", sha256.Sum256(p.Data))
+	if c.doc.GetImageInfo(name) == nil {
+		c.doc.RegisterImageOptionsReader(name, opt, bytes.NewReader(p.Data))
+	}
+	c.doc.ImageOptions(name, points(x), points(y), points(w), points(h), false, opt, 0, "")
 }
 
 // setFill sets the colour of fills and of texts. A page has one for both, and the library wraps
