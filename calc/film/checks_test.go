@@ -56,7 +56,7 @@ func TestCheckValues(t *testing.T) {
 	zw := ok(FillDepthUM(95, 90-edge, BeadMM))
 	newton := Contact{ModulusMPa: e70, RadiusMM: 0.15, LoadNPerCM: 5, SpeedMPerS: 0.3, Flow: Flow{EtaInfPaS: 5, N: 1}}
 	const (
-		taylor = "Taylor 1962"
+		taylor = "Taylor 1962 [6]"
 		second = "own second computation"
 	)
 	g := func(deg float64) float64 { t.Helper(); return ok(WedgePressureFactor(deg)) }
@@ -80,7 +80,7 @@ func TestCheckValues(t *testing.T) {
 		{"radius new, mm", ok(EdgeRadiusMM("new")), 0.15, 0, "from memory", "customary"},
 		{"radius used, mm", ok(EdgeRadiusMM("used")), 0.30, 0, "from memory", "customary"},
 		{"radius worn, mm", ok(EdgeRadiusMM("worn")), 0.45, 0, "from memory", "customary"},
-		{"constant of the edge film against Moes, %", 100 * (3.10/(2.05*math.Pow(2, 0.6)) - 1), 0, 0.3, "published", "Moes: 2.05 x 2^0.6"},
+		{"constant of the edge film against Moes, %", 100 * (3.10/(2.05*math.Pow(2, 0.6)) - 1), 0, 0.3, "published", "Moes [8]: 2.05 x 2^0.6"},
 		{"three strokes", ok(Strokes(3, 0.4)), 1.56, 1e-12, "derived", "1 + 0.4 + 0.16"},
 		{"cured, 100 % solids, um", ok(CuredUM(60, 1)), 60, 0, "published", "plastisol holds no solvent"},
 		{"cured, 40 % solids, um", ok(CuredUM(40, 0.4)), 16, 1e-12, "derived", "wet x volume solids"},

@@ -40,7 +40,7 @@ type Deposit struct {
 // with the open area A0, the fabric thickness T and the counted stencil s EOM. Two caps hold
 // it to what there is: the hydroplane film is no thicker than the column, and the wet film
 // Tau f is no more than mesh and stencil hold, A0 T + EOM (published: Tw = Tm AO + Te, a
-// thick-film maker's rule). From below, f is never less than fill A0 T.
+// thick-film maker's rule [23]). From below, f is never less than fill A0 T.
 //
 // ErrFloats when the lift ratio is above FloatRatio; the deposit then holds the lift ratio and
 // nothing else.

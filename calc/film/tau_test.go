@@ -17,7 +17,7 @@ var stretched = [][2]float64{
 
 // TestTau compares the reference stroke with the published wet-height rule over every choice of
 // seven cloths: Tau is the median of the choices to 4 %, as the list of cloths is a choice too, and they
-// run over about the range that Tau's comment states. Published rule: How Much Ink Do You Need?, Screen Printing, April 2000.
+// run over about the range that Tau's comment states. Published rule: How Much Ink Do You Need?, Screen Printing, April 2000 [12].
 func TestTau(t *testing.T) {
 	ratio := make([]float64, len(stretched))
 	for i, c := range stretched {

@@ -5,7 +5,7 @@ type ToneStep struct{ Film, Printed float64 }
 
 // processLine is the measured curve, in per cent. The page also lists 53 -> 59 with a gain of
 // 8, which contradicts itself: that point is left out.
-// Source: Sefar, "Half-tone printing process line", www.sefar.com (published).
+// Source: Sefar, "Half-tone printing process line [26]" [26], www.sefar.com (published).
 var processLine = [...]ToneStep{
 	{1, 0}, {6, 2}, {11, 7}, {17, 15}, {22, 22}, {32, 35}, {40, 44}, {47, 53},
 	{63, 76}, {69, 84}, {76, 89}, {83, 94}, {91, 98}, {99, 100},
@@ -14,7 +14,7 @@ var processLine = [...]ToneStep{
 // ProcessLine is a tone curve measured on a press, lightest step first, as shares: gain in the
 // mid-tones, loss in the lights. Range: 1 to 99 % on film.
 //
-// Source: Sefar, "Half-tone printing process line" (published), without its step at 53 %,
+// Source: Sefar, "Half-tone printing process line [26]" [26] (published), without its step at 53 %,
 // whose gain contradicts its tones. One press, one mesh: what to expect, not what to hold.
 func ProcessLine() []ToneStep {
 	out := make([]ToneStep, len(processLine))

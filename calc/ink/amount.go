@@ -79,7 +79,7 @@ func GToML(g, densityKgPerL float64) (float64, error) {
 // PrintsPerGallon is how many prints a US gallon gives, without waste.
 //
 // Range: 0.001 to 1e5 g a print, density 0.5 to 3 kg/L; an error outside. Kind: derived; meets
-// the published 1814 prints of 3 g from 12 lb/gal ("Calculating Ink Costs", 2011).
+// the published 1814 prints of 3 g from 12 lb/gal ("Calculating Ink Costs", 2011 [35]).
 func PrintsPerGallon(gPerPrint, densityKgPerL float64) (float64, error) {
 	if err := first(
 		within("ink per print", gPerPrint, 0.001, 1e5, "g"),
@@ -92,7 +92,7 @@ func PrintsPerGallon(gPerPrint, densityKgPerL float64) (float64, error) {
 // CoverageM2PerL is the area in m2 that a litre covers with a wet film, 1000 / film.
 //
 // Range: film 0.1 to 1e4 um; an error outside. Kind: derived; meets the published 50 um at
-// 20 m2/L (principle of ISO 2814).
+// 20 m2/L (principle of ISO 2814 [34]).
 func CoverageM2PerL(wetUM float64) (float64, error) {
 	if err := within("wet film", wetUM, 0.1, 1e4, "um"); err != nil {
 		return 0, err

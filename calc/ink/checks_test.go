@@ -38,7 +38,7 @@ func TestHidingFigures(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	const km = "published: Kubelka and Munk 1931, identity"
+	const km = "published: Kubelka and Munk 1931 [32], identity"
 	hold(t, []figure{
 		{"no absorption, SX 1 over black", value(Reflectance(1, 1, 0)), 0.5, 1e-9, km + " SX/(1 + SX)"},
 		{"K/S at 0.5", value(KOverS(0.5)), 0.25, 1e-12, km},
@@ -88,7 +88,7 @@ func TestHidingFilms(t *testing.T) {
 // TestAmountFigures holds amounts that others have printed, and exact arithmetic.
 func TestAmountFigures(t *testing.T) {
 	const (
-		article = `published: "Calculating Ink Costs", 22 November 2011`
+		article = `published: "Calculating Ink Costs", 22 November 2011 [35]`
 		gal     = 3.785411784 // L, exact
 		ft2     = 0.09290304  // m2, exact
 	)
@@ -99,7 +99,7 @@ func TestAmountFigures(t *testing.T) {
 		{"12 lb/gal, g a gallon", value(density*gal*1000, nil), 5443, 0.5, article},
 		{"12 lb/gal, 3 g, prints a gallon", value(PrintsPerGallon(3, density)), 1814, 1, article},
 		{"a gallon at 1 mil, ft2", times(gal / ft2)(CoverageM2PerL(25.4)), 1604.17, 0.005, "definition: 231 in3"},
-		{"50 um, m2/L", value(CoverageM2PerL(50)), 20, 1e-9, "published: principle of ISO 2814"},
+		{"50 um, m2/L", value(CoverageM2PerL(50)), 20, 1e-9, "published: principle of ISO 2814 [34]"},
 		{"61.76 um, 10 x 12 in, 50 %, 1000 prints, mL", times(1000)(VolumeML(254, 304.8, 0.5, 61.76)), 2390.7, 0.1, "derived"},
 		{"the same in gallons", times(1000 / (gal * 1000))(VolumeML(254, 304.8, 0.5, 61.76)), 0.6316, 0.00005, "derived"},
 		{"the same in quarts", value(MLToQuart(2390.7), nil), 4 * 0.6316, 0.0005, "derived"},
@@ -116,7 +116,7 @@ func TestPuffFigures(t *testing.T) {
 		{"5 %, 1200, 1000 to 60 kg/m3", value(ExpansionRatio(0.05, 1200, 1000, 60)), 1.94, 0.001, "derived"},
 		{"no microspheres", value(ExpansionRatio(0, 1200, 1000, 60)), 1, 0, "derived"},
 		{"spheres that do not expand", value(ExpansionRatio(0.2, 1200, 1000, 1000)), 1, 1e-12, "derived"},
-		{"spheres alone, 1000 to 30 kg/m3", value(ExpansionRatio(0.5, 2000, 1000, 30)), 33.3, 0.05, "published densities: the volume of the sphere alone"},
+		{"spheres alone, 1000 to 30 kg/m3", value(ExpansionRatio(0.5, 2000, 1000, 30)), 33.3, 0.05, "derived from published densities [38]: the volume of the sphere alone"},
 		{"150 um at 1.94, um high", value(HeightUM(150, 1.94)), 291, 1e-9, "derived"},
 		{"291 um high at 1.94, um", value(FilmForHeightUM(291, 1.94)), 150, 1e-9, "derived"},
 		{"1 mm of rise at 1.94, um", value(FilmForRiseUM(1000, 1.94)), 1063.8, 0.05, "derived"},

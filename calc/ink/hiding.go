@@ -6,12 +6,12 @@ import (
 )
 
 // WhiteBacking is the reflectance of the white ground of a contrast ratio, 0.80 (published:
-// the principle of ISO 6504-1).
+// the principle of ISO 6504-1 [33]).
 const WhiteBacking = 0.80
 
 // The contrast ratios that count as hiding.
 const (
-	HidesFully   = 0.98 // published: the principle of ISO 6504-1
+	HidesFully   = 0.98 // published: the principle of ISO 6504-1 [33]
 	HidesTextile = 0.90 // common practice: 0.90 to 0.95 is what whites on garments live with
 )
 
@@ -21,7 +21,7 @@ const ScatteringDefaultPerMM = 80.0
 
 // KOverS is the absorption over the scattering of an ink, (1 - rInf)^2 / (2 rInf).
 //
-// Range: rInf 0.01 to 1; an error outside. Source: Kubelka and Munk 1931 (published).
+// Range: rInf 0.01 to 1; an error outside. Source: Kubelka and Munk 1931 [32] (published).
 func KOverS(rInf float64) (float64, error) {
 	if err := within("reflectance of the thick film", rInf, 0.01, 1, "(a share)"); err != nil {
 		return 0, err
@@ -37,7 +37,7 @@ func KOverS(rInf float64) (float64, error) {
 // Over rInf itself it is rInf; a film of no power shows the ground.
 //
 // Range: sx 0 to 10 000, rInf 0.01 to 1, ground 0 to 1; an error outside. Source: Kubelka and
-// Munk 1931 (published).
+// Munk 1931 [32] (published).
 func Reflectance(sx, rInf, rBacking float64) (float64, error) {
 	if err := first(
 		within("scattering power", sx, 0, 1e4, "(S x X)"),
@@ -65,8 +65,8 @@ func ab(rInf float64) (a, b float64) { return (1/rInf + rInf) / 2, (1/rInf - rIn
 // ContrastRatio is the reflectance of a film over black (0) over that of the same film over
 // white (0.80): 0 without a film, 1 when the ground can't be told.
 //
-// Range: as Reflectance; an error outside. Source: Kubelka and Munk 1931 with the grounds of the
-// principle of ISO 6504-1 (published).
+// Range: as Reflectance; an error outside. Source: Kubelka and Munk 1931 [32] with the grounds of the
+// principle of ISO 6504-1 [33] (published).
 func ContrastRatio(sx, rInf float64) (float64, error) { return ContrastOnCloth(sx, rInf, 0) }
 
 // ContrastOnCloth is the contrast ratio against a cloth instead of black: the reflectance of a
@@ -132,7 +132,7 @@ func SXOnCloth(contrast, rInf, rCloth float64) (float64, error) {
 //
 // Range: thick film 0.01 to 1, over black above 0 and to 99 % of the thick film (nearer to it
 // the film says nothing any more: a thinner drawdown is needed), film 1 to 5000 um; an error
-// outside. Source: Kubelka and Munk 1931, solved for SX (published).
+// outside. Source: Kubelka and Munk 1931 [32], solved for SX (published).
 func ScatteringPerMM(rOverBlack, rInf, filmUM float64) (float64, error) {
 	if err := first(
 		within("reflectance of the thick film", rInf, 0.01, 1, "(a share)"),

@@ -1,6 +1,17 @@
 package ink
 
-import "math"
+import (
+	"fmt"
+	"math"
+)
+
+// Swatch is the sRGB color of a swatch such as "#d02020"; known is false for a text of another form.
+//
+// Range: every text. Kind: derived, hexadecimal digits.
+func Swatch(text string) (r, g, b uint8, known bool) {
+	n, _ := fmt.Sscanf(text, "#%02x%02x%02x", &r, &g, &b)
+	return r, g, b, n == 3
+}
 
 // Color is what a surface sends back of red, green and blue light, shares from 0 to 1.
 type Color [3]float64
@@ -13,7 +24,7 @@ func (c Color) luminance() float64 { return bands[0]*c[0] + bands[1]*c[1] + band
 
 // ColorOf is the linear light of an sRGB color.
 //
-// Range: every color. Source: IEC 61966-2-1 (published; constants from memory).
+// Range: every color. Source: IEC 61966-2-1 [36] (published; constants from memory).
 func ColorOf(r, g, b uint8) Color {
 	var out Color
 	for i, v := range []uint8{r, g, b} {
@@ -27,18 +38,22 @@ func ColorOf(r, g, b uint8) Color {
 
 // Luminance is the relative luminance of an sRGB color, from 0 for black to 1 for white.
 //
-// Range: every color. Source: IEC 61966-2-1 (published; constants from memory).
+// Range: every color. Source: IEC 61966-2-1 [36] (published; constants from memory).
 func Luminance(r, g, b uint8) float64 { return ColorOf(r, g, b).luminance() }
 
 // Lightness is how light an sRGB color looks, from 0 for black to 1 for white: CIE 1976 L* over 100 of its
 // relative luminance.
 //
-// Range: every color. Source: ISO/CIE 11664-4 and CIE 15 for L* (published; constants from memory).
+// Range: every color. Source: ISO/CIE 11664-4 and CIE 15 [37] for L* (published; constants from memory).
 func Lightness(r, g, b uint8) float64 { return lStar(Luminance(r, g, b)) / 100 }
+
+// DarkLightness is the lightness of an ink below which the dye of the cloth does not show in it (common
+// practice).
+const DarkLightness = 0.25
 
 // LightnessOf is Lightness of a surface that reflects the given share of the light, 0 to 1: CIE 1976 L* over 100.
 //
-// Range: share 0 to 1; an error outside. Source: ISO/CIE 11664-4 and CIE 15 (published; constants from memory).
+// Range: share 0 to 1; an error outside. Source: ISO/CIE 11664-4 and CIE 15 [37] (published; constants from memory).
 func LightnessOf(share float64) (float64, error) {
 	if err := within("reflectance", share, 0, 1, "(a share)"); err != nil {
 		return 0, err
@@ -50,9 +65,9 @@ func LightnessOf(share float64) (float64, error) {
 // through, in CIE 1976 L*; 0 where the cloth is as light as the film or lighter. A red or an orange hides black
 // cloth worse than a gray of its lightness: what it sends back lies in one band, which the cloth takes away.
 //
-// Range: as Reflectance, of each band of the thick film; an error outside. Kind: derived, Kubelka and Munk 1931 in
+// Range: as Reflectance, of each band of the thick film; an error outside. Kind: derived, Kubelka and Munk 1931 [32] in
 // three bands with one scattering, over a gray cloth; what the cloth does to the hue is left out, and how the
-// scattering of a pigment varies with the light. Source of L*: ISO/CIE 11664-4 (published; constants from memory).
+// scattering of a pigment varies with the light. Source of L*: ISO/CIE 11664-4 and CIE 15 [37] (published; constants from memory).
 func LightnessDrop(sx float64, thick Color, rCloth float64) (float64, error) {
 	for _, r := range thick {
 		if _, err := Reflectance(sx, r, rCloth); err != nil {

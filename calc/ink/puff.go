@@ -10,7 +10,7 @@ import "fmt"
 //
 // Range: share 0 to 0.5, ink and spheres before 500 to 3000 kg/m3, after 5 kg/m3 to the density
 // before, and spheres no more than the ink has room for (w rho_ink <= rho_before); an error
-// outside. Kind: derived (volumes add); densities of the spheres are published.
+// outside. Kind: derived (volumes add); densities of the spheres [38] are published.
 func ExpansionRatio(share, inkKgPerM3, beforeKgPerM3, afterKgPerM3 float64) (float64, error) {
 	if err := first(
 		within("share of microspheres", share, 0, 0.5, "(a share)"),

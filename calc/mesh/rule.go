@@ -23,7 +23,7 @@ const (
 // A count between two of the steps belongs to the lower one. Range: count 1 to 400 threads
 // per cm, thread 5 to 10 000 um, thickness 5 to 20 000 um (not used up to 42 threads/cm, then
 // 0 is taken); an error outside, or when the threads leave no opening. Source: "How Much Ink
-// Do You Need?", Screen Printing, April 2000, Table 1 and Fig. 1 (published).
+// Do You Need?", Screen Printing, April 2000, Table 1 and Fig. 1 [12] (published).
 func WetHeightRuleUM(countPerCM, threadUM, fabricUM float64, weave Weave) (float64, error) {
 	if err := first(
 		within("count", countPerCM, 1, 400, "threads per cm"),

@@ -2,6 +2,7 @@ package seen_test
 
 import (
 	"fmt"
+	"math"
 
 	"bladecard/calc/choose"
 	"bladecard/calc/file"
@@ -35,7 +36,39 @@ func ExampleCorrect() {
 	// Output: false false true true <nil>
 }
 
+func ExampleCorrectWeighed() {
+	s := plain().Locations[0].Screens[0]
+	gain := 2.0 // g a print, as planned
+	s.InkGPerPrint = &gain
+	m, err := seen.CorrectWeighed(s, 2)
+	fmt.Println(m.InBand, math.Abs(m.MeasuredUM-s.CuredUM.Value) < 1e-9, m.DoubtUM, err)
+	// Output: true true 2.5 <nil>
+}
+
 func ExampleFaults() {
 	fmt.Println(len(seen.Faults()), seen.Faults()[:2])
 	// Output: 14 [too-thin too-heavy]
+}
+
+func ExampleLikely() {
+	found, err := seen.Likely(plain(), 1, 1, 3)
+	for _, f := range found {
+		fmt.Println(f.Seen, len(f.Changes) > 0)
+	}
+	fmt.Println(err)
+	// Output:
+	// ink-left true
+	// dots-plugged true
+	// dots-lost true
+	// <nil>
+}
+
+func ExampleTold() {
+	s := plain().Locations[0].Screens[0]
+	for _, c := range seen.Told(s.Corrections, 3) {
+		fmt.Println(c.Kind, c.To, c.DeltaUM > 0, c.Seen)
+	}
+	// Output:
+	// hits 2 true true
+	// strokes 2 true true
 }

@@ -25,8 +25,8 @@ func TestFigures(t *testing.T) {
 		{"force in mid-span, N/cm", value(TouchForceNPerCM(25, h, mid, mid)), 0.595, 0.0005, "derived: T h (1/a + 1/b)"},
 		{"force at 100 mm, N/cm", value(TouchForceNPerCM(25, h, margin, span-margin)), 0.977, 0.0005, "derived: T h (1/a + 1/b)"},
 		{"peel at 100 mm, deg", value(PeelAngleDeg(h, margin)), 1.8186, 0.0005, "derived: atan(h/a)"},
-		{"pull, 18 x 20 in at 14 N/cm, lbf", lbf(FramePullN(14, 18*25.4, 20*25.4)), 608, 0.5, "published: more than 600, Printer's Guidebook V; the figure derived"},
-		{"pull, 24 x 32 in at 30 N/cm, lbf", lbf(FramePullN(30, 24*25.4, 32*25.4)), 1918.6, 0.05, "published: more than 1900, Printer's Guidebook V; frame size inferred"},
+		{"pull, 18 x 20 in at 14 N/cm, lbf", lbf(FramePullN(14, 18*25.4, 20*25.4)), 608, 0.5, "published: more than 600, Printer's Guidebook V [30]; the figure derived"},
+		{"pull, 24 x 32 in at 30 N/cm, lbf", lbf(FramePullN(30, 24*25.4, 32*25.4)), 1918.6, 0.05, "published: more than 1900, Printer's Guidebook V [30]; frame size inferred"},
 		{"blade of a 300 mm image, mm", value(BladeLengthMM(300)), 350, 0, "common practice: 25 mm a side"},
 	} {
 		got, err := c.got()
@@ -43,7 +43,7 @@ func percent(v float64, err error) func() (float64, error) { return value(100*v,
 func lbf(v float64, err error) func() (float64, error)     { return value(v/newtonPerLbf, err) }
 
 // TestVerdicts holds the published classes of tension and the edges between them.
-// Source: Graphics Pro, January 2023, p. 45 (25-35 ideal, 15-20 acceptable, 10 and less to be
+// Source: Graphics Pro, January 2023, p. 45 [27] (25-35 ideal, 15-20 acceptable, 10 and less to be
 // stretched again, thin thread 25-30, raised 30 and more); the gaps are from memory.
 func TestVerdicts(t *testing.T) {
 	for _, c := range []struct {
@@ -83,7 +83,7 @@ func TestOffContact(t *testing.T) {
 	}
 }
 
-// TestBladePath checks both rules at their edges. Ratio published (SGIA, 2021), margins common
+// TestBladePath checks both rules at their edges. Ratio published (SGIA, 2021 [31]), margins common
 // practice.
 func TestBladePath(t *testing.T) {
 	for _, c := range []struct {

@@ -106,7 +106,7 @@ func PeelAngleDeg(offContactMM, aMM float64) (float64, error) {
 //
 // Range: tension 1 to 100 N/cm, inside width and height 50 to 5000 mm; an error outside.
 // Source: statics (derived); it meets two published figures, "more than 600 lbf" for 18 x 20 in
-// at 14 N/cm and "more than 1900" for 24 x 32 in at 30 (Greaves, Printer's Guidebook V).
+// at 14 N/cm and "more than 1900" for 24 x 32 in at 30 (Greaves, Printer's Guidebook V [30]).
 func FramePullN(tensionNPerCM, widthMM, heightMM float64) (float64, error) {
 	if err := first(
 		within("tension", tensionNPerCM, 1, 100, "N/cm"),
