@@ -82,7 +82,7 @@ var banned = map[string][]struct {
 		{`filo doblado`, "ángulo de trabajo", nil},
 		{`habitual`, "usual", nil},
 		{`[Ii]mpresión|[Ii]mpresiones`, "impreso", []string{"orden de impresión", "lado de impresión"}},
-		{`\b(Añada|[Rr]evele|[Mm]ida|[Aa]note|[Aa]nótelo|Siga|Lea|Deje|[Ee]jecute|[Uu]se|[Ii]mprima|[Cc]ambie|[Bb]loquee|[Pp]egue|[Ee]scriba|[Pp]onga|[Rr]evise|[Cc]ompruebe|Limpie|Afile|Lave|Guarde|[Bb]usque|[Dd]ibuje|[Ss]u taller)\b`, "the infinitive: medir, anotar", nil},
+		{`\b(Añada|[Rr]evele|[Mm]ida|[Aa]note|[Aa]nótelo|Siga|Lea|Deje|[Ee]jecute|[Uu]se|[Ii]mprima|[Cc]ambie|[Bb]loquee|[Pp]egue|[Ee]scriba|[Pp]onga|[Rr]evise|[Cc]ompruebe|Limpie|Afile|Lave|Guarde|[Bb]usque|[Dd]ibuje)\b`, "the infinitive: medir, anotar", nil},
 		{`plastisol white|water-based|solvent graphics`, "the ink's Spanish name", []string{"plastisol white\"", "solvent graphics\""}},
 	},
 	"es-MX": {{`[Rr]acleta`, "rasero", nil}},
