@@ -92,7 +92,7 @@ func oneCure(screens []*plan.Screen, makers []maker) *job.Error {
 			"inks that share a cure temperature, or an ink class with the cure of your can")
 	}
 	var cloth cloth
-	if fail := makers[0].try("ink", "a fibre that is known", func() { cloth = makers[0].cloth(window) }); fail != nil {
+	if fail := makers[0].try("ink", "a fiber that is known", func() { cloth = makers[0].cloth(window) }); fail != nil {
 		return fail
 	}
 	for i, sc := range screens {

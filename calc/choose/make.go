@@ -197,7 +197,7 @@ func (m maker) make() (sc plan.Screen, fail *job.Error) {
 		return sc, fail
 	}
 	if d.target == (plan.Target{}) {
-		return sc, m.fail("film", fmt.Sprintf("ink class %q has no customary film for the use %q", m.screen.Ink.Name, use(m.screen)),
+		return sc, m.fail("film", fmt.Sprintf("ink class %q has no usual film for the use %q", m.screen.Ink.Name, use(m.screen)),
 			`film = "30..60 um" in the screen, or a film for the use in the ink class`)
 	}
 	c, ch, fail := m.choose(d)

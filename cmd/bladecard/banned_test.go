@@ -81,6 +81,8 @@ var banned = map[string][]struct {
 		{`[Aa]puntes`, "material de capacitación", nil},
 		{`filo doblado`, "ángulo de trabajo", nil},
 		{`habitual`, "usual", nil},
+		{`[Ii]mpresión|[Ii]mpresiones`, "impreso", []string{"orden de impresión", "lado de impresión"}},
+		{`\b(Añada|[Rr]evele|[Mm]ida|[Aa]note|[Aa]nótelo|Siga|Lea|Deje|[Ee]jecute|[Uu]se|[Ii]mprima|[Cc]ambie|[Bb]loquee|[Pp]egue|[Ee]scriba|[Pp]onga|[Rr]evise|[Cc]ompruebe|Limpie|Afile|Lave|Guarde|[Bb]usque|[Dd]ibuje)\b`, "the infinitive: medir, anotar", nil},
 		{`plastisol white|water-based|solvent graphics`, "the ink's Spanish name", []string{"plastisol white\"", "solvent graphics\""}},
 	},
 	"es-MX": {{`[Rr]acleta`, "rasero", nil}},
@@ -128,7 +130,7 @@ func TestOldWordsStayAway(t *testing.T) {
 			if lang != templates.Base(lang) { // it is that of the base
 				continue
 			}
-			for _, b := range saysBanned(lang, string(src), "fibre =") {
+			for _, b := range saysBanned(lang, string(src), "fibre =", "use =") {
 				t.Errorf("%s: starter of a %s: %s", lang, kind, b)
 			}
 		}

@@ -130,7 +130,7 @@ type maker struct {
 
 func (m *maker) Make(path string, src []byte, said io.Writer) (build.Made, int) {
 	m.stderr = &teller{said, &m.call}
-	m.spoken = nil
+	m.spoken, m.searched, m.words = nil, false, []string{path}
 	clear(m.told)
 	l, err := m.plan(path, src)
 	if err != nil {

@@ -45,13 +45,18 @@ func wordsHelp() string {
 	return strings.Join(out, "\n")
 }
 
-// faultOf is the fault that a word of any language means, with hyphens or spaces, in capitals or not.
-func faultOf(text string) (string, error) {
+// faultOf is the fault that a word of any language means, with hyphens or spaces, in capitals or not. What is accepted is
+// said in a voice, nil: in English.
+func faultOf(text string, v *say.Voice) (string, error) {
 	word := strings.ToLower(strings.Join(strings.Fields(strings.ReplaceAll(text, "-", " ")), "-"))
 	means := map[string]string{}
 	var accepted, all []string
 	for _, f := range seen.Faults() {
-		accepted = append(accepted, f)
+		if v == nil {
+			accepted = append(accepted, f)
+		} else {
+			accepted = append(accepted, v.T("seen-word."+f))
+		}
 		for _, code := range templates.Languages() {
 			words, err := templates.Language(code)
 			if err != nil {
@@ -68,11 +73,11 @@ func faultOf(text string) (string, error) {
 }
 
 // seenFlag declares --seen.
-func seenFlag(f *flags, to *[]string) {
+func (c *call) seenFlag(f *flags, to *[]string) {
 	f.words["seen"] = seen.Faults()
 	f.value("seen", "`WHAT` what is seen on the print; several with commas", func(text string) error {
 		for _, part := range strings.Split(text, ",") {
-			what, err := faultOf(part)
+			what, err := faultOf(part, c.language())
 			if err != nil {
 				return err
 			}
@@ -94,7 +99,7 @@ func correct(c *call) int {
 	}
 	if code, ok := c.parse(func(f *flags) {
 		c.jobFlags(f)
-		seenFlag(f, &o.seen)
+		c.seenFlag(f, &o.seen)
 		f.text(&o.measured, "measured", "`FILM` the measured film with its unit, \"38 um\" or \"1.5 mil\", or the gain in weight, \"1.9 g\"")
 		screenFlags(f, &o.location, &o.screen)
 		f.yes(&o.wet, "wet", "the film was measured wet")

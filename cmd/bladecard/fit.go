@@ -132,7 +132,7 @@ func (o *fitting) tell(c *call, r fit.Result, cal *job.Calibration) int {
 	}
 	learned(c.stdout, o.floor.voice, r, len(o.prints))
 	if o.write {
-		fmt.Fprintf(c.stdout, "\nwritten to %s\n", o.use.path)
+		fmt.Fprintf(c.stdout, "\n%s\n", c.word("written to "+o.use.path))
 	} else {
 		fmt.Fprintf(c.stdout, "\n%s", file.CalibrationText(cal))
 	}

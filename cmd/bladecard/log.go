@@ -82,7 +82,7 @@ func (c *call) addRows(to *disk.Writer, path string, rows []presslog.Row) error 
 		}
 	}
 	if !c.quiet {
-		fmt.Fprintf(c.stdout, "%s: %s\n", path, note)
+		fmt.Fprintf(c.stdout, "%s: %s\n", path, c.word(note))
 	}
 	return nil
 }

@@ -70,7 +70,9 @@ type call struct {
 	stdout, stderr io.Writer // for words: what they quote is escaped
 	data           io.Writer // standard output for files: nothing is escaped
 
-	spoken *say.Voice // errors and hints; nil: in English
+	spoken   *say.Voice // errors and hints; nil: in English, or not searched for yet
+	searched bool       // for a language while no shop was read
+	words    []string   // of the command line
 
 	all      []command    // of the program
 	describe func(*flags) // not nil: the command only tells of its flags
@@ -80,7 +82,7 @@ type call struct {
 func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	sink := &sink{Writer: stdout}
 	out, errs := &plainText{w: sink}, &plainText{w: stderr}
-	c := &call{stdin: stdin, stdout: out, data: sink, all: commands(), told: map[string]bool{}, logs: &logs{}, cores: runtime.GOMAXPROCS(0)}
+	c := &call{words: args, stdin: stdin, stdout: out, data: sink, all: commands(), told: map[string]bool{}, logs: &logs{}, cores: runtime.GOMAXPROCS(0)}
 	c.stderr = &teller{errs, c}
 	code := c.start(args)
 	out.close()

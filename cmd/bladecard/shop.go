@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"fmt"
 	"path/filepath"
 	"sync"
@@ -40,7 +41,9 @@ func (c *call) floor(use shopUse) (*floor, error) {
 		f.err = f.ready(c, use.path)
 		c.floors[use.path] = f
 	}
-	c.spoken = f.voice
+	if f.voice != nil {
+		c.spoken = f.voice
+	}
 	return f, f.err
 }
 
@@ -53,6 +56,9 @@ func (f *floor) ready(c *call, path string) (err error) {
 		f.sum = disk.Sum(f.src)
 		var errs job.Errors
 		f.shop, errs = file.DecodeShop(path, f.src)
+		if code := cmp.Or(c.lang, file.LanguageOf(f.src)); errs != nil && code != "" {
+			f.voice, _ = say.New(code, "") // for these errors; a code that is not known leaves English
+		}
 		switch {
 		case errs != nil && file.IsJob(f.src):
 			return job.Errors{{Pos: job.Pos{File: path}, Wrong: "this is a job file", Accepted: "a shop file is accepted, with racks, presses or a name"}}

@@ -100,7 +100,7 @@ func planTrial(c *call) int {
 		})
 	}
 	if err == nil && o.target != "" {
-		faces, wrong := trialsheet.Pages(t, trialsheet.Shop{Name: f.shop.Name, Press: patches.Press, Ink: patches.Ink}, paperOf(o.paper, f.shop), f.voice)
+		faces, wrong := trialsheet.Pages(t, trialsheet.Shop{Name: f.shop.Name, Press: patches.Press, Ink: patches.Ink, PatchMM: choose.PatchMM}, paperOf(o.paper, f.shop), f.voice)
 		if err = wrong; err == nil {
 			err = c.putPages(to, o.target, f, "trial", faces)
 		}

@@ -23,7 +23,7 @@ func TestTrialToFit(t *testing.T) {
 	if code := run([]string{"trial", "../../samples/shop.toml", "-o", paper, "--log", log}, nil, &out, &errs); code != exitDone {
 		t.Fatalf("trial: exit code %d: %s", code, &errs)
 	}
-	for _, want := range []string{"day 1: ", "within −32 to +48", "hardness: 10 Shore A more"} {
+	for _, want := range []string{"day 1: ", "now −32 to +48", "hardness: 10 Shore A more"} {
 		if !strings.Contains(out.String(), want) {
 			t.Errorf("trial does not say %q:\n%s", want, &out)
 		}
@@ -100,7 +100,7 @@ func TestTrialRefuses(t *testing.T) {
 	}{
 		{[]string{"--press", "nowhere"}, "press"},
 		{[]string{"--ink", "soup"}, "the ink class"},
-		{[]string{"--hours", "1", "--prints-per-hour", "1"}, "the time holds fewer"},
+		{[]string{"--hours", "1", "--prints-per-hour", "1"}, "not enough time"},
 		{[]string{"a.toml", "b.toml"}, "2 shop files are named"},
 		{[]string{"--days", "40"}, "1 to 30 days"},
 	} {

@@ -31,7 +31,7 @@ func TestWritesOnAFullDisk(t *testing.T) {
 			fill(t, filepath.Join(small, "filler"))
 			before := picture(t, small)
 			code, said := b.run()
-			if code != exitFile || !strings.Contains(said, "no space left on device") || !strings.Contains(said, small) {
+			if code != exitFile || !strings.Contains(said, "no space left on device") && !strings.Contains(said, "no queda espacio en el disco") || !strings.Contains(said, small) {
 				t.Errorf("code %d: %s", code, said)
 			}
 			after := picture(t, small)

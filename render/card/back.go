@@ -202,7 +202,7 @@ func (m *maker) warnings(w float64, brief int) block {
 // film is what to expect, large, and how to tell.
 func (m *maker) film(w float64, brief bool) block {
 	s, v := m.screen, m.say
-	big := v.T("card.cured", "value", v.FilmUM(s.CuredUM.Value))
+	big := v.T("card.cured", "value", v.FilmBoth(s.CuredUM.Value))
 	left := m.wide(big, bold) + 3
 	texts := v.Expect(m.plan, s)
 	if brief {

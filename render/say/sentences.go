@@ -1,6 +1,7 @@
 package say
 
 import (
+	"cmp"
 	"regexp"
 	"slices"
 	"strings"
@@ -12,14 +13,16 @@ import (
 
 // Errors and hints are written in English where they arise, each part as a whole sentence. The texts under [tell] are
 // those sentences with {names} for what varies in them: a language that says them otherwise is found by the English
-// one. What has no text there stays English.
+// one. What has no text there stays English. Those of [quantity] are what formulas name.
 
-// sentence is an English text of [tell], ready to be found.
+// sentence is an English text of [tell], ready to be found. A {figure} is a number, and {rest} may hold a colon
+// or a semicolon, which else part two sentences.
 type sentence struct {
 	key   string
 	match *regexp.Regexp
 	names []string
 	plain int // letters that do not vary
+	first int // 1: what a line begins with
 }
 
 var name = regexp.MustCompile(`\{[a-z]+\}`)
@@ -32,14 +35,26 @@ var sentences = sync.OnceValue(func() []sentence {
 	}
 	var out []sentence
 	for key, text := range w {
-		if !strings.HasPrefix(key, "tell.") {
+		if !strings.HasPrefix(key, "tell.") && !strings.HasPrefix(key, "quantity.") {
 			continue
 		}
 		s := sentence{key: key}
+		switch key {
+		case "tell.error", "tell.hint", "tell.note":
+			s.first = 1
+		}
 		pattern, at := "", 0
 		for _, m := range name.FindAllStringIndex(text, -1) {
-			pattern += regexp.QuoteMeta(text[at:m[0]]) + "(.+?)"
-			s.names = append(s.names, text[m[0]+1:m[1]-1])
+			name := text[m[0]+1 : m[1]-1]
+			value := `((?:[^;:]|[;:][^ ])+?)`
+			switch {
+			case name == "figure":
+				value = `([-+]?[0-9][0-9.e+-]*|NaN|[-+]Inf)`
+			case name == "rest", name == "why", name == "what" && strings.Contains(text, "; "):
+				value = "(.+?)"
+			}
+			pattern += regexp.QuoteMeta(text[at:m[0]]) + value
+			s.names = append(s.names, name)
 			s.plain += m[0] - at
 			at = m[1]
 		}
@@ -48,10 +63,7 @@ var sentences = sync.OnceValue(func() []sentence {
 		out = append(out, s)
 	}
 	slices.SortFunc(out, func(a, b sentence) int {
-		if a.plain != b.plain {
-			return b.plain - a.plain
-		}
-		return strings.Compare(a.key, b.key)
+		return cmp.Or(b.first-a.first, b.plain-a.plain, strings.Compare(a.key, b.key))
 	})
 	return out
 })

@@ -14,6 +14,7 @@ import (
 // Shop is where the prints are made.
 type Shop struct {
 	Name, Press, Ink string
+	PatchMM          float64 // a side of the square that is printed
 }
 
 // What a box to write in measures, in mm.
@@ -61,7 +62,7 @@ func Pages(t trials.Trial, s Shop, paper page.Paper, v *say.Voice) ([]page.Face,
 func (m *maker) steps(what string, count int) {
 	m.Heading(what, m.say.T("trial."+what+"-head"), 12)
 	for i := 1; i <= count; i++ {
-		m.Paragraph(fmt.Sprintf("%s %d", what, i), fmt.Sprintf("%d. %s", i, m.say.T(fmt.Sprintf("trial.%s-%d", what, i))), flow.Regular(flow.BodyPT))
+		m.Paragraph(fmt.Sprintf("%s %d", what, i), fmt.Sprintf("%d. %s", i, m.say.T(fmt.Sprintf("trial.%s-%d", what, i), "side", m.say.Size(m.shop.PatchMM, m.shop.PatchMM))), flow.Regular(flow.BodyPT))
 	}
 }
 

@@ -38,7 +38,7 @@ func TestPages(t *testing.T) {
 				if err != nil {
 					t.Fatal(err)
 				}
-				faces, err := trialsheet.Pages(plan, trialsheet.Shop{Name: "Kiln Lane Print Works", Press: "big carousel", Ink: "plastisol"}, paper, v)
+				faces, err := trialsheet.Pages(plan, trialsheet.Shop{Name: "Kiln Lane Print Works", Press: "big carousel", Ink: "plastisol", PatchMM: 100}, paper, v)
 				if err != nil {
 					t.Fatal(err)
 				}
