@@ -124,7 +124,7 @@ func (m maker) meshPlan(b bench) plan.Mesh {
 		from = "job"
 	}
 	return plan.Mesh{
-		Name: b.meshName, CountPerInch: b.cloth.CountPerInch, CountPerCM: b.cloth.CountPerInch / 2.54,
+		Name: b.meshName, CountPerInch: b.cloth.CountPerInch, CountPerCM: mesh.PerCM(b.cloth.CountPerInch),
 		ThreadUM: b.cloth.ThreadUM, OpeningUM: b.cloth.OpeningUM, OpenArea: b.cloth.OpenArea,
 		FabricUM: b.cloth.FabricUM, VolumeUM: b.cloth.VolumeUM,
 		Measured: b.cloth.MeasuredOpening || b.cloth.MeasuredFabric, From: from,

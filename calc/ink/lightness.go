@@ -32,26 +32,13 @@ func LightnessOf(share float64) (float64, error) {
 	return lStar(share) / 100, nil
 }
 
-// LightnessDrop is by how much a film over a cloth looks darker than the same film where nothing shows
-// through, in CIE 1976 L*; 0 where the cloth is as light as the film or lighter.
-//
-// Range: as Reflectance; an error outside. Kind: derived, Kubelka and Munk 1931 on luminance alone: what the
-// cloth does to the hue is left out, so a red on blue cloth may still turn. Source of L*: CIE 15 (published;
-// constants from memory).
-func LightnessDrop(sx, rInf, rCloth float64) (float64, error) {
-	r, err := Reflectance(sx, rInf, rCloth)
-	if err != nil {
-		return 0, err
-	}
-	return math.Max(0, lStar(rInf)-lStar(r)), nil
-}
-
 // LightnessFilmUM is the cured film in um over a cloth that looks darker than the film where nothing shows
 // through by no more than drop, in L*; 0 where the cloth is no darker than the ink. It lies on top: what
 // sinks into a knit comes to it (OnKnitUM).
 //
 // Range: drop 0.5 to 50, rInf 0.01 to 1, scattering 1 to 1000 per mm, cloth 0 to 1; an error outside. Kind:
-// derived (root of LightnessDrop, which falls with the film, by bisection).
+// derived, Kubelka and Munk 1931 on luminance alone: what the cloth does to the hue is left out, so a red on
+// blue cloth may still turn.
 func LightnessFilmUM(drop, rInf, scatteringPerMM, rCloth float64) (float64, error) {
 	if err := first(
 		within("drop of the lightness", drop, 0.5, 50, "L*"),
@@ -60,22 +47,8 @@ func LightnessFilmUM(drop, rInf, scatteringPerMM, rCloth float64) (float64, erro
 		within("reflectance of the cloth", rCloth, 0, 1, "(a share)")); err != nil {
 		return 0, err
 	}
-	short := func(sx float64) bool { return lStar(rInf)-lStar(reflectance(sx, rInf, rCloth)) > drop }
-	if !short(0) {
-		return 0, nil
-	}
-	low, high := 0.0, 1.0
-	for short(high) {
-		low, high = high, 2*high
-	}
-	for high-low > 1e-12*high {
-		if mid := (low + high) / 2; short(mid) {
-			low = mid
-		} else {
-			high = mid
-		}
-	}
-	return high / scatteringPerMM * 1e3, nil
+	sx := leastSX(func(sx float64) bool { return lStar(rInf)-lStar(reflectance(sx, rInf, rCloth)) > drop })
+	return sx / scatteringPerMM * 1e3, nil
 }
 
 // lStar is CIE 1976 L* of a luminance, 0 to 100.

@@ -1,11 +1,12 @@
 package sheet
 
 import (
-	"bladecard/render/flow"
 	"fmt"
 	"math"
 	"slices"
 	"strings"
+
+	"bladecard/render/flow"
 
 	"bladecard/calc/plan"
 	"bladecard/render/canvas"

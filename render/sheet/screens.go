@@ -1,9 +1,10 @@
 package sheet
 
 import (
-	"bladecard/render/flow"
 	"slices"
 	"strings"
+
+	"bladecard/render/flow"
 
 	"bladecard/calc/plan"
 )
