@@ -19,6 +19,9 @@ require (
 )
 
 require (
+	github.com/boombuler/barcode v1.1.0 // indirect
+	github.com/makiuchi-d/gozxing v0.1.1 // indirect
 	golang.org/x/sys v0.50.0 // indirect
 	golang.org/x/tools v0.52.0 // indirect
+	golang.org/x/xerrors v0.0.0-20200804184101-5ec99f83aff1 // indirect
 )

@@ -10,9 +10,9 @@ import (
 var starters embed.FS
 
 // Starter returns the commented file to start from, of a kind, job or shop, in a language: the
-// file starter/CODE/KIND.toml. Every language that ships has both.
+// file starter/CODE/KIND.toml. Every language that stands alone has both.
 func Starter(code, kind string) ([]byte, error) {
-	src, err := starters.ReadFile("starter/" + code + "/" + kind + ".toml")
+	src, err := starters.ReadFile("starter/" + Base(code) + "/" + kind + ".toml")
 	if err != nil {
 		return nil, fmt.Errorf("there is no starter %s in the language %q; languages are: %s", kind, code, strings.Join(Languages(), ", "))
 	}

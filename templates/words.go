@@ -3,6 +3,8 @@ package templates
 import (
 	"embed"
 	"fmt"
+	"maps"
+	"slices"
 	"sort"
 	"strings"
 	"sync"
@@ -31,7 +33,7 @@ func Languages() []string {
 }
 
 // Language is the words of a language: the file lang/CODE.toml, its tables flattened to keys with
-// dots. It is read once; nobody may write to it.
+// dots, over those of its base. It is read once; nobody may write to it.
 func Language(code string) (Words, error) {
 	if known, ok := read.Load(code); ok {
 		return known.(Words), nil
@@ -45,6 +47,18 @@ func Language(code string) (Words, error) {
 
 var read sync.Map // of Words by code
 
+// Base is the language whose texts a language takes where it has none of its own: es of es-MX; itself of a
+// language that stands alone.
+func Base(code string) string {
+	base, _, _ := strings.Cut(code, "-")
+	return base
+}
+
+// Bases lists the codes of the languages that stand alone, sorted.
+func Bases() []string {
+	return slices.DeleteFunc(Languages(), func(code string) bool { return Base(code) != code })
+}
+
 func readLanguage(code string) (Words, error) {
 	src, err := languages.ReadFile("lang/" + code + ".toml")
 	if err != nil {
@@ -55,6 +69,13 @@ func readLanguage(code string) (Words, error) {
 		return nil, fmt.Errorf("lang/%s.toml: %w", code, err)
 	}
 	w := Words{}
+	if base := Base(code); base != code {
+		of, err := Language(base)
+		if err != nil {
+			return nil, err
+		}
+		w = maps.Clone(of)
+	}
 	if err := w.flatten("", tree); err != nil {
 		return nil, fmt.Errorf("lang/%s.toml: %w", code, err)
 	}

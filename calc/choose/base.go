@@ -108,8 +108,8 @@ func underAll(screens []plan.Screen) *plan.LocationBase {
 	return out
 }
 
-// whiteOf is what a white print hides by: the reflectance of a film that nothing shows through, from the ink
-// class, else from the swatch, and its scattering. It is none where the screen prints no white, or no white
+// whiteOf is what a white print hides by: the reflectance of a film that nothing shows through, of the ink
+// class or as whites are, and its scattering. It is none where the screen prints no white, or no white
 // that scatters.
 func whiteOf(s job.Screen) (whiteness, scattersPerMM float64, white bool) {
 	if !isWhite(s) || s.Ink.ScatterPerMM == 0 {
@@ -118,9 +118,8 @@ func whiteOf(s job.Screen) (whiteness, scattersPerMM float64, white bool) {
 	if s.Ink.Whiteness > 0 {
 		return s.Ink.Whiteness, s.Ink.ScatterPerMM, true
 	}
-	y, _ := luminance(s)
-	return math.Min(y, whitestShare), math.Max(s.Ink.ScatterPerMM, whiteScattersPerMM), true
+	return whitestShare, math.Max(s.Ink.ScatterPerMM, whiteScattersPerMM), true
 }
 
-// whitestShare is the most that a printed white reflects, whatever its swatch says (from memory).
-const whitestShare = 0.90
+// The least and the most that a printed ink sends back of a light, whatever its swatch says (from memory).
+const darkestShare, whitestShare = 0.01, 0.90

@@ -38,11 +38,11 @@ func (m maker) hides() (um float64, known bool, err error) {
 		}
 		um, err = ink.HidingOnClothUM(contrast, whiteness, scatters, cloth)
 	} else {
-		bright, ok := luminance(s)
+		color, ok := thickFilm(s)
 		if !ok {
 			return 0, false, nil
 		}
-		um, err = ink.LightnessFilmUM(mostDropLStar, bright, s.Ink.ScatterPerMM, cloth)
+		um, err = ink.LightnessFilmUM(mostDropLStar, color, s.Ink.ScatterPerMM, cloth)
 	}
 	if err != nil || um == 0 {
 		return 0, err == nil, err
@@ -80,11 +80,16 @@ func (m maker) hiding(sc *plan.Screen) ([]plan.Warning, error) {
 	return []plan.Warning{w}, nil
 }
 
-// luminance is the relative luminance of a screen's ink, 0.01 to 1, from its swatch.
-func luminance(s job.Screen) (y float64, known bool) {
+// thickFilm is what a screen's ink sends back where nothing shows through, from its swatch: no printed ink is as
+// bright or as dark as a screen shows.
+func thickFilm(s job.Screen) (c ink.Color, known bool) {
 	var r, g, b uint8
 	if n, _ := fmt.Sscanf(s.Swatch, "#%02x%02x%02x", &r, &g, &b); n != 3 {
-		return 0, false
+		return c, false
 	}
-	return max(0.01, ink.Luminance(r, g, b)), true
+	c = ink.ColorOf(r, g, b)
+	for i := range c {
+		c[i] = min(max(c[i], darkestShare), whitestShare)
+	}
+	return c, true
 }

@@ -14,6 +14,8 @@ func TestNeedsBase(t *testing.T) {
 		wants                string
 	}{
 		"yellow straight on black":   {"[garment]\nshade = \"dark\"", "ink = \"plastisol\"\n" + yellow, "", "needs-base"},
+		"red straight on black":      {"[garment]\nshade = \"dark\"", "ink = \"plastisol\"\nswatch = \"#d02020\"\n", "", "needs-base"},
+		"red on light cloth":         {"[garment]\nshade = \"light\"", "ink = \"plastisol\"\nswatch = \"#d02020\"\n", "", ""},
 		"yellow on a base":           {"[garment]\nshade = \"dark\"", "ink = \"plastisol\"\n" + yellow, "ink = \"plastisol white\"\nuse = \"underbase\"\n", ""},
 		"yellow on light cloth":      {"[garment]\nshade = \"light\"", "ink = \"plastisol\"\n" + yellow, "", ""},
 		"black on white cloth":       {"[garment]\nshade = \"light\"", "ink = \"plastisol\"\n" + black, "", ""},

@@ -3,6 +3,7 @@ package choose
 import (
 	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"bladecard/calc/job"
@@ -48,7 +49,9 @@ func (m maker) order(loc *plan.Location) *job.Error {
 		loc.Screens[i].Flash = m.flashWord(i, stations, screens, loc.Screens[i])
 		for k, s := range stations {
 			if s.Kind == press.Print && s.Screen == i {
-				loc.Screens[i].Heads = append(loc.Screens[i].Heads, m.head(k, stations))
+				if head := m.head(k, stations); !slices.Contains(loc.Screens[i].Heads, head) {
+					loc.Screens[i].Heads = append(loc.Screens[i].Heads, head)
+				}
 			}
 		}
 		loc.Screens[i].Head = loc.Screens[i].Heads[0]

@@ -101,7 +101,7 @@ func (m maker) screenPlan(c chooser, ch choice) (plan.Screen, error) {
 	if err != nil {
 		return plan.Screen{}, err
 	}
-	sc.Warnings = append(c.warnings(t, r, exact), mends...)
+	sc.Warnings = append(c.warnings(t, r, exact, m.press.Kind == "manual"), mends...)
 	sc.Warnings = append(sc.Warnings, hidingWarnings...)
 	sc.Warnings = append(sc.Warnings, dotWarnings...)
 	sc.Warnings = append(sc.Warnings, pressureWarnings...)

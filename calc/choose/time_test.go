@@ -44,7 +44,7 @@ func TestPressTime(t *testing.T) {
 	}{
 		"a second screen": {wide, 1, 1, slowest, 15, "[]", "[1 4]"},
 		"a second turn":   {small, 2, 0, 2 * slowest, 10, "[[1] [1 2]]", "[1]"},
-		"by hand":         {hand, 1, 0, 20 + 3*3 + 2*(flash+4) + 7*3, 10, "[]", "[1 1]"},
+		"by hand":         {hand, 1, 0, 20 + 3*3 + 2*(flash+4) + 7*3, 10, "[]", "[1]"},
 	} {
 		l := c.l
 		if l.Time == nil || l.Time.RunMin == nil {

@@ -8,8 +8,8 @@ import (
 )
 
 // warnings tells what a person must know about the chosen setup: what it misses and by how
-// much, and what would mend it.
-func (c chooser) warnings(t trial, r plan.SetRange, exactDeg float64) []plan.Warning {
+// much, and what would mend it. A machine holds the narrowest range of angles; a hand does not.
+func (c chooser) warnings(t trial, r plan.SetRange, exactDeg float64, byHand bool) []plan.Warning {
 	var out []plan.Warning
 	d := c.bench.demand
 	if t.miss.film < 0 {
@@ -33,7 +33,7 @@ func (c chooser) warnings(t trial, r plan.SetRange, exactDeg float64) []plan.War
 	if mm, fits := t.stock.lengthMM(c.bench.imageMM); !fits {
 		out = append(out, warn("blade-short", vals{"longest_mm": mm, "needed_mm": c.bench.imageMM + 2*bladeOverhangMM}))
 	}
-	if exactDeg < narrowRangeDeg && c.fixed.angle == nil {
+	if byHand && exactDeg < narrowRangeDeg && c.fixed.angle == nil {
 		out = append(out, warn("angle-narrow", vals{"low_deg": r.Low, "high_deg": r.High, "width_deg": exactDeg}))
 	}
 	if t.stock.Edge == "worn" {

@@ -408,7 +408,7 @@ func TestSchemaSpeaks(t *testing.T) {
 		{"en", "job", `"description": "width of the printed image (5 to 3000 mm)"`},
 		{"es", "job", `"description": "ancho de la imagen impresa (5 a 3000 mm)"`},
 		{"en", "shop", `"description": "a shop: its racks, presses, heat and inks, and what it has measured"`},
-		{"es", "shop", `"description": "un taller: sus estantes, prensas, calor y tintas, y lo que ha medido"`},
+		{"es", "shop", `"description": "un taller: sus existencias, prensas, calor y tintas, y lo que ha medido"`},
 		{"es", "job", `"plastisol white",`},
 		{"es", "shop", `"plastisol white",`},
 	} {

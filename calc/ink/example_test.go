@@ -74,9 +74,9 @@ func ExampleGToML() {
 }
 
 func ExampleLightnessFilmUM() {
-	um, err := ink.LightnessFilmUM(5, 0.75, 40, 0.04)
+	um, err := ink.LightnessFilmUM(5, ink.Color{0.9, 0.64, 0.02}, 40, 0.04)
 	fmt.Printf("%.0f um %v\n", um, err)
-	// Output: 56 um <nil>
+	// Output: 51 um <nil>
 }
 
 func ExampleLightnessOf() {
@@ -94,6 +94,11 @@ func ExampleLightnessOf() {
 func ExampleLightness() {
 	fmt.Printf("%.2f %.2f %.2f\n", ink.Lightness(0, 0, 0), ink.Lightness(128, 128, 128), ink.Lightness(255, 255, 255))
 	// Output: 0.00 0.54 1.00
+}
+
+func ExampleColorOf() {
+	fmt.Printf("%.3f\n", ink.ColorOf(255, 188, 0))
+	// Output: [1.000 0.503 0.000]
 }
 
 func ExampleLuminance() {

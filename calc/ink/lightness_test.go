@@ -5,11 +5,28 @@ import (
 	"testing"
 )
 
+// gray sends back the same share of all light.
+func gray(share float64) Color { return Color{share, share, share} }
+
+// TestBandsHideWorse: a red, whose light lies in one band, needs more film on black than a gray of its lightness, and
+// its own film still drops by what was asked.
+func TestBandsHideWorse(t *testing.T) {
+	red := Color{0.63, 0.02, 0.02}
+	um, err := LightnessFilmUM(5, red, 40, 0.04)
+	alike, err2 := LightnessFilmUM(5, gray(red.luminance()), 40, 0.04)
+	if err != nil || err2 != nil || !(um > 2*alike && alike > 0) {
+		t.Errorf("red %g um (%v), gray %g um (%v)", um, err, alike, err2)
+	}
+	if drop := lightnessDrop(40*um/1e3, red, 0.04); math.Abs(drop-5) > 1e-6 {
+		t.Errorf("%g um of red drop by %g", um, drop)
+	}
+}
+
 // TestLightnessFilm: the film found drops by what was asked; cloth that is lighter than the ink asks for none; lighter
 // ink, darker cloth and less scattering ask for more.
 func TestLightnessFilm(t *testing.T) {
 	at := func(drop, rInf, s, cloth float64) float64 {
-		um, err := LightnessFilmUM(drop, rInf, s, cloth)
+		um, err := LightnessFilmUM(drop, gray(rInf), s, cloth)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -17,7 +34,7 @@ func TestLightnessFilm(t *testing.T) {
 	}
 	for _, c := range [][3]float64{{0.75, 40, 0.04}, {0.9, 80, 0.04}, {0.3, 30, 0.04}, {0.75, 40, 0.25}} {
 		um := at(5, c[0], c[1], c[2])
-		if drop := lStar(c[0]) - lStar(reflectance(c[1]*um/1e3, c[0], c[2])); math.Abs(drop-5) > 1e-6 {
+		if drop := lightnessDrop(c[1]*um/1e3, gray(c[0]), c[2]); math.Abs(drop-5) > 1e-6 {
 			t.Errorf("%v: %g um drops by %g; 5 is asked", c, um, drop)
 		}
 	}

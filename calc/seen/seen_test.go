@@ -284,7 +284,7 @@ var brace = regexp.MustCompile(`\{([a-z_]+)\}`)
 // belongs to a line of the table.
 func TestWordsFit(t *testing.T) {
 	needs := seen.Needs()
-	for _, lang := range templates.Languages() {
+	for _, lang := range templates.Bases() {
 		words, err := templates.Language(lang)
 		if err != nil {
 			t.Fatal(err)

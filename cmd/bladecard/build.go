@@ -128,7 +128,8 @@ type maker struct {
 }
 
 func (m *maker) Make(path string, src []byte, said io.Writer) (build.Made, int) {
-	m.stderr = said
+	m.stderr = &teller{said, &m.call}
+	m.spoken = nil
 	clear(m.told)
 	l, err := m.plan(path, src)
 	if err != nil {

@@ -49,7 +49,7 @@ func TestSweepChartIsThinned(t *testing.T) {
 			points = append(points, p)
 		}
 	}
-	for _, language := range templates.Languages() {
+	for _, language := range templates.Bases() {
 		v, err := say.New(language, "metric")
 		if err != nil {
 			t.Fatal(err)

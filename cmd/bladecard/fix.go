@@ -13,28 +13,38 @@ import (
 // tellFix prints the bases that a job lacks as blocks for its file, each with the place that it goes to, and
 // what check says of the file with all of them in it. It writes nothing.
 func (c *call) tellFix(path string, src []byte, l loaded) {
-	v := l.voice
-	with, found := src, false
+	v, with, pastes := l.voice, src, true
 	for i := len(l.plan.Locations) - 1; i >= 0; i-- { // the last one first, so that the lines before it stay
 		if b := l.plan.Locations[i].Base; b != nil {
-			with, found = pasted(with, l.job.Locations[i].Screens[b.Before-1].Pos.Line, baseBlock(b)), true
+			line := l.baseLine(i)
+			pastes = pastes && isHeader(src, line)
+			with = pasted(with, line, baseBlock(b))
 		}
 	}
+	found := false
 	for i, loc := range l.plan.Locations {
 		if b := loc.Base; b != nil {
-			line := l.job.Locations[i].Screens[b.Before-1].Pos.Line
-			c.notes(v.T("base.place", "file", path, "location", l.called(loc.Name), "before", fmt.Sprint(b.Before), "line", fmt.Sprint(line)))
+			found = true
+			key, line := "base.place", l.baseLine(i)
+			if !isHeader(src, line) {
+				key = "base.inline"
+			}
+			c.notes(v.T(key, "file", path, "location", l.called(loc.Name), "before", fmt.Sprint(b.Before), "line", fmt.Sprint(line)))
 			c.notes(v.BaseNotes(b)...)
 			fmt.Fprintln(c.stdout, baseBlock(b))
+			continue
 		}
 		for _, s := range loc.Screens {
-			if loc.Base == nil && needsBase(s) {
+			if needsBase(s) {
 				c.notes(v.T("base.no-ink", "file", path, "location", l.called(loc.Name), "screens", v.Screens([]int{s.Number})))
 			}
 		}
 	}
-	if !found {
+	switch {
+	case !found:
 		c.notes(v.T("base.none", "file", path))
+		return
+	case !pastes:
 		return
 	}
 	then, err := c.plan(path, with)
@@ -43,6 +53,17 @@ func (c *call) tellFix(path string, src []byte, l loaded) {
 		return
 	}
 	c.notes(v.Many("base.then", len(say.Tell(then.plan.Warnings, then.plan.Locations...))))
+}
+
+// baseLine is the line of the job file before which the base of a location goes.
+func (l loaded) baseLine(location int) int {
+	return l.job.Locations[location].Screens[l.plan.Locations[location].Base.Before-1].Pos.Line
+}
+
+// isHeader tells whether a line of a file is the header of a list's table: a block can be pasted before it.
+func isHeader(src []byte, line int) bool {
+	lines := bytes.Split(src, []byte("\n"))
+	return bytes.HasPrefix(bytes.TrimSpace(lines[line-1]), []byte("[["))
 }
 
 // notes prints lines as comments of TOML.

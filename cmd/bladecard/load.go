@@ -49,6 +49,7 @@ func (c *call) plan(path string, src []byte) (loaded, error) {
 	j, errs := file.DecodeJob(path, src)
 	switch {
 	case j == nil:
+		_, _ = c.floor(c.shopOf(path, "")) // for its language alone
 		return loaded{}, errs
 	case errs != nil && file.IsShop(src):
 		return loaded{}, job.Errors{{Pos: job.Pos{File: path}, Wrong: "this is a shop file", Accepted: "a job file is accepted, with a title and a location"}}
@@ -135,7 +136,7 @@ func exitOf(err error) int {
 
 func (c *call) jobErrors(errs job.Errors) int {
 	for _, e := range errs {
-		fmt.Fprintln(c.stderr, e.Error())
+		fmt.Fprintln(c.stderr, c.worded(e))
 	}
 	return exitJob
 }

@@ -44,6 +44,9 @@ func read(t *testing.T, file string) []wordsOfPage {
 // and no word stands at the page's edge or on another.
 func searchable(t *testing.T, d document, e edition) {
 	text := strings.Join(strings.Fields(outside(t, "pdftotext", d.path, "-")), " ")
+	for _, b := range saysBanned(e.lang, text) {
+		t.Errorf("it says %s", b)
+	}
 	want := append([]string{"µm", "°"}, d.labels...)
 	if e.lang == "es" {
 		want = append(want, "á", "í")

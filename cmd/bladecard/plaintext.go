@@ -81,6 +81,9 @@ func shown(name string) string {
 
 // terminal is the terminal that a writer of words writes to, if it does.
 func terminal(w io.Writer) (*os.File, bool) {
+	if t, is := w.(*teller); is {
+		w = t.w
+	}
 	if p, is := w.(*plainText); is {
 		w = p.w
 	}

@@ -10,6 +10,7 @@ import (
 	"bladecard/calc/job"
 	"bladecard/cmd/bladecard/internal/disk"
 	"bladecard/cmd/bladecard/internal/exit"
+	"bladecard/render/say"
 )
 
 // Exit codes.
@@ -66,6 +67,8 @@ type call struct {
 	stdout, stderr io.Writer // for words: what they quote is escaped
 	data           io.Writer // standard output for files: nothing is escaped
 
+	spoken *say.Voice // errors and hints; nil: in English
+
 	all      []command    // of the program
 	describe func(*flags) // not nil: the command only tells of its flags
 }
@@ -74,7 +77,8 @@ type call struct {
 func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	sink := &sink{Writer: stdout}
 	out, errs := &plainText{w: sink}, &plainText{w: stderr}
-	c := &call{stdin: stdin, stdout: out, stderr: errs, data: sink, all: commands(), told: map[string]bool{}, cores: runtime.GOMAXPROCS(0)}
+	c := &call{stdin: stdin, stdout: out, data: sink, all: commands(), told: map[string]bool{}, cores: runtime.GOMAXPROCS(0)}
+	c.stderr = &teller{errs, c}
 	code := c.start(args)
 	out.close()
 	if sink.err != nil {

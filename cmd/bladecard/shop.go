@@ -40,6 +40,7 @@ func (c *call) floor(use shopUse) (*floor, error) {
 		f.err = f.ready(c, use.path)
 		c.floors[use.path] = f
 	}
+	c.spoken = f.voice
 	return f, f.err
 }
 

@@ -46,7 +46,7 @@ func (o *trialAsked) declare(f *flags) {
 	f.text(&o.log, "log", "`FILE` writes the log of the prints, a CSV file, to this file")
 	f.count(&o.days, "days", "`N` days to print on; two tell what a new day brings; default: 1")
 	f.count(&o.hours, "hours", "`N` hours on the press each day; default: 3")
-	f.count(&o.perHour, "prints-per-hour", "`N` prints made and measured an hour, without changes; default: 15")
+	f.count(&o.perHour, "prints-per-hour", "`N` prints made and measured per hour, without changes; default: 15")
 	f.count(&o.mostBlades, "blades", "`N` most blades to use; default: any number")
 	f.count(&o.mostMeshes, "screens", "`N` most screens to make; default: any number")
 	f.text(&o.press, "press", "`NAME` press of the shop file; default: its first")

@@ -81,8 +81,8 @@ func (m *maker) head(r page.Rect) {
 		which = m.say.T("card.screen", "n", fmt.Sprint(s.Number), "of", fmt.Sprint(s.Of))
 	}
 	left, rest := aside(at, m.wide(which, plain), g.mm(2))
-	if s.Ink != m.color() {
-		m.line("ink", left, plain, s.Ink)
+	if ink := m.say.InkName(s.Ink); ink != m.color() {
+		m.line("ink", left, plain, ink)
 	}
 	m.line("screen number", rest, right, which)
 	at.Y = at.Bottom()
@@ -109,7 +109,7 @@ func (m *maker) color() string {
 	if m.screen.Color != "" {
 		return m.screen.Color
 	}
-	return m.screen.Ink
+	return m.say.InkName(m.screen.Ink)
 }
 
 func (m *maker) swatch() figure.Swatch {

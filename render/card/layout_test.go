@@ -67,7 +67,7 @@ func TestSamples(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, language := range templates.Languages() {
+		for _, language := range templates.Bases() {
 			j, shop := plantest.Job(t, filepath.Dir(f), string(src))
 			shop.Language = language
 			p, v := plantest.Plan(t, j, shop)
@@ -131,7 +131,7 @@ func TestAnyNames(t *testing.T) {
 		}
 		j.Locations = []job.Location{l}
 		shop.Units = rapid.SampledFrom([]string{"metric", "inch"}).Draw(t, "units")
-		shop.Language = rapid.SampledFrom(templates.Languages()).Draw(t, "language")
+		shop.Language = rapid.SampledFrom(templates.Bases()).Draw(t, "language")
 		if errs := job.Resolve(j, shop); errs != nil {
 			return
 		}
@@ -160,7 +160,7 @@ func TestOneToSixteenScreens(t *testing.T) {
 		for i := range n {
 			src += fmt.Sprintf("[[location.screen]]\ncolor = %q\nswatch = \"#20%02x40\"\n%s", name, 15*i, screens[i%len(screens)])
 		}
-		languages, sizes := templates.Languages(), page.Sizes
+		languages, sizes := templates.Bases(), page.Sizes
 		if n > 1 && n < 16 {
 			languages = languages[n%len(languages):][:1]
 			sizes = sizes[n/2%len(sizes):][:1]
@@ -195,7 +195,7 @@ func numbered(name string) string {
 func TestLabelsFitInInches(t *testing.T) {
 	j, shop := plantest.Job(t, ".", "title = \"t\"\n[[location]]\nwidth = \"14.3 in\"\nheight = \"12 in\"\n[[location.screen]]\nmesh = \"156-64\"\nangle = 37.5\n")
 	shop.Units = "inch"
-	for _, language := range templates.Languages() {
+	for _, language := range templates.Bases() {
 		shop.Language = language
 		p, v := plantest.Plan(t, j, shop)
 		for _, size := range page.Sizes {

@@ -33,7 +33,7 @@ func anyName() *rapid.Generator[string] {
 func anyShop(t *rapid.T) *job.Shop {
 	shop := file.BuiltInShop()
 	shop.Units = rapid.SampledFrom([]string{"metric", "inch"}).Draw(t, "units")
-	shop.Language = rapid.SampledFrom(templates.Languages()).Draw(t, "language")
+	shop.Language = rapid.SampledFrom(templates.Bases()).Draw(t, "language")
 	for i := range rapid.IntRange(0, 6).Draw(t, "blades") {
 		layers := rapid.SliceOfN(rapid.Float64Range(50, 95), 1, 7).Draw(t, "layers")
 		b := job.Blade{

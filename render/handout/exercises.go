@@ -145,7 +145,11 @@ func (m *maker) figures(e lesson.Exercise) []string {
 	}
 	for _, k := range []string{"blade", "hard", "ink", "mesh", "soft"} {
 		if s, ok := e.Names[k]; ok {
-			if k != "ink" && k != "mesh" {
+			switch k {
+			case "ink":
+				s = m.say.InkName(s)
+			case "mesh":
+			default:
 				s = m.nameOf(s)
 			}
 			out = append(out, k, s)
@@ -173,7 +177,7 @@ func (m *maker) figure(name string, x float64) string {
 	case "thickness":
 		return m.say.Thickness(x)
 	case "bar":
-		return m.say.Number(x, 1) + nbsp + "bar" + " (" + m.say.Number(x*psiPerBar, 0) + nbsp + "psi)"
+		return m.say.Gauge(x, x*psiPerBar)
 	case "int":
 		return m.say.Number(x, 0)
 	case "fine":

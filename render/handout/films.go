@@ -15,7 +15,7 @@ import (
 func (m *maker) film() {
 	m.section(m.t("film.head"))
 	f := m.lesson.Film
-	texts := []string{m.t("film.text", "mesh", f.Mesh, "ink", f.Ink)}
+	texts := []string{m.t("film.text", "mesh", f.Mesh, "ink", m.say.InkName(f.Ink))}
 	if less, more := f.Moves.Angle.Less, f.Moves.Angle.More; less != nil && more != nil {
 		texts = append(texts, m.t("film.moves", "blade", m.horseName(), "less", m.percent(*less), "more", m.percent(*more),
 			"hardness", m.most(f.Moves.Hardness)))
@@ -234,10 +234,10 @@ func (m *maker) allMeet() bool {
 func (m *maker) choiceRow(c lesson.Choice) []string {
 	s := c.Setup
 	if s == nil {
-		return []string{c.Ink, m.use(c), c.Mesh, m.t("choice.no-setup"), "", "", "", "", ""}
+		return []string{m.say.InkName(c.Ink), m.use(c), c.Mesh, m.t("choice.no-setup"), "", "", "", "", ""}
 	}
 	return []string{
-		c.Ink, m.use(c), s.Mesh.Name, m.short(s.Blade), m.angleRange(s), m.whole(s.EdgeAngleDeg), m.say.Pulls(s.Strokes, s.Hits),
+		m.say.InkName(c.Ink), m.use(c), s.Mesh.Name, m.short(s.Blade), m.angleRange(s), m.whole(s.EdgeAngleDeg), m.say.Pulls(s.Strokes, s.Hits),
 		m.say.FilmRange(s.CuredUM.Low, s.CuredUM.High), m.misses(c),
 	}
 }
@@ -274,7 +274,7 @@ func (m *maker) through() {
 	if len(list) == 0 {
 		return
 	}
-	m.lead(m.t("through.text", "ink", list[0].Ink))
+	m.lead(m.t("through.text", "ink", m.say.InkName(list[0].Ink)))
 	t := table{columns: []column{{m.t("choice.mesh"), false}}}
 	n := 0
 	for n < len(list) && list[n].Mesh == list[0].Mesh {
@@ -288,7 +288,7 @@ func (m *maker) through() {
 		}
 		t.rows = append(t.rows, r)
 	}
-	m.long(m.t("through.table", "ink", list[0].Ink), t)
+	m.long(m.t("through.table", "ink", m.say.InkName(list[0].Ink)), t)
 }
 
 func (m *maker) throughCell(c lesson.Choice) string {

@@ -120,7 +120,7 @@ func (m *maker) title() {
 	m.add(head)
 	m.paras(
 		m.t("intro", "press", l.Press.Name, "load", m.say.Load(l.Press.LoadNPerCM), "speed", m.say.Speed(l.Press.StrokeMPS),
-			"mesh", l.Film.Mesh, "ink", l.Film.Ink, "section", fmt.Sprint(m.numberOf("choice"))),
+			"mesh", l.Film.Mesh, "ink", m.say.InkName(l.Film.Ink), "section", fmt.Sprint(m.numberOf("choice"))),
 		m.t("trust", "value", m.say.FilmUM(l.Film.Band.Value), "band", m.say.FilmRange(l.Film.Band.Low, l.Film.Band.High)),
 	)
 }

@@ -123,7 +123,7 @@ func TestLayout(t *testing.T) {
 			if name != "built-in" {
 				l = made(t, shop)
 			}
-			for _, language := range templates.Languages() {
+			for _, language := range templates.Bases() {
 				v := voice(t, language, shop.Units)
 				for _, paper := range []page.Paper{page.A4, page.Letter} {
 					whole := 0
@@ -401,7 +401,7 @@ func TestFills(t *testing.T) {
 func TestSaysWhatIsShown(t *testing.T) {
 	t.Parallel()
 	l := ofBuiltIn(t)
-	for _, language := range templates.Languages() {
+	for _, language := range templates.Bases() {
 		v := voice(t, language, "metric")
 		for _, many := range []bool{false, true} {
 			some := *l

@@ -16,7 +16,7 @@ func Correct(w io.Writer, s plan.Screen, a seen.Answer, v *say.Voice, wide int) 
 	if a.Measurement != nil {
 		t.measured(s, a)
 	} else {
-		t.text(0, v.T("seen-head.screen", "n", fmt.Sprint(s.Number), "color", cmp.Or(s.Color, s.Ink), "ink", s.Ink, "mesh", s.Mesh.Name,
+		t.text(0, v.T("seen-head.screen", "n", fmt.Sprint(s.Number), "color", cmp.Or(s.Color, v.InkName(s.Ink)), "ink", v.InkName(s.Ink), "mesh", s.Mesh.Name,
 			"expected", v.FilmUM(s.CuredUM.Value), "band", v.FilmRange(s.CuredUM.Low, s.CuredUM.High), "edge", v.Number(s.EdgeAngleDeg, 0)+"°"))
 	}
 	for _, l := range a.Opposed {
@@ -49,7 +49,7 @@ func (t *table) seen(kind string, lines []seen.Line) {
 // misses the target.
 func (t *table) measured(s plan.Screen, a seen.Answer) {
 	v, m := t.v, a.Measurement
-	t.text(0, v.T("correct.measured", "n", fmt.Sprint(s.Number), "film", v.FilmUM(m.MeasuredUM),
+	t.text(0, v.T("correct.measured", "n", fmt.Sprint(s.Number), "film", v.FilmBoth(m.MeasuredUM),
 		"expected", v.FilmUM(m.ExpectedUM.Value), "band", v.FilmRange(m.ExpectedUM.Low, m.ExpectedUM.High), "target", v.FilmRange(s.TargetUM.Low, s.TargetUM.High)))
 	if !m.InBand {
 		t.text(0, v.T("correct.outside", "times", v.Number(m.MeasuredUM/m.ExpectedUM.Value, 1)))

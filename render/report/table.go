@@ -30,7 +30,7 @@ func Table(w io.Writer, p *plan.Plan, v *say.Voice, o Options) error {
 		if m.Color == "" {
 			key = "show.mix-plain"
 		}
-		mix = append(mix, v.T(key, "color", m.Color, "ink", m.Ink, "mass", v.Mass(m.G), "volume", v.Volume(m.ML)))
+		mix = append(mix, v.T(key, "color", m.Color, "ink", v.InkName(m.Ink), "mass", v.Mass(m.G), "volume", v.Volume(m.ML)))
 	}
 	if mix != nil {
 		t.line("")
@@ -103,7 +103,7 @@ func (t *table) columns() []column {
 	v := t.v
 	return []column{
 		{"#", func(s plan.Screen) string { return fmt.Sprint(s.Number) }},
-		{v.T("show.color"), func(s plan.Screen) string { return cmp.Or(s.Color, s.Ink) }},
+		{v.T("show.color"), func(s plan.Screen) string { return cmp.Or(s.Color, v.InkName(s.Ink)) }},
 		{v.T("show.mesh"), func(s plan.Screen) string { return s.Mesh.Name }},
 		{v.T("show.blade"), func(s plan.Screen) string { return s.Blade.Name }},
 		{v.T("show.angle"), func(s plan.Screen) string {
@@ -129,12 +129,12 @@ func (t *table) columns() []column {
 		{v.T("show.gap"), func(s plan.Screen) string { return v.Gap(s.OffContact.Low, s.OffContact.High) }},
 		{v.T("show.pressed"), func(s plan.Screen) string {
 			if p := s.Pressure; p != nil {
-				return v.T("show.air", "bar", v.Number(p.Bar, 1), "psi", v.Number(p.PSI, 0))
+				return v.Gauge(p.Bar, p.PSI)
 			}
 			return v.T("load." + s.LoadClass)
 		}},
 		{v.T("show.eom"), func(s plan.Screen) string { return v.Fine(s.Stencil.EOMUM) }},
-		{v.T("show.ink"), func(s plan.Screen) string { return s.Ink }},
+		{v.T("show.ink"), func(s plan.Screen) string { return v.InkName(s.Ink) }},
 		{v.T("show.use"), func(s plan.Screen) string { return v.T("use." + s.Use) }},
 	}
 }
@@ -165,7 +165,7 @@ func (t *table) location(l plan.Location) {
 	for _, w := range l.Warnings {
 		t.text(2, v.T("show.warning", "text", w.Text))
 	}
-	for _, text := range []string{v.Rounds(t.press, l), v.PressTime(l.Time), v.Base(l.Base)} {
+	for _, text := range []string{v.Rounds(t.press, l), v.PressTime(l.Time), t.base(l)} {
 		if text != "" {
 			t.text(2, text)
 		}
@@ -181,13 +181,21 @@ func (t *table) location(l plan.Location) {
 	}
 }
 
+// base is the base that is proposed, with the command that prints it for the job file.
+func (t *table) base(l plan.Location) string {
+	if l.Base == nil {
+		return ""
+	}
+	return t.v.Base(l.Base) + t.v.T("base.fix")
+}
+
 // stations are the stations of a location in words; a print on wet ink is marked.
 func stations(l plan.Location, v *say.Voice) []string {
 	var out []string
 	for _, s := range l.Stations {
 		name := l.Screens[s.Screen-1].Color
 		if name == "" {
-			name = l.Screens[s.Screen-1].Ink
+			name = v.InkName(l.Screens[s.Screen-1].Ink)
 		}
 		word := v.T("station."+s.Kind, "screen", fmt.Sprintf("%d %s", s.Screen, name))
 		if s.Wet {

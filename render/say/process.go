@@ -10,7 +10,7 @@ import (
 
 // Stencil is how the EOM is built and how much of it counts.
 func (v *Voice) Stencil(s plan.Stencil) string {
-	build := v.Many("show.coats", s.Coats)
+	build := v.Coats(s.Coats)
 	if s.Coats == 0 {
 		build = ""
 		for i, f := range s.FilmsUM {
@@ -21,7 +21,19 @@ func (v *Voice) Stencil(s plan.Stencil) string {
 		}
 		build = v.T("show.film-stencil", "films", build)
 	}
-	return v.T("show.stencil", "eom", v.Fine(s.EOMUM), "build", build, "share", v.Percent(s.CountedShare), "feature", v.Length(s.FeatureMM))
+	key := "show.stencil"
+	if s.CountedShare < almostNothing {
+		key = "show.stencil-wide"
+	}
+	return v.T(key, "eom", v.Fine(s.EOMUM), "build", build, "share", v.Percent(s.CountedShare), "feature", v.Length(s.FeatureMM))
+}
+
+// almostNothing is the share of an EOM below which a printer need not think of it.
+const almostNothing = 0.1
+
+// Coats is a number of coats of emulsion as a printer counts them, print side + blade side: "2+2 coats".
+func (v *Voice) Coats(n int) string {
+	return v.Many("show.coats", n, "print", strconv.Itoa((n+1)/2), "blade", strconv.Itoa(n/2))
 }
 
 // Press is what to set on the press besides blade and angle: off-contact, and pressure.
@@ -40,7 +52,7 @@ func (v *Voice) Press(s plan.Screen) []string {
 // Pressure is what the gauge shows, or what the hand feels.
 func (v *Voice) Pressure(s plan.Screen) string {
 	if p := s.Pressure; p != nil {
-		return v.T("show.pressure", "bar", v.Number(p.Bar, 1), "psi", v.Number(p.PSI, 0))
+		return v.T("show.pressure", "air", v.Gauge(p.Bar, p.PSI))
 	}
 	return v.T("show.hand", "class", v.T("load."+s.LoadClass))
 }
@@ -151,6 +163,14 @@ func (v *Voice) Ink(s plan.Screen) string {
 		text += v.T("show.ink-run", "run", v.Mass(*s.InkGRun), "litres", v.Volume(*s.InkMLRun))
 	}
 	return text
+}
+
+// InkName is an ink class as the language calls it; a class of the shop's own keeps its name.
+func (v *Voice) InkName(class string) string {
+	if key := "ink-name." + class; v.Has(key) {
+		return v.T(key)
+	}
+	return class
 }
 
 // FlashTile is what a tile says of a flash: the word, the seconds to start with, and what follows. The last two may

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"sort"
-	"strconv"
 	"strings"
 
 	"bladecard/templates"
@@ -82,31 +81,30 @@ func fill(s string, pairs []string) string {
 // Has tells whether the language has a text for the key.
 func (v *Voice) Has(key string) bool { _, ok := v.words[key]; return ok }
 
-// Number writes a value with the given decimals, without needless zeros. A half is rounded away from
-// zero, and so is what a hair's breadth keeps from it: processors differ in the last digit.
+// Number writes a value with the given decimals, without needless zeros.
 func (v *Voice) Number(x float64, decimals int) string {
-	s := strconv.FormatFloat(x*(1+1e-12), 'f', decimals, 64)
-	if strings.Contains(s, ".") {
-		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	s := v.fixed(x, decimals)
+	if decimals > 0 {
+		s = strings.TrimSuffix(strings.TrimRight(s, "0"), v.point)
 	}
-	if s == "-0" {
-		s = "0"
-	}
-	return strings.Replace(s, ".", v.point, 1)
+	return s
 }
 
 // Film rounds a film to what its band allows: tenths below 10 um, whole um below 100, steps of
-// 5 um above; hundredths of a mil. Only the number; FilmUM adds the unit.
-func (v *Voice) Film(um float64) string {
-	switch a := math.Abs(um); {
+// 5 um above; hundredths of a mil. Zeros are kept. Only the number; FilmUM adds the unit.
+func (v *Voice) Film(um float64) string { return v.filmLike(um, um) }
+
+// filmLike writes a film with the digits that another has.
+func (v *Voice) filmLike(um, like float64) string {
+	switch a := math.Abs(like); {
 	case v.mil:
-		return v.Number(um/25.4, 2)
+		return v.fixed(um/25.4, 2)
 	case a < 9.95:
-		return v.Number(um, 1)
+		return v.fixed(um, 1)
 	case a < 99.5:
-		return v.Number(um, 0)
+		return v.fixed(um, 0)
 	}
-	return v.Number(math.Round(um/5)*5, 0)
+	return v.fixed(math.Round(um/5)*5, 0)
 }
 
 // FilmUM is a film with its unit.
@@ -119,9 +117,18 @@ func (v *Voice) filmUnit() string {
 	return nbsp + "µm"
 }
 
-// FilmRange is a range of films, "33–51 µm".
+// FilmRange is a range of films, "33–51 µm", with the digits of its middle.
 func (v *Voice) FilmRange(low, high float64) string {
-	return v.Film(low) + "–" + v.Film(high) + v.filmUnit()
+	mid := middle(low, high)
+	return v.filmLike(low, mid) + "–" + v.filmLike(high, mid) + v.filmUnit()
+}
+
+// FilmBoth is a film with its unit, in an inch shop with mil beside it: "38 µm (1.5 mil)".
+func (v *Voice) FilmBoth(um float64) string {
+	if !v.inch || v.mil {
+		return v.FilmUM(um)
+	}
+	return v.FilmUM(um) + " (" + v.Number(um/25.4, 1) + nbsp + v.T("unit.mil") + ")"
 }
 
 // Fine is a thickness that is known better than a film: whole micrometres.
@@ -136,19 +143,23 @@ func (v *Voice) Fine(um float64) string {
 func (v *Voice) Signed(um float64) string { return sign(um) + v.FilmUM(math.Abs(um)) }
 
 // Prints tells whether a change of film is more than nothing once it is rounded.
-func (v *Voice) Prints(um float64) bool { return v.Film(math.Abs(um)) != "0" }
+func (v *Voice) Prints(um float64) bool { return strings.Trim(v.Film(um), "-0"+v.point) != "" }
 
-// SignedPercent is a change in percent with its sign: tenths below 10.
+// SignedPercent is a change in percent with its sign: tenths below 10, zeros kept.
 func (v *Voice) SignedPercent(p float64) string {
 	d := 0
 	if math.Abs(p) < 9.95 {
 		d = 1
 	}
-	return sign(p) + v.Number(math.Abs(p), d) + nbsp + "%"
+	text := v.fixed(math.Abs(p), d)
+	if v.Number(math.Abs(p), d) == "0" {
+		text = v.some(math.Abs(p), d)
+	}
+	return sign(p) + text + nbsp + "%"
 }
 
 // Percent is a share of 1 in percent.
-func (v *Voice) Percent(share float64) string { return v.Number(100*share, 0) + nbsp + "%" }
+func (v *Voice) Percent(share float64) string { return v.some(100*share, 0) + nbsp + "%" }
 
 // Around is where a figure lies round its expected value, "-23 to +30 %", for half of its range as a logarithm.
 func (v *Voice) Around(half float64) string {
@@ -166,13 +177,13 @@ func (v *Voice) AngleRange(low, high float64) string {
 	return v.Number(low, 1) + "–" + v.Angle(high)
 }
 
-// Length is a length in mm or inches, as the shop prints.
+// Length is a length in mm, or in inches by the marks of a rule.
 func (v *Voice) Length(mm float64) string {
-	if v.inch {
-		return v.Number(mm/25.4, 2) + nbsp + v.T("unit.inch")
-	}
-	if mm < 10 {
-		return v.Number(mm, 2) + nbsp + "mm"
+	switch {
+	case v.inch:
+		return v.inches(mm, 2) + nbsp + v.T("unit.inch")
+	case mm < 10:
+		return v.some(mm, 2) + nbsp + "mm"
 	}
 	return v.Number(mm, 0) + nbsp + "mm"
 }
@@ -183,39 +194,39 @@ func (v *Voice) Lengths(lowMM, highMM float64) string {
 	if low == high {
 		return low
 	}
-	return strings.SplitN(low, nbsp, 2)[0] + "–" + high
+	return low[:strings.LastIndex(low, nbsp)] + "–" + high
 }
 
 // Size is a width and a height.
 func (v *Voice) Size(wMM, hMM float64) string {
 	if v.inch {
-		return v.Number(wMM/25.4, 2) + " × " + v.Number(hMM/25.4, 2) + nbsp + v.T("unit.inch")
+		return v.inches(wMM, 2) + " × " + v.inches(hMM, 2) + nbsp + v.T("unit.inch")
 	}
 	return v.Number(wMM, 0) + " × " + v.Number(hMM, 0) + nbsp + "mm"
 }
 
-// Thickness is the thickness of rubber: tenths of mm, or thousandths of an inch.
+// Thickness is the thickness of rubber: tenths of mm, or sixteenths or thousandths of an inch.
 func (v *Voice) Thickness(mm float64) string {
 	if v.inch {
-		return v.Number(mm/25.4, 3) + nbsp + v.T("unit.inch")
+		return v.inches(mm, 3) + nbsp + v.T("unit.inch")
 	}
-	return v.Number(mm, 1) + nbsp + "mm"
+	return v.some(mm, 1) + nbsp + "mm"
 }
 
 // Load is a line load in N/cm, or in pounds per inch.
 func (v *Voice) Load(nPerCM float64) string {
 	if v.inch {
-		return v.Number(nPerCM*2.54/4.4482216152605, 1) + nbsp + "lbf/" + v.T("unit.inch")
+		return v.some(nPerCM*2.54/4.4482216152605, 1) + nbsp + "lbf/" + v.T("unit.inch")
 	}
-	return v.Number(nPerCM, 1) + nbsp + "N/cm"
+	return v.some(nPerCM, 1) + nbsp + "N/cm"
 }
 
 // Speed is a stroke speed.
 func (v *Voice) Speed(mPerS float64) string {
 	if v.inch {
-		return v.Number(mPerS/0.0254, 0) + nbsp + v.T("unit.inch") + "/s"
+		return v.some(mPerS/0.0254, 0) + nbsp + v.T("unit.inch") + "/s"
 	}
-	return v.Number(mPerS, 2) + nbsp + "m/s"
+	return v.some(mPerS, 2) + nbsp + "m/s"
 }
 
 // Temperature is a temperature in the shop's unit; TemperatureRange a range of them.
@@ -240,57 +251,49 @@ func (v *Voice) TemperatureRange(lowC, highC float64) string {
 // Seconds is a time; below ten seconds a tenth matters.
 func (v *Voice) Seconds(s float64) string {
 	if s < 9.95 {
-		return v.Number(s, 1) + nbsp + "s"
+		return v.fixed(s, 1) + nbsp + "s"
 	}
 	return v.Number(s, 0) + nbsp + "s"
 }
 
-// SecondsRange is a range of seconds; below ten seconds a tenth matters.
+// SecondsRange is a range of seconds with the digits of its middle; below ten seconds a tenth matters.
 func (v *Voice) SecondsRange(low, high float64) string {
 	d := 0
-	if low < 10 {
+	if middle(low, high) < 9.95 {
 		d = 1
 	}
-	if high < 10 || v.Number(low, d) == v.Number(high, d) {
-		return v.Number(low, d) + "–" + v.Number(high, d) + nbsp + "s"
+	if a, b := v.fixed(low, d), v.fixed(high, d); a != b {
+		return a + "–" + b + nbsp + "s"
 	}
-	return v.Number(low, d) + "–" + v.Number(high, 0) + nbsp + "s"
+	return v.Seconds(low)
 }
 
-// Gap is a range of small lengths: tenths of mm, or fractions of an inch.
+// Gap is a range of off-contact: tenths of mm, or fractions of an inch.
 func (v *Voice) Gap(lowMM, highMM float64) string {
-	if lowMM == highMM && v.inch {
-		return v.Number(lowMM/25.4, 3) + nbsp + v.T("unit.inch")
+	if !v.inch {
+		return v.pair(lowMM, highMM, 1) + nbsp + "mm"
 	}
-	if lowMM == highMM {
-		return v.Number(lowMM, 1) + nbsp + "mm"
+	low, high := v.shims(lowMM), v.shims(highMM)
+	if low == high {
+		return low + nbsp + v.T("unit.inch")
 	}
-	if v.inch {
-		return v.Number(lowMM/25.4, 3) + "–" + v.Number(highMM/25.4, 3) + nbsp + v.T("unit.inch")
-	}
-	return v.Number(lowMM, 1) + "–" + v.Number(highMM, 1) + nbsp + "mm"
+	return low + "–" + high + nbsp + v.T("unit.inch")
 }
 
 // Small is a length of tenths or hundredths of mm.
 func (v *Voice) Small(mm float64) string {
 	if v.inch {
-		return v.Number(mm/25.4, 4) + nbsp + v.T("unit.inch")
+		return v.some(mm/25.4, 4) + nbsp + v.T("unit.inch")
 	}
-	return v.Number(mm, 2) + nbsp + "mm"
+	return v.some(mm, 2) + nbsp + "mm"
 }
 
 // BeltSpeed is a range of belt speeds.
 func (v *Voice) BeltSpeed(low, high float64) string {
-	if low == high && v.inch {
-		return v.Number(low/0.3048, 1) + nbsp + v.T("unit.foot") + "/min"
-	}
-	if low == high {
-		return v.Number(low, 1) + nbsp + "m/min"
-	}
 	if v.inch {
-		return v.Number(low/0.3048, 1) + "–" + v.Number(high/0.3048, 1) + nbsp + v.T("unit.foot") + "/min"
+		return v.pair(low/0.3048, high/0.3048, 1) + nbsp + v.T("unit.foot") + "/min"
 	}
-	return v.Number(low, 1) + "–" + v.Number(high, 1) + nbsp + "m/min"
+	return v.pair(low, high, 1) + nbsp + "m/min"
 }
 
 // Mass is a mass of ink: grams, kilograms from one up, or pounds.
@@ -299,7 +302,7 @@ func (v *Voice) Mass(g float64) string {
 	case v.inch && g >= 453.59237:
 		return v.Number(g/453.59237, 1) + nbsp + v.T("unit.pound")
 	case g < 9.95:
-		return v.Number(g, 1) + nbsp + "g"
+		return v.Grams(g)
 	case g < 1000:
 		return v.Number(g, 0) + nbsp + "g"
 	}
@@ -307,21 +310,29 @@ func (v *Voice) Mass(g float64) string {
 }
 
 // Grams is what a scale shows for one print, in two figures; such scales read grams everywhere.
-func (v *Voice) Grams(g float64) string { return v.weighed(g) + nbsp + "g" }
+func (v *Voice) Grams(g float64) string { return v.figures(g, g) + nbsp + "g" }
 
 // GramRange is a span of Grams.
-func (v *Voice) GramRange(low, high float64) string { return v.weighed(low) + "–" + v.Grams(high) }
+func (v *Voice) GramRange(low, high float64) string {
+	mid := middle(low, high)
+	return v.figures(low, mid) + "–" + v.figures(high, mid) + nbsp + "g"
+}
 
-func (v *Voice) weighed(g float64) string {
-	return v.Number(g, int(math.Max(0, 1-math.Floor(math.Log10(math.Max(g, 0.01))))))
+// Gauge is what the gauge of a press shows, the unit that the shop reads first.
+func (v *Voice) Gauge(bar, psi float64) string {
+	key := "show.air"
+	if v.inch {
+		key = "show.air-inch"
+	}
+	return v.T(key, "bar", v.some(bar, 1), "psi", v.some(psi, 0))
 }
 
 // Volume is a volume of ink in litres, or in US quarts.
 func (v *Voice) Volume(ml float64) string {
 	if v.inch {
-		return v.Number(ml/946.352946, 2) + nbsp + v.T("unit.quart")
+		return v.some(ml/946.352946, 2) + nbsp + v.T("unit.quart")
 	}
-	return v.Number(ml/1000, 2) + nbsp + "L"
+	return v.some(ml/1000, 2) + nbsp + "L"
 }
 
 // Count is a mesh count in threads per inch and per cm.

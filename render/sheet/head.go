@@ -56,7 +56,7 @@ func (m *maker) head() {
 		{v.T("sheet-doc.customer"), customer},
 		{v.T("sheet-doc.quantity"), quantity},
 		{v.T("sheet-doc.due"), v.Date(p.Due)},
-		{v.T("sheet-doc.stock"), v.Substrate(p.Substrate)},
+		{m.printedOn(), v.Substrate(p.Substrate)},
 		{v.T("sheet-doc.shop"), v.Shop(p.ShopFrom, p.Shop, p.ShopFile)},
 		{v.T("sheet-doc.press"), press + " (" + v.T("press."+p.Press.Kind) + ")"},
 	}
@@ -99,8 +99,16 @@ func (m *maker) facts(row int, facts [][2]string) {
 func (m *maker) labelWidth() float64 {
 	w, v := 0.0, m.say
 	for _, s := range []string{v.T("sheet-doc.job"), v.T("sheet-doc.customer"), v.T("sheet-doc.quantity"), v.T("sheet-doc.due"),
-		v.T("sheet-doc.stock"), v.T("sheet-doc.shop"), v.T("sheet-doc.press")} {
+		m.printedOn(), v.T("sheet-doc.shop"), v.T("sheet-doc.press")} {
 		w = max(w, canvas.Width(s, flow.Regular(flow.BodyPT)))
 	}
 	return w + 3
+}
+
+// printedOn labels what is printed on: a garment, or the stock of a sheet.
+func (m *maker) printedOn() string {
+	if m.plan.Substrate.Kind == "garment" {
+		return m.say.T("sheet-doc.stock")
+	}
+	return m.say.T("sheet-doc.sheet")
 }

@@ -121,14 +121,17 @@ func (m *maker) move(x plan.Move) string {
 	return side(x.Less) + " / " + side(x.More)
 }
 
-// percent is a change in whole percent; a finer figure would say more than is known.
+// percent is a change in whole percent, since a finer figure would say more than is known; only one that would be
+// nothing in whole percent keeps its first digit.
 func (m *maker) percent(p float64) string {
-	s := m.say.Number(math.Abs(p), 0) + "\u00a0%"
+	exact, s := p, m.say.Number(math.Abs(p), 0)+"\u00a0%"
 	switch p = math.Round(p); {
 	case p > 0:
 		return "+" + s
 	case p < 0:
 		return "−" + s
+	case exact == 0:
+		return s
 	}
-	return s
+	return m.say.SignedPercent(exact)
 }

@@ -17,7 +17,7 @@ func (m *maker) ink() {
 	v := m.say
 	t := flow.Table{Name: "ink", Header: []string{v.T("show.ink"), v.T("show.color"), v.T("sheet-doc.run"), v.T("sheet-doc.volume")}}
 	for _, x := range m.plan.Mix {
-		t.Row(flow.Plain(x.Ink, x.Color, v.Mass(x.G), v.Volume(x.ML))...)
+		t.Row(flow.Plain(v.InkName(x.Ink), x.Color, v.Mass(x.G), v.Volume(x.ML))...)
 	}
 	if len(t.Rows) == 0 {
 		return
@@ -34,7 +34,7 @@ func (m *maker) heat() {
 	for _, l := range m.plan.Locations {
 		here := map[int]bool{} // rows that list a screen of this location
 		for _, s := range l.Screens {
-			texts := append([]string{s.Ink}, m.cure(s.Cure)...)
+			texts := append([]string{m.say.InkName(s.Ink)}, m.cure(s.Cure)...)
 			key := strings.Join(texts, "\n")
 			i, ok := rows[key]
 			if !ok {

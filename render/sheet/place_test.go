@@ -20,7 +20,7 @@ func TestPlacementsAreDrawn(t *testing.T) {
 	for _, s := range places {
 		fmt.Fprintf(&src, "[[location]]\nname = %q\nwidth = \"6 cm\"\nheight = \"5 cm\"\n[[location.screen]]\n", s)
 	}
-	for _, lang := range templates.Languages() {
+	for _, lang := range templates.Bases() {
 		p, v := planned(t, ".", src.String(), lang, "metric", 0)
 		sound(t, p, v, sheet.Options{})
 		faces, err := sheet.Pages(p, page.Letter, v, sheet.Options{})
@@ -56,7 +56,7 @@ func TestPlacementsAreDrawn(t *testing.T) {
 // holds the end of a part alone.
 func TestOneAndSixteenScreens(t *testing.T) {
 	t.Parallel()
-	for _, lang := range templates.Languages() {
+	for _, lang := range templates.Bases() {
 		for _, n := range []int{1, 16} {
 			for _, place := range []string{"left-sleeve", "left-chest", "full-back"} {
 				var src strings.Builder

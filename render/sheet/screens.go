@@ -26,7 +26,7 @@ func (m *maker) screens(l plan.Location) {
 		if h := s.Halftone; h != nil {
 			use += "\n" + m.dots(*h)
 		}
-		cells := append([]flow.Cell{number(s), patch(s)}, flow.Plain(s.Color, s.Ink, use, s.Mesh.Name+"\n"+v.Count(s.Mesh.CountPerInch, s.Mesh.CountPerCM),
+		cells := append([]flow.Cell{number(s), patch(s)}, flow.Plain(s.Color, v.InkName(s.Ink), use, s.Mesh.Name+"\n"+v.Count(s.Mesh.CountPerInch, s.Mesh.CountPerCM),
 			v.Fine(s.Stencil.EOMUM)+" ("+v.Percent(s.Stencil.ShareOfCloth)+")\n"+m.build(s.Stencil), v.Gap(s.OffContact.Low, s.OffContact.High), a, b)...)
 		t.Row(cells...)
 	}
@@ -50,7 +50,7 @@ func (m *maker) dots(h plan.Halftone) string {
 func (m *maker) build(s plan.Stencil) string {
 	v := m.say
 	if s.Coats > 0 {
-		return v.Many("show.coats", s.Coats)
+		return v.Coats(s.Coats)
 	}
 	films := ""
 	for i, f := range s.FilmsUM {
@@ -86,7 +86,7 @@ func (m *maker) strokes(l plan.Location) {
 func (m *maker) pressure(s plan.Screen) string {
 	v := m.say
 	if p := s.Pressure; p != nil {
-		return v.T("sheet-doc.pressure-cylinders", "bar", v.Number(p.Bar, 1), "psi", v.Number(p.PSI, 0))
+		return v.T("sheet-doc.pressure-cylinders", "air", v.Gauge(p.Bar, p.PSI))
 	}
 	return v.T("sheet-doc.pressure-hand", "class", v.T("load."+s.LoadClass))
 }

@@ -132,9 +132,9 @@ func swatch(s plan.Screen) figure.Swatch {
 func number(s plan.Screen) flow.Cell { return flow.Cell{Text: fmt.Sprint(s.Number), Strong: true} }
 
 // color is the colour of a screen, or its ink where the job names no colour.
-func color(s plan.Screen) string {
+func (m *maker) color(s plan.Screen) string {
 	if s.Color != "" {
 		return s.Color
 	}
-	return s.Ink
+	return m.say.InkName(s.Ink)
 }

@@ -81,7 +81,7 @@ func TestSamples(t *testing.T) {
 			t.Fatal(err)
 		}
 		p, _ := planned(t, filepath.Dir(f), string(src), "en", "metric", 0)
-		for _, lang := range templates.Languages() {
+		for _, lang := range templates.Bases() {
 			for _, units := range []string{"metric", "inch"} {
 				v, err := say.New(lang, units)
 				if err != nil {
@@ -126,7 +126,7 @@ func TestManyScreensLongNames(t *testing.T) {
 					}
 				}
 			}
-			p, v := planned(t, ".", src.String(), templates.Languages()[n%len(templates.Languages())], []string{"metric", "inch"}[k%2], 40)
+			p, v := planned(t, ".", src.String(), templates.Bases()[n%len(templates.Bases())], []string{"metric", "inch"}[k%2], 40)
 			for i, l := range p.Locations {
 				for s := range l.Screens {
 					p.Locations[i].Screens[s].Blade.Name = name
@@ -243,7 +243,7 @@ func TestEquivalentsOnPaper(t *testing.T) {
 		return "[[location.screen]]\nmesh = \"156-64\"\nfilm = \"" + film + "\"\nstrokes = 1\n"
 	}
 	const head = "title = \"t\"\n[[location]]\nname = \"front\"\nwidth = \"20 cm\"\nheight = \"20 cm\"\n"
-	for _, lang := range templates.Languages() {
+	for _, lang := range templates.Bases() {
 		p, v := planned(t, ".", head+screen("20..60 um")+screen("90..95 um")+screen("20..60 um"), lang, "metric", 0)
 		text := func() string {
 			out := ""

@@ -81,7 +81,7 @@ func (m *maker) station(n int, s plan.Station, of plan.Screen, r page.Rect) {
 		mark := page.Rect{X: r.X + 0.8, Y: r.Bottom() - pad - line, W: r.W - 1.6, H: line}
 		m.fit(name+" wet", mark, v.T("sheet-doc.station-wet"), flow.SmallPT, canvas.Bold)
 	}
-	m.fit(name+" colour", text, color(of), flow.BodyPT, canvas.Regular)
+	m.fit(name+" colour", text, m.color(of), flow.BodyPT, canvas.Regular)
 }
 
 // fit places a text in r, shrunk to no less than the smallest type.
