@@ -71,18 +71,6 @@ func Count(p *plan.Plan) int {
 	return n
 }
 
-// All lays out the cards of a plan, in print order.
-func All(p *plan.Plan, size page.Size, v *say.Voice) ([]page.Card, error) {
-	var out []page.Card
-	for c, err := range Each(p, size, v) {
-		if err != nil {
-			return nil, err
-		}
-		out = append(out, c)
-	}
-	return out, nil
-}
-
 // fewCards are laid out one after the other: sharing them out would cost more than it saves.
 const fewCards = 8
 

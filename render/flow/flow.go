@@ -19,9 +19,6 @@ const (
 	GapMM    = 3.0
 )
 
-// Rules are what page.Check asks of a page.
-var Rules = page.Rules{SmallestPT: SmallPT, SmallestDrawingPT: SmallPT}
-
 // Flow fills page after page from the top.
 type Flow struct {
 	Pages []page.Face

@@ -18,9 +18,6 @@ const (
 	FootPT  = 8.0
 )
 
-// Rules are what page.Check asks of a page.
-var Rules = page.Rules{SmallestPT: FootPT, SmallestDrawingPT: FootPT}
-
 // The page in mm.
 const (
 	marginMM = 18.0

@@ -18,6 +18,7 @@ import (
 	"bladecard/render/canvas/pdf"
 	"bladecard/render/handout"
 	"bladecard/render/page"
+	"bladecard/render/pagecheck"
 	"bladecard/render/say"
 	"bladecard/templates"
 )
@@ -143,7 +144,7 @@ func TestLayout(t *testing.T) {
 								t.Errorf("%d pages for a new hand, %d in all", len(faces), whole)
 							}
 							for i, f := range faces {
-								for _, err := range page.Check(f, handout.Rules) {
+								for _, err := range pagecheck.Check(f, handout.FootPT) {
 									t.Error(err)
 								}
 								sizes(t, f)

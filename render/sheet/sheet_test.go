@@ -15,6 +15,7 @@ import (
 	"bladecard/render/flow"
 	"bladecard/render/internal/plantest"
 	"bladecard/render/page"
+	"bladecard/render/pagecheck"
 	"bladecard/render/say"
 	"bladecard/render/sheet"
 	"bladecard/templates"
@@ -42,7 +43,7 @@ func sound(t *testing.T, p *plan.Plan, v *say.Voice, o sheet.Options) [][]string
 		}
 		words = nil
 		for i, f := range faces {
-			for _, err := range page.Check(f, flow.Rules) {
+			for _, err := range pagecheck.Check(f, flow.SmallPT) {
 				t.Errorf("%s: %v", paper.Name, err)
 			}
 			var texts []string
