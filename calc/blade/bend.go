@@ -46,7 +46,7 @@ func (e ErrFolds) Error() string {
 // 1e5 N m, friction 0 to 0.6; an error outside. ErrFolds when there is no root below 80 deg.
 //
 // Kind: derived, a cantilever's tip rotation under a load that turns with 5/6 of it. Against
-// the exact elastica (Bisshopp and Drucker 1945) the rotation is 0.4, 1.1 and 3.2 % large at
+// the exact elastica (Bisshopp and Drucker 1945 [3]) the rotation is 0.4, 1.1 and 3.2 % large at
 // P L^2/D = 1, 2 and 5, and the buckling load is 2.40 D/L^2 against pi^2/4.
 func EdgeAngleDeg(b Bend) (float64, error) {
 	if err := first(

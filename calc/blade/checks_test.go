@@ -47,7 +47,7 @@ func TestCheckValues(t *testing.T) {
 		return ok(EdgeAngleDeg(Bend{SetDeg: 15, LoadNPerCM: 5, FreeHeightMM: 25, RigidityNM: d, Friction: Friction}))
 	}
 	const (
-		gent   = "Gent 1958, constants from memory"
+		gent   = "Gent 1958 [1], constants from memory"
 		second = "own second computation"
 	)
 	for _, c := range []struct {
@@ -60,9 +60,9 @@ func TestCheckValues(t *testing.T) {
 		{"E 70, MPa", ok(ModulusGentMPa(70)), 5.52, 0.005, "published formula", gent},
 		{"E 80, MPa", ok(ModulusGentMPa(80)), 9.35, 0.005, "published formula", gent},
 		{"E 90, MPa", ok(ModulusGentMPa(90)), 20.84, 0.005, "published formula", gent},
-		{"E 65, MPa, polyurethane about 5 +- 30 %", ok(ModulusGentMPa(65)), 5, 1.5, "published", "a polyurethane maker's data"},
-		{"E 50 second relation, MPa (3.425, quoted cut and not rounded)", ok(ModulusRuessMPa(50)), 3.42, 0.006, "published formula", "Ruess, in Qi, Joyce and Boyce 2003"},
-		{"E 70 second relation, MPa", ok(ModulusRuessMPa(70)), 10.11, 0.005, "published formula", "Ruess, in Qi, Joyce and Boyce 2003"},
+		{"E 65, MPa, polyurethane about 5 +- 30 %", ok(ModulusGentMPa(65)), 5, 1.5, "published", "a polyurethane maker's data [53]"},
+		{"E 50 second relation, MPa (3.425, quoted cut and not rounded)", ok(ModulusRuessMPa(50)), 3.42, 0.006, "published formula", "Ruess, in Qi, Joyce and Boyce 2003 [2]"},
+		{"E 70 second relation, MPa", ok(ModulusRuessMPa(70)), 10.11, 0.005, "published formula", "Ruess, in Qi, Joyce and Boyce 2003 [2]"},
 		{"D 70, 9.5 mm, N m", d70, 0.526, 0.0005, "derived", second},
 		{"D 65/90/65 over D 70", layup(t, 9.5, 65, 90, 65) / d70, 0.912, 0.0005, "derived", second},
 		{"D 70/90/70 over D 70", layup(t, 9.5, 70, 90, 70) / d70, 1.103, 0.0005, "derived", second},
@@ -118,7 +118,7 @@ func TestFolds(t *testing.T) {
 }
 
 // TestBuckling holds the buckling of an upright blade without friction: straight below the
-// load, leaning above, at 2.40 D/L^2 where Euler's column has pi^2/4.
+// load, leaning above, at 2.40 D/L^2 where Euler's column [4] has pi^2/4.
 func TestBuckling(t *testing.T) {
 	const d, l = 0.5, 25.0
 	unit := d / (l / 1e3 * l / 1e3) / 100

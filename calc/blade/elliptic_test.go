@@ -13,7 +13,7 @@ import (
 //	sqrt(P L^2/D) = K(m) - F(b, m),  deflection/L = 1 - 2 (E(m) - E(b, m))/sqrt(P L^2/D),
 //	sin b = 1/sqrt(2 m)
 //
-// Published: Bisshopp and Drucker, Quarterly of Applied Mathematics, 1945.
+// Published: Bisshopp and Drucker, Quarterly of Applied Mathematics, 1945 [3].
 func cantilever(k float64) (tip, deflection float64) {
 	at := func(tip float64) (root, deflection float64) {
 		m := (1 + math.Sin(tip)) / 2

@@ -27,7 +27,7 @@ const maxLayers = 16
 // layup, and turning the blade round changes nothing.
 //
 // Range: 1 to 16 layers, each 0.05 to 50 mm and 0.1 to 1000 MPa; an error outside. Kind:
-// derived, the transformed section of the strength-of-materials textbooks.
+// derived, the transformed section of the strength-of-materials textbooks [4].
 func RigidityNM(layers []Layer) (float64, error) {
 	if len(layers) == 0 {
 		return 0, errors.New("blade: no layers; at least one is needed")

@@ -6,7 +6,7 @@ import "math"
 const Poisson = 0.5
 
 // ToleranceShoreA is the trade's tolerance of blade hardness, in Shore A, up and down
-// (published: Elliot 2007).
+// (published: Elliot 2007 [5]).
 const ToleranceShoreA = 5.0
 
 // Range of hardness that the relations cover, Shore A.
@@ -19,7 +19,7 @@ const (
 // 0.0981 (56 + 7.62336 S) / (0.137505 (254 - 2.54 S)).
 //
 // Range: 40 to 95 Shore A; an error outside. The figure is uncertain by about 30 %: two
-// relations and makers' data differ by that much. Source: Gent 1958 (published), constants
+// relations and makers' data differ by that much. Source: Gent 1958 [1] (published), constants
 // from memory.
 func ModulusGentMPa(shoreA float64) (float64, error) {
 	if err := within("hardness", shoreA, MinShoreA, MaxShoreA, "Shore A"); err != nil {
@@ -32,7 +32,7 @@ func ModulusGentMPa(shoreA float64) (float64, error) {
 // log10 E = 0.0235 S - 0.6403. It serves to judge the band of ModulusGentMPa.
 //
 // Range: 40 to 95 Shore A; an error outside. Source: Ruess, as quoted by Qi, Joyce and Boyce
-// 2003 (published). The logarithm is to base 10; some copies print it to base e.
+// 2003 [2] (published). The logarithm is to base 10; some copies print it to base e.
 func ModulusRuessMPa(shoreA float64) (float64, error) {
 	if err := within("hardness", shoreA, MinShoreA, MaxShoreA, "Shore A"); err != nil {
 		return 0, err

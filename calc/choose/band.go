@@ -6,6 +6,7 @@ import (
 
 	"bladecard/calc/film"
 	"bladecard/calc/fit"
+	"bladecard/calc/ink"
 	"bladecard/calc/plan"
 )
 
@@ -88,8 +89,8 @@ func (c chooser) band(value float64, t trial) (plan.Band, error) {
 
 // laidBand is the band of all the ink that a print takes: the wet film, and what sinks into the cloth, nine of
 // ten of which lie inside its ends.
-func laidBand(wet plan.Band, sinks plan.Interval) plan.Band {
-	value, half := wet.Value+(sinks.Low+sinks.High)/2, (sinks.High-sinks.Low)/2
+func laidBand(wet plan.Band, sinks ink.Sinks) plan.Band {
+	value, half := sinks.LaidUM(wet.Value), sinks.HalfUM()
 	return plan.Band{Low: value - math.Hypot(wet.Value-wet.Low, half), Value: value, High: value + math.Hypot(wet.High-wet.Value, half)}
 }
 

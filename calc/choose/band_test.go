@@ -9,8 +9,8 @@ import (
 
 	"bladecard/calc/file"
 	"bladecard/calc/fit"
+	"bladecard/calc/ink"
 	"bladecard/calc/job"
-	"bladecard/calc/plan"
 )
 
 // world is a shop as it may truly be: what the model does not know, drawn from what is stated of each. The
@@ -199,7 +199,7 @@ func TestBandsHoldNineOfTen(t *testing.T) {
 			um := math.Exp(w.film(c.bench, tr) + 0.08*rnd.NormFloat64())
 			got.add(fmt.Sprintf("film, %d strokes, %d hits", tr.strokes, tr.hits), um >= band.Low && um <= band.High)
 			// Cloth takes 10 to 15 um in, nine of ten: what a print weighs is the film and that.
-			laid, all := laidBand(band, plan.Interval{Low: 10, High: 15}), um+12.5+2.5/1.6449*rnd.NormFloat64()
+			laid, all := laidBand(band, ink.Sinks{LowUM: 10, HighUM: 15}), um+12.5+2.5/1.6449*rnd.NormFloat64()
 			got.add("weighed print", all >= laid.Low && all <= laid.High)
 		}
 		for range 10 {

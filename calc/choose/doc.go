@@ -10,5 +10,5 @@
 //
 // Sources are named in the packages of the formulas (mesh, blade, film, halftone, tension, ink,
 // cure, press). What is decided here is common practice or derived, and marked so. The trade's
-// tolerance of blade hardness, 5 Shore A, is from Elliot 2007 (published).
+// tolerance of blade hardness, 5 Shore A, is from Elliot 2007 [5] (published).
 package choose

@@ -17,7 +17,7 @@ const (
 )
 
 // thickStencilUM is the stencil from which fine lines print thinner again, and fineLineMM the
-// width below which they do (published: a thick-film maker's note, hump at 0.25 to 0.46 mm).
+// width below which they do (published: a thick-film maker's note [23], hump at 0.25 to 0.46 mm).
 const (
 	thickStencilUM = 60.0
 	fineLineMM     = 0.25

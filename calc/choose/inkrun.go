@@ -1,6 +1,9 @@
 package choose
 
 import (
+	"cmp"
+	"strings"
+
 	"bladecard/calc/ink"
 	"bladecard/calc/plan"
 )
@@ -9,16 +12,17 @@ import (
 // bare cloth: per print where the size of the location and the coverage are stated, for the run
 // where the quantity is too.
 func (m maker) inkRun(sc *plan.Screen) error {
-	var sinks plan.Interval
-	if g := m.ground(); !g.hard && !g.based {
-		sinks = plan.Interval{Low: ink.KnitLossLowUM, High: ink.KnitLossHighUM}
+	sc.SinksIn = m.sinksIn()
+	sinks, err := ink.ClothOf(sc.SinksIn)
+	if err != nil {
+		return err
 	}
-	sc.SinksUM = (sinks.Low + sinks.High) / 2
+	sc.SinksUM, sc.SinksHalfUM = sinks.MiddleUM(), sinks.HalfUM()
 	if m.location.WidthMM == 0 || m.location.HeightMM == 0 || m.screen.Coverage == 0 {
 		return nil
 	}
 	density := m.screen.Ink.DensityKgPerL
-	g, err := ink.MassG(m.location.WidthMM, m.location.HeightMM, m.screen.Coverage, sc.WetUM.Value+sc.SinksUM, density)
+	g, err := ink.MassG(m.location.WidthMM, m.location.HeightMM, m.screen.Coverage, sinks.LaidUM(sc.WetUM.Value), density)
 	if err != nil {
 		return err
 	}
@@ -39,6 +43,17 @@ func (m maker) inkRun(sc *plan.Screen) error {
 	}
 	sc.InkGRun, sc.InkMLRun = &run, &ml
 	return nil
+}
+
+// sinksIn tells in words which cloth takes ink of the screen in.
+func (m maker) sinksIn() string {
+	switch g := m.ground(); {
+	case g.hard || g.based:
+		return ink.Nothing
+	case m.job.Garment != nil:
+		return strings.TrimSpace(m.job.Garment.Fibre + " " + cmp.Or(m.job.Garment.Weave, ink.Knit))
+	}
+	return ink.Knit
 }
 
 // mix sums the ink of a job by class and colour, in the order in which they come up.

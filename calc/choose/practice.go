@@ -50,7 +50,7 @@ const (
 )
 
 // The errors that a setup must bear: angle 5 deg, hardness 5 Shore A (the trade's tolerance of
-// blade hardness: Elliot 2007), load a quarter, free height 2 mm, speed half as much again or less.
+// blade hardness: Elliot 2007 [5]), load a quarter, free height 2 mm, speed half as much again or less.
 const (
 	angleErrorDeg       = 5.0
 	hardnessErrorShoreA = 5.0

@@ -28,8 +28,8 @@ func Prints(file string, src []byte, shop *job.Shop) (prints []fit.Print, last j
 		if f.fault != (presslog.Fault{}) {
 			return f.fault
 		}
-		um := r.Film(f.ink.Solids, f.ink.DensityKgPerL)
-		if fault := presslog.FilmFault(um); fault != (presslog.Fault{}) {
+		um, doubt, fault := r.Film(f.ink.Solids, f.ink.DensityKgPerL)
+		if fault != (presslog.Fault{}) {
 			return fault
 		}
 		if last.Before(r.Date) {
@@ -40,7 +40,7 @@ func Prints(file string, src []byte, shop *job.Shop) (prints []fit.Print, last j
 		}
 		prints = append(prints, fit.Print{
 			Line: r.Line, Day: days[r.Date], Mesh: f.mesh, Blade: f.blade, AngleDeg: r.AngleDeg, HardnessShoreA: f.shoreA,
-			Strokes: r.Strokes, PredictedUM: f.curedUM, MeasuredUM: um,
+			Strokes: r.Strokes, PredictedUM: f.curedUM, MeasuredUM: um, Doubt: doubt,
 		})
 		return presslog.Fault{}
 	})
@@ -146,7 +146,7 @@ func LogOf(p *plan.Plan) []presslog.Row {
 			r := presslog.Empty()
 			r.Job, r.Location, r.Screen, r.Press = cmp.Or(p.Job, p.Title), l.Name, fmt.Sprint(s.Number), p.Press.Name
 			r.Mesh, r.EOMUM, r.FeatureMM = s.Mesh.Name, math.Round(10*s.Stencil.EOMUM)/10, s.Stencil.FeatureMM
-			r.Ink, r.Blade, r.AngleDeg, r.LoadNCM, r.Strokes, r.Hits = s.Ink, s.Blade.Name, s.AngleDeg.Set, s.LoadNPerCM, s.Strokes, s.Hits
+			r.Ink, r.Blade, r.AngleDeg, r.LoadNCM, r.Strokes, r.Hits, r.Cloth = s.Ink, s.Blade.Name, s.AngleDeg.Set, s.LoadNPerCM, s.Strokes, s.Hits, s.SinksIn
 			out = append(out, r)
 		}
 	}

@@ -141,7 +141,7 @@ func TestDryerAndFibre(t *testing.T) {
 		t.Errorf("plastisol on polyester warns %q", got)
 	}
 	if high := poly.Cure.TemperatureC.High; high != 154 {
-		t.Errorf("plastisol on polyester is cured up to %g C; 154 is the most (published, performance fabrics note)", high)
+		t.Errorf("plastisol on polyester is cured up to %g C; 154 is the most (published, performance fabrics note [44])", high)
 	}
 	if got := codesOf(screenOf(t, one("[garment]\nfibre = \"nylon\"", "ink = \"water-based\""))); !strings.Contains(got, "fibre-stops") || !strings.Contains(got, "nylon-bond") {
 		t.Errorf("water-based on nylon warns %q", got)

@@ -86,7 +86,7 @@ func thickSlab(k, alpha, startC, depthM float64, cells int) *heating {
 }
 
 // semiInfiniteRise is the rise at a depth of a half-space under a constant flux:
-// (2 q sqrt(at/pi) exp(-x^2/4at) - q x erfc(x/2 sqrt(at)))/k (Incropera and DeWitt, eq. 5.59).
+// (2 q sqrt(at/pi) exp(-x^2/4at) - q x erfc(x/2 sqrt(at)))/k (Incropera and DeWitt [39], eq. 5.59).
 func semiInfiniteRise(q, k, alpha, x, t float64) float64 {
 	s := math.Sqrt(alpha * t)
 	return (2*q*s/math.Sqrt(math.Pi)*math.Exp(-x*x/(4*alpha*t)) - q*x*math.Erfc(x/(2*s))) / k
@@ -94,9 +94,9 @@ func semiInfiniteRise(q, k, alpha, x, t float64) float64 {
 
 // TestTextbook runs the solver on worked examples.
 func TestTextbook(t *testing.T) {
-	// Holman 5th ed. ex. 4.2, as a verification guide carries it (see textbook_test.go): 35 C, 3.2e5 W/m2, k 45, a 1.4e-5, x 25 mm, 30 s -> 79.3 C
+	// Holman 5th ed. ex. 4.2 [40], as a verification guide carries it (see textbook_test.go): 35 C, 3.2e5 W/m2, k 45, a 1.4e-5, x 25 mm, 30 s -> 79.3 C
 	if got := 35 + semiInfiniteRise(3.2e5, 45, 1.4e-5, 0.025, 30); math.Abs(got-79.3) > 0.1 {
-		t.Errorf("Holman 4.2, closed form: %g C; 79.3 is published", got)
+		t.Errorf("Holman 4.2 [40], closed form: %g C; 79.3 is published", got)
 	}
 	march := func(h *heating, q, until, dt float64) {
 		for s := 0.0; s < until-1e-9; s += dt {
@@ -111,9 +111,9 @@ func TestTextbook(t *testing.T) {
 	h := thickSlab(45, 1.4e-5, 35, 0.3, 600)
 	march(h, 3.2e5, 30, 0.02)
 	if got := at(h, 0.025, 0.3/600); math.Abs(got-79.3) > 0.15 {
-		t.Errorf("Holman 4.2, solver: %g C; 79.3 is published", got)
+		t.Errorf("Holman 4.2 [40], solver: %g C; 79.3 is published", got)
 	}
-	// Incropera and DeWitt ex. 5.10, as solved in a notebook (see textbook_test.go): copper 20 C, 3e5 W/m2, k 401, a 117e-6, 120 s ->
+	// Incropera and DeWitt [39] ex. 5.10, as solved in a notebook (see textbook_test.go): copper 20 C, 3e5 W/m2, k 401, a 117e-6, 120 s ->
 	// 120.0 C at the surface (inputs published, value from memory), 45.4 C at 150 mm (published)
 	h = thickSlab(401, 117e-6, 20, 1.5, 600)
 	march(h, 3e5, 120, 0.05)
@@ -165,7 +165,7 @@ func TestFigures(t *testing.T) {
 		kind           string
 	}{
 		{"water of 40 um, 1.05 kg/L, 40 %, g/m2", water, 25.2, 1e-9, "derived"},
-		{"its heat, kJ/m2", water / 1000 * LatentKJPerKG, 56.85, 0.05, "derived; latent heat published"},
+		{"its heat, kJ/m2", water / 1000 * LatentKJPerKG, 56.85, 0.05, "derived; latent heat published [42]"},
 		{"6 ft, 60 s, ft/min", ok(BeltMPerMin(6*304.8, 60)) / 0.3048, 6, 1e-9, "arithmetic"},
 		{"the same, m/min", ok(BeltMPerMin(6*304.8, 60)), 1.83, 0.005, "arithmetic"},
 		{"6 garments for 60 s, an hour", ok(GarmentsPerHour(1, 3000, 60, 500)), 360, 1e-9, "arithmetic; an article prints 60"},

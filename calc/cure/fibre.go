@@ -14,11 +14,11 @@ type Fibre struct {
 // of one dot is 110 C, its assignment to the fibre from memory; prints are cured above it, so the
 // stop is a customary one and the maker's word counts.
 var fibres = map[string]Fibre{
-	"polyester": {WarnC: 129, StopC: 154, Kind: "published", Source: "an ink maker's dye migration bulletin, 265 F; a temperature note on performance fabrics, 310 F"},
-	"blend":     {WarnC: 149, StopC: math.Inf(1), Kind: "published", Source: "a garment supplier's article on plastisol, 300 F for synthetic blends"},
-	"tri-blend": {WarnC: 149, StopC: math.Inf(1), Kind: "published", Source: "a garment supplier's article on plastisol, 300 F for synthetic blends"},
+	"polyester": {WarnC: 129, StopC: 154, Kind: "published", Source: "an ink maker's dye migration bulletin [43], 265 F; a temperature note on performance fabrics [44], 310 F"},
+	"blend":     {WarnC: 149, StopC: math.Inf(1), Kind: "published", Source: "a garment supplier's article on plastisol [45], 300 F for synthetic blends"},
+	"tri-blend": {WarnC: 149, StopC: math.Inf(1), Kind: "published", Source: "a garment supplier's article on plastisol [45], 300 F for synthetic blends"},
 	"nylon":     {WarnC: math.Inf(1), StopC: 150, Kind: "from memory", Source: "customary; the garment maker's word counts"},
-	"cotton":    {WarnC: math.Inf(1), StopC: 200, Kind: "published", Source: "care symbols: iron, three dots; a guard against scorch"},
+	"cotton":    {WarnC: math.Inf(1), StopC: 200, Kind: "published", Source: "care symbols [46]: iron, three dots; a guard against scorch"},
 }
 
 // FibreLimit is what a fibre bears: from where to warn, where to stop, with kind and source.

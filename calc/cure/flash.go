@@ -71,7 +71,7 @@ func (f Flash) check() error {
 //
 // Range: film 1 to 2000 um, flux 0.1 to 200 kW/m2, gel 30 to 250 C, ink 0 to 60 C, platen 0 to
 // 150 C, water in the ink 0 to 2000 g/m2, in the cloth 0 to 0.3 of its mass; an error outside, ErrNeverGels after NeverS. Kind: derived (implicit finite volumes;
-// the method in Incropera and DeWitt ch. 5), on properties partly from memory.
+// the method in Incropera and DeWitt [39] ch. 5), on properties partly from memory.
 func FlashSeconds(f Flash) (float64, error) {
 	if err := f.check(); err != nil {
 		return 0, err

@@ -5,7 +5,7 @@ import (
 	"testing"
 )
 
-// TestExplicitScheme: Incropera and DeWitt ex. 5.10, as solved in a notebook (see textbook_test.go), by the book's own explicit scheme: copper, 20 C, 3e5
+// TestExplicitScheme: Incropera and DeWitt [39] ex. 5.10, as solved in a notebook (see textbook_test.go), by the book's own explicit scheme: copper, 20 C, 3e5
 // W/m2, k 401, a 117e-6, nodes 75 mm apart, Fo 1/2, 120 s in 5 steps -> 125.2 C at the surface
 // (125.19 published), 48.1 C at 150 mm (published). It is the scheme that explicitFlash uses.
 func TestExplicitScheme(t *testing.T) {

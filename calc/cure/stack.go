@@ -12,7 +12,7 @@ type layer struct {
 }
 
 // The stack under a flash unit: ink, garment, pad of the platen, platen. Plasticised PVC
-// conducts 0.13 to 0.20 W/(m K) and weighs 1160 to 1350 kg/m3 (published: a thermal analysis
+// conducts 0.13 to 0.20 W/(m K) and weighs 1160 to 1350 kg/m3 (published: a thermal analysis [41]
 // maker's data sheet); every other property is from memory, of the customary order.
 const (
 	inkConductivity    = 0.17

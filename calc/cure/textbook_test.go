@@ -27,7 +27,7 @@ func until(h *heating, tempC float64) float64 {
 // Python Textbook Companions, Fundamentals of Heat and Mass Transfer, Chapter_5.ipynb. Those of Holman
 // are carried by a verification guide of a finite-element program (mvtt001). "Published" means there.
 
-// TestTextbookLumps runs the solver's one cell on the worked examples of Incropera and DeWitt, ch. 5, as solved
+// TestTextbookLumps runs the solver's one cell on the worked examples of Incropera and DeWitt [39], ch. 5, as solved
 // in the notebook.
 func TestTextbookLumps(t *testing.T) {
 	// Ex. 5.1: a thermocouple bead of 0.706 mm (published), 8500 kg/m3, 400 J/kgK, 400 W/m2K has a
@@ -67,7 +67,7 @@ func TestTextbookLumps(t *testing.T) {
 	}
 }
 
-// TestTextbookStep: Holman 5th ed. ex. 4.2 (inputs published, 118.5 C from memory): a half-space
+// TestTextbookStep: Holman 5th ed. ex. 4.2 [40] (inputs published, 118.5 C from memory): a half-space
 // of 35 C whose surface steps to 250 C, a 1.4e-5, after 30 s at 25 mm. In closed form and by the
 // solver, whose first cell an endless heat transfer pins.
 func TestTextbookStep(t *testing.T) {

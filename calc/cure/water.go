@@ -1,7 +1,7 @@
 package cure
 
 // LatentKJPerKG is the heat that turns a kilogram of water at 100 C into steam, 2256 kJ
-// (published steam-table value).
+// (published steam-table value [42]).
 const LatentKJPerKG = 2256.0
 
 // waterKGPerL is the density of water (from memory).

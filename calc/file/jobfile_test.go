@@ -84,7 +84,7 @@ eom = "1 mil"
 	s := l.Screens[0]
 	for _, c := range []struct{ name, got, want any }{
 		{"number", j.Number, "2417"}, {"title", j.Title, "Lakeside regatta"}, {"due", j.Due, job.Date{Year: 2026, Month: 12, Day: 4}}, {"quantity", j.Quantity, 288},
-		{"garment", *j.Garment, job.Garment{Name: "ring-spun tee, navy", Fibre: "cotton", Shade: "dark"}}, {"width", l.WidthMM, 304.8}, {"height", l.HeightMM, 350.0},
+		{"garment", *j.Garment, job.Garment{Name: "ring-spun tee, navy", Fibre: "cotton", Weave: "knit", Shade: "dark"}}, {"width", l.WidthMM, 304.8}, {"height", l.HeightMM, 350.0},
 		{"eom", *s.EOM, job.EOM{Share: 0.2}}, {"lines", s.Halftone.LinesPerInch, 45.72}, {"halftone angle", *s.Halftone.AngleDeg, 22.5},
 		{"smallest", s.Halftone.Smallest, 0.05}, {"feature", s.FeatureMM, 2.54}, {"finest", s.FinestMM, 0.5}, {"coverage", s.Coverage, 0.38},
 		{"film", *s.FilmUM, job.Range{Low: 38.1, High: 76.2}}, {"strokes", s.Strokes, 2}, {"angle", *s.AngleDeg, 15.0},
@@ -171,7 +171,7 @@ func TestJobErrors(t *testing.T) {
 		{"job = 2417\n" + least, `j.toml:1:7: job: 2417 is a number; a text in quotes is accepted`},
 		{"quantity = \"288\"\n" + least, `j.toml:1:12: quantity: "288" is a text; a whole number without quotes is accepted, 1 to 10000000`},
 		{"quantity = 2.5\n" + least, `j.toml:1:12: quantity: 2.5 is written with a point; a whole number without quotes is accepted, 1 to 10000000`},
-		{"garment = \"tee\"\n" + least, `j.toml:1:11: garment: "tee" is a text; a table is accepted, with the keys name, fibre, shade or outline`},
+		{"garment = \"tee\"\n" + least, `j.toml:1:11: garment: "tee" is a text; a table is accepted, with the keys name, fibre, weave, shade or outline`},
 		{inScreen(`color = true`), `j.toml:5:9: ` + screenAt + `color: true is a truth value; a text in quotes is accepted`},
 		{inScreen(`film = 45`), `j.toml:5:8: ` + screenAt + `film: 45 is a number; a length range such as "45..70 um" is accepted` + lengths},
 		{inScreen(`eom = ["20 %"]`), `j.toml:5:7: ` + screenAt + `eom: is a list; ` + acceptedEOM},

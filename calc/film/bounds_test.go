@@ -10,7 +10,7 @@ import (
 )
 
 // TestBounds: mesh volume x fill <= deposit, and the wet film Tau f is at most what mesh and
-// stencil hold (published: Tw = Tm AO + Te, micrasem.com), for any press at all.
+// stencil hold (published: Tw = Tm AO + Te, micrasem.com [23]), for any press at all.
 func TestBounds(t *testing.T) {
 	strokes := 0
 	rapid.Check(t, func(t *rapid.T) {

@@ -56,7 +56,7 @@ func TestCheckValues(t *testing.T) {
 	zw := ok(FillDepthUM(95, 90-edge, BeadMM))
 	newton := Contact{ModulusMPa: e70, RadiusMM: 0.15, LoadNPerCM: 5, SpeedMPerS: 0.3, Flow: Flow{EtaInfPaS: 5, N: 1}}
 	const (
-		taylor = "Taylor 1962"
+		taylor = "Taylor 1962 [6]"
 		second = "own second computation"
 	)
 	g := func(deg float64) float64 { t.Helper(); return ok(WedgePressureFactor(deg)) }
@@ -78,7 +78,9 @@ func TestCheckValues(t *testing.T) {
 		{"radius new, mm", ok(EdgeRadiusMM("new")), 0.15, 0, "from memory", "customary"},
 		{"radius used, mm", ok(EdgeRadiusMM("used")), 0.30, 0, "from memory", "customary"},
 		{"radius worn, mm", ok(EdgeRadiusMM("worn")), 0.45, 0, "from memory", "customary"},
-		{"constant of the edge film against Moes, %", 100 * (3.10/(2.05*math.Pow(2, 0.6)) - 1), 0, 0.3, "published", "Moes: 2.05 x 2^0.6"},
+		{"constant of the edge film against Moes, %", 100 * (3.10/(2.05*math.Pow(2, 0.6)) - 1), 0, 0.3, "published", "Moes [8]: 2.05 x 2^0.6"},
+		{"wet height 39/cm-55, um", wetHeightUM(39, 55, 0), 61.76, 0.05, "published", "How Much Ink Do You Need?, Screen Printing, April 2000, Fig. 1 [12]"},
+		{"wet height 120/cm, F 50, um", wetHeightUM(120, 34, 50), 14.25, 1e-12, "published", "How Much Ink Do You Need?, Fig. 1 [12]"},
 		{"three strokes", ok(Strokes(3, 0.4)), 1.56, 1e-12, "derived", "1 + 0.4 + 0.16"},
 	} {
 		if !(math.Abs(c.got-c.want) <= c.tol) {

@@ -12,7 +12,7 @@ import (
 //
 // Range: these three words; any other is an error.
 //
-// Kind: from memory; a worn edge lays more (published: Coatings 2014, 4, 356).
+// Kind: from memory; a worn edge lays more (published: Coatings 2014, 4, 356 [9]).
 func EdgeRadiusMM(edge string) (float64, error) {
 	switch edge {
 	case "new":
@@ -51,8 +51,8 @@ func (c Contact) check() error {
 // with the viscosity at the shear rate U/h, solved as a fixed point.
 //
 // Range: modulus 0.1 to 1000 MPa, edge radius 0.01 to 5 mm, load 0.1 to 100 N/cm, speed 0.001
-// to 10 m/s, flow as in ViscosityPaS; an error outside. Source: Herrebrugh 1968 (published;
-// the constant from memory, it agrees within 0.3 % with Moes' 2.05 x 2^0.6).
+// to 10 m/s, flow as in ViscosityPaS; an error outside. Source: Herrebrugh 1968 [7] (published;
+// the constant from memory, it agrees within 0.3 % with Moes' [8] 2.05 x 2^0.6).
 func EdgeFilmUM(c Contact) (float64, error) {
 	if err := c.check(); err != nil {
 		return 0, err

@@ -62,7 +62,7 @@ func EdgeOf(c Contact, edgeAngleDeg float64) (Edge, error) {
 // with the open area A0, the fabric thickness T and the counted stencil s EOM. Two caps hold
 // it to what there is: the hydroplane film is no thicker than the column, and the wet film
 // Tau f is no more than mesh and stencil hold, A0 T + EOM (published: Tw = Tm AO + Te, a
-// thick-film maker's rule). From below, f is never less than fill A0 T.
+// thick-film maker's rule [23]). From below, f is never less than fill A0 T.
 //
 // Range: edge angle 0 to 80 deg, stencil 0 to 2000 um, share 0 to 1, cloth of mesh.New; an error
 // outside. Kind: derived.

@@ -10,7 +10,7 @@ const BeadMM = 10.0
 // for a wedge of the given angle between blade and mesh: G = sin^2 b / (b^2 - sin^2 b). It grows steeply
 // as the blade leans: a flat wedge presses hard.
 //
-// Range: 1 to 180 deg; an error outside. Source: Taylor 1962 (published).
+// Range: 1 to 180 deg; an error outside. Source: Taylor 1962 [6] (published).
 func WedgePressureFactor(wedgeDeg float64) (float64, error) {
 	if err := within("wedge angle", wedgeDeg, 1, 180, "deg"); err != nil {
 		return 0, err

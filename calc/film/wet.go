@@ -4,7 +4,7 @@ package film
 // the published wet-height rule asks of the reference blade over all choices
 // of seven customary cloths from 110 to 305 per inch; the choices run from 0.67 to 0.87. A rig study
 // found about half of the mesh volume filled (published, of which only the abstract was read: a
-// doctoral thesis on the mechanics of screen printing, EThOS 422613). Kind: calibrated on a published
+// doctoral thesis on the mechanics of screen printing, EThOS 422613 [10]). Kind: calibrated on a published
 // rule, not on measurements. A shop's own factor comes on top. The wet film is Tau x deposit x Strokes x that
 // factor, and the cured film wet film x volume solids.
 const Tau = 0.76

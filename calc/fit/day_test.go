@@ -34,6 +34,7 @@ func TestNewDay(t *testing.T) {
 		noise    func(*rand.Rand) float64
 		comb     float64 // steps of the comb, um; 0: none
 		dateless bool
+		sinks    float64 // what the shop's cloth takes in beyond what is taken off, one sigma, um
 	}{
 		{name: "24 rows on 4 days", rows: 24, days: 4, day: 0.08, noise: plain},
 		{name: "12 rows on 3 days", rows: 12, days: 3, day: 0.08, noise: plain},
@@ -43,6 +44,8 @@ func TestNewDay(t *testing.T) {
 		{name: "t3 tails", rows: 24, days: 4, day: 0.08, noise: t3},
 		{name: "a tenth at 4 x noise", rows: 24, days: 4, day: 0.08, noise: gross},
 		{name: "comb in 5 um steps", rows: 24, days: 4, day: 0.08, noise: plain, comb: 5},
+		{name: "by weight", rows: 24, days: 4, day: 0.08, noise: plain, sinks: 2.5 / 1.6449},
+		{name: "by weight on fleece", rows: 24, days: 4, day: 0.08, noise: plain, sinks: 5 / 1.6449},
 	} {
 		r := rand.New(rand.NewPCG(96, uint64(i)))
 		const shops, newPrints, noise, meshes = 1000, 10, 0.10, 4
@@ -52,6 +55,10 @@ func TestNewDay(t *testing.T) {
 			days := make([]float64, c.days+1) // the last one is new
 			for d := range days {
 				days[d] = c.day * r.NormFloat64()
+			}
+			sunk := 0.0
+			if c.sinks > 0 {
+				sunk = c.sinks * r.NormFloat64()
 			}
 			print := func(day int) Print {
 				p := tr.print(r, 0)
@@ -64,6 +71,10 @@ func TestNewDay(t *testing.T) {
 					p.Day = fmt.Sprint(day)
 				}
 				p.MeasuredUM *= math.Exp(days[day] + noise*c.noise(r))
+				if c.sinks > 0 && day < c.days { // the new print is what it is
+					p.MeasuredUM = math.Max(1, p.MeasuredUM+sunk)
+					p.Doubt = c.sinks / p.MeasuredUM
+				}
 				if c.comb > 0 {
 					p.MeasuredUM = math.Max(c.comb, math.Round(p.MeasuredUM/c.comb)*c.comb)
 				}

@@ -97,7 +97,7 @@ func (e WrongUnit) Error() string {
 //
 // Range: Least to 1 000 000 prints of at most MostMeshes meshes, films of 0.01 to 100 000 um; an
 // error outside (ErrFew, ErrDisagree, ErrScattered, WrongUnit). Kind: textbook; penalised (ridge) least
-// squares after Hoerl and Kennard 1970, first weights after Huber 1964, scale from the median absolute
+// squares after Hoerl and Kennard 1970 [50], first weights after Huber 1964 [51], scale from the median absolute
 // deviation.
 func Shop(prints []Print, pr Priors) (Result, error) {
 	if err := check(prints); err != nil {
@@ -399,7 +399,19 @@ func (f *fitter) terms() Terms {
 
 // errorAtMean is the error of the factor of a mesh, or of the shop, at the mean of the other terms.
 func (f *fitter) errorAtMean(col int) float64 {
-	return f.sigma * math.Sqrt(f.sol.spread(entry{slope: f.meanSlope, mesh: col}))
+	return math.Hypot(f.common(), f.sigma*math.Sqrt(f.sol.spread(entry{slope: f.meanSlope, mesh: col})))
+}
+
+// common is what all measurements may be off together, one sigma of ln(film): more prints do not tell it.
+func (f *fitter) common() float64 {
+	sum, n := 0.0, 0.0
+	for i, p := range f.prints {
+		if f.rows[i].w > 0 {
+			sum += p.Doubt
+			n++
+		}
+	}
+	return sum / math.Max(1, n)
 }
 
 // ownError is the error of what a mesh differs by from the others: of two meshes, the root of the sum of both

@@ -20,6 +20,7 @@ type Print struct {
 	Strokes        int
 	PredictedUM    float64 // cured film, by the uncalibrated model
 	MeasuredUM     float64 // cured film
+	Doubt          float64 // one sigma of ln(MeasuredUM) that all prints measured alike have in common, such as what cloth takes in
 }
 
 func (p Print) check() error {
@@ -28,6 +29,7 @@ func (p Print) check() error {
 		within("measured film", p.MeasuredUM, 0.01, 1e5, "um"),
 		within("angle", p.AngleDeg, 0, 90, "deg"),
 		within("hardness", p.HardnessShoreA, 1, 100, "Shore A"),
+		within("doubt", p.Doubt, 0, 10, "(a logarithm)"),
 		within("strokes", float64(p.Strokes), 1, 20, "strokes"),
 	)
 	if err != nil && p.Line > 0 {

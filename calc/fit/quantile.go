@@ -9,7 +9,7 @@ const normalNinety = 1.6448536269514722
 // fall: the 0.95 quantile of Student's t for the given degrees of freedom.
 //
 // Range: 2 degrees of freedom and more, +Inf included; an error below. Kind: textbook, Abramowitz
-// and Stegun 1964, equation 26.7.5 (first four terms; within 0.02 from 2 degrees on).
+// and Stegun 1964 [52], equation 26.7.5 (first four terms; within 0.02 from 2 degrees on).
 func NinetyTimes(freedom float64) (float64, error) {
 	if !(freedom >= 2) {
 		return 0, within("degrees of freedom", freedom, 2, math.Inf(1), "")

@@ -24,8 +24,8 @@ func TestCheckValues(t *testing.T) {
 	}{
 		{"mesh for 65 lines at 3.5", ok(MeshForRatio(65, 3.5)), 227.5, 1e-12, "arithmetic", "the rule as Coudray, April 2003, quotes it, who argues against it (printed as 230)"},
 		{"mesh for 65 lines at 4", ok(MeshForRatio(65, 4)), 260, 1e-12, "arithmetic", "the same (printed as 255 to 265)"},
-		{"lines/cm on 150/cm at 3.75", ok(LinesForRatio(150*cmPerInch, 3.75)) / cmPerInch, 40, 1e-9, "published", "weavers' guidance"},
-		{"lines/cm on 150/cm at 5", ok(LinesForRatio(150*cmPerInch, 5)) / cmPerInch, 30, 1e-9, "published", "weavers' guidance"},
+		{"lines/cm on 150/cm at 3.75", ok(LinesForRatio(150*cmPerInch, 3.75)) / cmPerInch, 40, 1e-9, "published", "weavers' guidance [25]"},
+		{"lines/cm on 150/cm at 5", ok(LinesForRatio(150*cmPerInch, 5)) / cmPerInch, 30, 1e-9, "published", "weavers' guidance [25]"},
 		{"ratio 305/65", ok(MeshRatio(305, 65)), 305.0 / 65, 0, "derived", "quotient"},
 		{"dot 65 lines 5 %, um", ok(DotDiameterUM(65, 0.05)), 98.6, 0.1, "derived", "D = 2 s sqrt(a/pi)"},
 		{"dot 65 lines 3 %, um", ok(DotDiameterUM(65, 0.03)), 76.4, 0.1, "derived", "D = 2 s sqrt(a/pi)"},

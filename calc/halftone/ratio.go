@@ -1,7 +1,7 @@
 package halftone
 
-// Range of mesh count to line count that holds a halftone (common practice; weavers' guidance prints 2.5,
-// 3.75 and 5). Coudray, Screen Printing, April 2003, quotes 3.5 and 4 as what is most often recommended, to
+// Range of mesh count to line count that holds a halftone (common practice; weavers' guidance [25] prints 2.5,
+// 3.75 and 5). Coudray, Screen Printing, April 2003 [20], quotes 3.5 and 4 as what is most often recommended, to
 // argue that no such ratio predicts moire: that is what the beat of MoireBeat is for.
 const (
 	MinRatio = 3.5
@@ -12,7 +12,7 @@ const (
 // beats; 0, 45 and 90 deg are the worst. All colours at 22.5 is usual too.
 // Range: a quarter turn, after which the mesh repeats.
 //
-// Source: weavers' guidance (published).
+// Source: weavers' guidance [25] (published).
 func UsualAnglesDeg() [4]float64 { return [4]float64{7.5, 22.5, 52.5, 82.5} }
 
 // MeshRatio is mesh count over line count, both per inch. MinRatio to MaxRatio is the usual
@@ -30,7 +30,7 @@ func MeshRatio(countPerInch, linesPerInch float64) (float64, error) {
 // 65 lines at 3.5 and 4 ask for 227.5 and 260 threads per inch.
 //
 // Range: lines 1 to 1000 per inch, ratio 0.5 to 20; an error outside. Kind: definition; 3.5 and 4 are
-// the common recommendation as Coudray quotes it (Screen Printing, April 2003), who argues against it.
+// the common recommendation as Coudray quotes it (Screen Printing, April 2003 [20]), who argues against it.
 func MeshForRatio(linesPerInch, ratio float64) (float64, error) {
 	if err := first(checkLines(linesPerInch), within("mesh to line ratio", ratio, 0.5, 20, "(a ratio)")); err != nil {
 		return 0, err
@@ -40,7 +40,7 @@ func MeshForRatio(linesPerInch, ratio float64) (float64, error) {
 
 // LinesForRatio is the line count per inch that a mesh count per inch holds at a ratio.
 //
-// Range: mesh 2 to 1000 per inch, ratio 0.5 to 20; an error outside. Source: weavers' guidance
+// Range: mesh 2 to 1000 per inch, ratio 0.5 to 20; an error outside. Source: weavers' guidance [25]
 // (published): 150 threads per cm at 3.75 and 5 hold 40 and 30 lines per cm.
 func LinesForRatio(countPerInch, ratio float64) (float64, error) {
 	if err := first(checkMesh(countPerInch), within("mesh to line ratio", ratio, 0.5, 20, "(a ratio)")); err != nil {

@@ -35,7 +35,7 @@ func times(factor float64) func(float64, error) func() (float64, error) {
 // TestHidingFigures holds the identities of the two-flux theory and the table of SX.
 func TestHidingFigures(t *testing.T) {
 	half := reflectance(2, 0.9, 0.04)
-	const km = "published: Kubelka and Munk 1931, identity"
+	const km = "published: Kubelka and Munk 1931 [32], identity"
 	hold(t, []figure{
 		{"no absorption, SX 1 over black", value(reflectance(1, 1, 0), nil), 0.5, 1e-9, km + " SX/(1 + SX)"},
 		{"rInf over rInf", value(reflectance(3, 0.9, 0.9), nil), 0.9, 1e-9, km},
@@ -80,9 +80,19 @@ func TestHidingFilms(t *testing.T) {
 
 // TestAmountFigures holds amounts that others have printed, and exact arithmetic.
 func TestAmountFigures(t *testing.T) {
-	const gal = 3.785411784 // L, exact
+	const (
+		article = `published: "Calculating Ink Costs", 22 November 2011 [35]`
+		gal     = 3.785411784                   // L, exact
+		density = 12 * 0.45359237 / 3.785411784 // kg/L, 12 lb/gal
+	)
+	perGal, err := GToML(3, density)
+	if err != nil {
+		t.Fatal(err)
+	}
 	hold(t, []figure{
 		{"30 x 35 cm, 60 %, 60 um, 1.2 kg/L, g", value(MassG(300, 350, 0.6, 60, 1.2)), 4.536, 1e-9, "arithmetic"},
+		{"12 lb/gal, 3 g, prints a gallon", value(gal*1000/perGal, nil), 1814, 1, article},
+		{"50 um on 20 m2, mL", value(VolumeML(5000, 4000, 1, 50)), 1000, 1e-9, "published: principle of ISO 2814 [34]"},
 		{"61.76 um, 10 x 12 in, 50 %, 1000 prints, mL", times(1000)(VolumeML(254, 304.8, 0.5, 61.76)), 2390.7, 0.1, "derived"},
 		{"the same in gallons", times(1000 / (gal * 1000))(VolumeML(254, 304.8, 0.5, 61.76)), 0.6316, 0.00005, "derived"},
 		{"4.536 g, 288 prints, 10 %, 150 g stay", value(RunG(4.536, 288, 0.1, 150)), 1587.0048, 1e-9, "arithmetic: 4.536 x 288 = 1306.368; x 1.1 = 1437.0048; + 150"},

@@ -105,3 +105,43 @@ func ExampleLuminance() {
 	fmt.Printf("%.3f %.3f\n", ink.Luminance(255, 210, 0), ink.Luminance(29, 43, 79))
 	// Output: 0.674 0.026
 }
+
+func ExampleSinksOf() {
+	s, err := ink.SinksOf("cotton", "")
+	fmt.Println(s.LowUM, s.HighUM, err)
+	// Output: 10 15 <nil>
+}
+
+func ExampleClothOf() {
+	s, err := ink.ClothOf("nylon woven")
+	fmt.Println(s.MiddleUM(), s.HalfUM(), err)
+	// Output: 3 2 <nil>
+}
+
+func ExampleSinks_LaidUM() {
+	cotton := ink.Sinks{LowUM: 10, HighUM: 15}
+	fmt.Println(cotton.LaidUM(40))
+	// Output: 52.5
+}
+
+func ExampleSinks_StandsUM() {
+	cotton := ink.Sinks{LowUM: 10, HighUM: 15}
+	fmt.Println(cotton.StandsUM(52.5))
+	// Output: 40 <nil>
+}
+
+func ExampleSinks_MiddleUM() {
+	fmt.Println(ink.Sinks{LowUM: 10, HighUM: 15}.MiddleUM())
+	// Output: 12.5
+}
+
+func ExampleSinks_HalfUM() {
+	fmt.Println(ink.Sinks{LowUM: 10, HighUM: 15}.HalfUM())
+	// Output: 2.5
+}
+
+func ExampleGainedUM() {
+	um, err := ink.GainedUM(1.62, 300, 1.2)
+	fmt.Printf("%.0f um %v\n", um, err)
+	// Output: 45 um <nil>
+}

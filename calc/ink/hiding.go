@@ -6,11 +6,11 @@ import (
 )
 
 // WhiteBacking is the reflectance of the white ground of a contrast ratio, 0.80 (published:
-// the principle of ISO 6504-1).
+// the principle of ISO 6504-1 [33]).
 const WhiteBacking = 0.80
 
 // HidesTextile is the contrast ratio that counts as hiding, 0.90 (common practice: 0.90 to 0.95 is what
-// whites on garments live with; the principle of ISO 6504-1 asks for 0.98).
+// whites on garments live with; the principle of ISO 6504-1 [33] asks for 0.98).
 const HidesTextile = 0.90
 
 // reflectance is the share of light that a film of scattering power sx sends back over a ground of the
@@ -19,7 +19,7 @@ const HidesTextile = 0.90
 //	R = (1 - Rg (a - b coth bSX)) / (a - Rg + b coth bSX)   a = (1/rInf + rInf)/2, b = sqrt(a^2 - 1)
 //
 // Both sides of the fraction are taken times sx, so that neither a film of no power nor an ink that
-// absorbs nothing divides by zero. Source: Kubelka and Munk 1931 (published).
+// absorbs nothing divides by zero. Source: Kubelka and Munk 1931 [32] (published).
 func reflectance(sx, rInf, rg float64) float64 {
 	a, b := ab(rInf)
 	z := b * sx
@@ -36,7 +36,7 @@ func ab(rInf float64) (a, b float64) { return (1/rInf + rInf) / 2, (1/rInf - rIn
 // over the cloth over that of the same film over white (WhiteBacking). It is 0 when the bare cloth reaches it.
 //
 // Range: contrast 0 to 0.999, rInf 0.01 to 1, cloth 0 to 1; an error outside. Source: Kubelka and Munk 1931
-// (published), here with the cloth for the black of the principle of ISO 6504-1 (derived). The ratio rises
+// [32] (published), here with the cloth for the black of the principle of ISO 6504-1 [33] (derived). The ratio rises
 // with sx for every cloth darker than the white ground, so that there is one root.
 func SXOnCloth(contrast, rInf, rCloth float64) (float64, error) {
 	if err := first(

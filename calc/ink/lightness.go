@@ -13,7 +13,7 @@ func (c Color) luminance() float64 { return bands[0]*c[0] + bands[1]*c[1] + band
 
 // ColorOf is the linear light of an sRGB color.
 //
-// Range: every color. Source: IEC 61966-2-1 (published; constants from memory).
+// Range: every color. Source: IEC 61966-2-1 [36] (published; constants from memory).
 func ColorOf(r, g, b uint8) Color {
 	var out Color
 	for i, v := range []uint8{r, g, b} {
@@ -27,18 +27,18 @@ func ColorOf(r, g, b uint8) Color {
 
 // Luminance is the relative luminance of an sRGB color, from 0 for black to 1 for white.
 //
-// Range: every color. Source: IEC 61966-2-1 (published; constants from memory).
+// Range: every color. Source: IEC 61966-2-1 [36] (published; constants from memory).
 func Luminance(r, g, b uint8) float64 { return ColorOf(r, g, b).luminance() }
 
 // Lightness is how light an sRGB color looks, from 0 for black to 1 for white: CIE 1976 L* over 100 of its
 // relative luminance.
 //
-// Range: every color. Source: ISO/CIE 11664-4 and CIE 15 for L* (published; constants from memory).
+// Range: every color. Source: ISO/CIE 11664-4 and CIE 15 [37] for L* (published; constants from memory).
 func Lightness(r, g, b uint8) float64 { return lStar(Luminance(r, g, b)) / 100 }
 
 // LightnessOf is Lightness of a surface that reflects the given share of the light, 0 to 1: CIE 1976 L* over 100.
 //
-// Range: share 0 to 1; an error outside. Source: ISO/CIE 11664-4 and CIE 15 (published; constants from memory).
+// Range: share 0 to 1; an error outside. Source: ISO/CIE 11664-4 and CIE 15 [37] (published; constants from memory).
 func LightnessOf(share float64) (float64, error) {
 	if err := within("reflectance", share, 0, 1, "(a share)"); err != nil {
 		return 0, err
@@ -62,9 +62,9 @@ func lightnessDrop(sx float64, thick Color, rCloth float64) float64 {
 // sinks into a knit comes to it (OnKnitUM).
 //
 // Range: drop 0.5 to 50, the bands of the thick film 0.01 to 0.99, scattering 1 to 1000 per mm, cloth 0 to 1; an
-// error outside. Kind: derived, Kubelka and Munk 1931 in three bands with one scattering, over a gray cloth; what
+// error outside. Kind: derived, Kubelka and Munk 1931 [32] in three bands with one scattering, over a gray cloth; what
 // the cloth does to the hue is left out, and how the scattering of a pigment varies with the light. Source of L*:
-// ISO/CIE 11664-4 (published; constants from memory).
+// ISO/CIE 11664-4 and CIE 15 [37] (published; constants from memory).
 func LightnessFilmUM(drop float64, thick Color, scatteringPerMM, rCloth float64) (float64, error) {
 	if err := first(
 		within("drop of the lightness", drop, 0.5, 50, "L*"),

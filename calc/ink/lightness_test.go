@@ -44,7 +44,7 @@ func TestLightnessFilm(t *testing.T) {
 	if !(at(5, 0.75, 40, 0.04) > at(5, 0.3, 40, 0.04) && at(5, 0.75, 40, 0.04) > at(5, 0.75, 40, 0.25) && at(5, 0.75, 20, 0.04) > at(5, 0.75, 40, 0.04)) {
 		t.Error(at(5, 0.75, 40, 0.04), at(5, 0.3, 40, 0.04), at(5, 0.75, 40, 0.25), at(5, 0.75, 20, 0.04))
 	}
-	// CIE 15 (values from memory): L* of a luminance of 0.1842 is 50, of 1 is 100
+	// CIE 15 [37] (values from memory): L* of a luminance of 0.1842 is 50, of 1 is 100
 	if math.Abs(lStar(0.18418651851244416)-50) > 1e-9 || math.Abs(lStar(1)-100) > 1e-12 {
 		t.Error(lStar(0.18418651851244416), lStar(1))
 	}

@@ -13,7 +13,7 @@ import (
 // counts per centimetre (154.94 per inch, at exactly 2.54 cm), "156/in-64" is the first form in
 // full. The thread may be left out and is 0 then. It accepts 5 to 1000 threads per inch and
 // threads of 10 to 2000 um (from memory: a margin round what is woven), and only what leaves an
-// opening, 25 400/count - thread > 0 um (ISO 9044 terms, published). The error is a *unit.Error.
+// opening, 25 400/count - thread > 0 um (ISO 9044 [18] terms, published). The error is a *unit.Error.
 func ParseMesh(text string) (countPerInch, threadUM float64, err error) {
 	fail := func(wrong string) (float64, float64, error) {
 		return 0, 0, &unit.Error{Wrong: words.Quote(text) + " " + wrong, Accepted: AcceptedMesh}
@@ -50,7 +50,7 @@ func ParseMesh(text string) (countPerInch, threadUM float64, err error) {
 
 // ParseLayup reads the layup of a blade, "70" or "65/90/65": the Shore A hardness of each
 // layer across the thickness, 1 to 7 layers of 40 to 95 (the range in which hardness gives a
-// modulus, Gent 1958, published). The error is a *unit.Error.
+// modulus, Gent 1958 [1], published). The error is a *unit.Error.
 func ParseLayup(text string) ([]float64, error) {
 	fail := func(wrong string) ([]float64, error) {
 		return nil, &unit.Error{Wrong: words.Quote(text) + " " + wrong, Accepted: AcceptedLayup}

@@ -45,6 +45,7 @@ type Job struct {
 type Garment struct {
 	Name    string `toml:"name"`
 	Fibre   string `toml:"fibre" one:"cotton polyester blend tri-blend nylon"`
+	Weave   string `toml:"weave" one:"knit woven fleece" default:"knit"`
 	Shade   string `toml:"shade" one:"light medium dark"`
 	Outline string `toml:"outline" one:"tee hood youth long-sleeve cap tote apron"`
 }

@@ -60,7 +60,7 @@ const (
 // its face: 3 D/L^3 of the cantilever, for small bending.
 //
 // Range: rigidity 1e-5 to 1e5 N m, free height 1 to 200 mm; an error outside. Kind: derived,
-// strength-of-materials textbooks (published).
+// strength-of-materials textbooks [4] (published).
 func StiffnessNPerCMPerMM(rigidityNM, freeHeightMM float64) (float64, error) {
 	if !(rigidityNM >= 1e-5 && rigidityNM <= 1e5) {
 		return 0, errors.New("lesson: rigidity is outside 1e-5 to 1e5 N m")

@@ -11,7 +11,7 @@ const (
 )
 
 // capillaryUM are the thicknesses of capillary film on the market (from memory, 100 to 400 um;
-// single layers to 600 um are published: Printing 3-D T-shirt designs).
+// single layers to 600 um are published: Printing 3-D T-shirt designs [24]).
 var capillaryUM = []float64{80, 100, 150, 200, 250, 300, 400}
 
 // Build is how a stencil of some EOM is made: coats of emulsion, or films laid on each other.

@@ -17,13 +17,13 @@ const (
 //
 // Range: any finite value; nothing is checked. Definition: 1 in = 2.54 cm. Metric counts are
 // the true ones, inch counts are what they are sold as: 155 per cm is 393.7 per inch and sold
-// as 390 (published: Coudray, Screen Printing, April 2003).
+// as 390 (published: Coudray, Screen Printing, April 2003 [20]).
 func PerCM(perInch float64) float64 { return perInch / CMPerInch }
 
 // PitchUM is the distance from thread to thread in micrometres, 25 400 / count, for a count
 // in threads per inch.
 //
-// Range: 2 to 1000 threads per inch; an error outside. Source: ISO 9044 terms (published).
+// Range: 2 to 1000 threads per inch; an error outside. Source: ISO 9044 [18] terms (published).
 func PitchUM(countPerInch float64) (float64, error) {
 	if err := within("count", countPerInch, MinPerInch, MaxPerInch, "threads per inch"); err != nil {
 		return 0, err

@@ -8,8 +8,8 @@
 // threads: published measured openings lie 0 to 15 % below count-and-thread geometry, on a
 // tight twill 27 %.
 //
-// Sources: screen-cloth specifications of a Japanese weaver (nt-jp.com, Screen Specifications);
-// terms after ISO 9044; metric against inch counts after Coudray, Screen Printing, April 2003;
+// Sources: screen-cloth specifications of a Japanese weaver (nt-jp.com [13], Screen Specifications [13]);
+// terms after ISO 9044 [18]; metric against inch counts after Coudray, Screen Printing, April 2003 [20];
 // the wet-height rule after "How Much Ink Do You Need?", Screen Printing, April 2000, Table 1
-// and Fig. 1; thick stencils after Printwear, November 2015, p. 73.
+// and Fig. 1 [12]; thick stencils after Printwear, November 2015, p. 73 [22].
 package mesh

@@ -7,7 +7,7 @@ import "fmt"
 //
 // Range: pitch 25 to 20 000 um, thread 5 to 10 000 um and thinner than the pitch; an error
 // outside. Geometry only: measured openings lie 0 to 15 % below it, on tight twill 27 %.
-// Source: weaver's screen specifications, nt-jp.com; ASTM E11-01 Table 1 (published).
+// Source: weaver's screen specifications, nt-jp.com [13]; ASTM E11-01 [19] Table 1 [19] (published).
 func OpeningUM(pitchUM, threadUM float64) (float64, error) {
 	if err := first(
 		within("pitch", pitchUM, 25, 20000, "um"),
@@ -23,7 +23,7 @@ func OpeningUM(pitchUM, threadUM float64) (float64, error) {
 // OpenArea is the share of the cloth that is open, (opening/pitch)^2, 0 to 1.
 //
 // Range: pitch 25 to 20 000 um, opening above 0 and below the pitch; an error outside.
-// Source: weaver's screen specifications, nt-jp.com; wire-cloth makers (published).
+// Source: weaver's screen specifications, nt-jp.com [13]; wire-cloth makers [17] (published).
 func OpenArea(openingUM, pitchUM float64) (float64, error) {
 	if err := within("pitch", pitchUM, 25, 20000, "um"); err != nil {
 		return 0, err
@@ -47,8 +47,8 @@ const (
 //
 // Range: thread 5 to 10 000 um, thread/pitch 0.1 to 0.8; an error outside. Good to about 6 %
 // on plain polyester from thread/pitch 0.29 to 0.48. Kind: derived, a straight line through
-// five published plain meshes (among them nt-jp.com 225-40: 59 um, 225-48: 72 um; Screen
-// Printing, June 2009, 305-40: 63 um); twill after one published cloth (AGH Krakow, 480-31:
+// five published plain meshes (among them nt-jp.com [13] 225-40: 59 um, 225-48: 72 um; Screen
+// Printing, June 2009 [15], 305-40: 63 um); twill after one published cloth (AGH Krakow [14], 480-31:
 // 55 um).
 func FabricUM(threadUM, pitchUM float64, twill bool) (float64, error) {
 	if err := first(
@@ -68,7 +68,7 @@ func FabricUM(threadUM, pitchUM float64, twill bool) (float64, error) {
 // it reads as micrometres or as cm3/m2 alike.
 //
 // Range: open area above 0 to 1, thickness 5 to 20 000 um; an error outside. Source: weaver's
-// screen specifications, nt-jp.com (published).
+// screen specifications, nt-jp.com [13] (published).
 func VolumeUM(openArea, fabricUM float64) (float64, error) {
 	if !(openArea > 0 && openArea <= 1) {
 		return 0, fmt.Errorf("mesh: open area %g is out of range; a share above 0 and up to 1 is accepted", openArea)

@@ -145,6 +145,8 @@ type Screen struct {
 	HeightMM     *float64     `json:"height_mm"`       // after the heat, of ink that rises; null: does not rise
 	InkGPerPrint *float64     `json:"ink_g_per_print"` // what sinks into the cloth included; null: size or coverage not stated
 	SinksUM      float64      `json:"sinks_um"`        // wet film that sinks into the cloth and does not stand on it
+	SinksIn      string       `json:"sinks_in"`        // the ground that it sinks into, in words that a press log takes
+	SinksHalfUM  float64      `json:"sinks_half_um"`   // how far nine of ten lie from sinks_um
 	WeighG       *Band        `json:"weigh_g"`         // what a print gains, weighed while wet; null: size or coverage not stated
 	InkGRun      *float64     `json:"ink_g_run"`       // with waste and what stays in the screen; null: quantity not stated
 	InkMLRun     *float64     `json:"ink_ml_run"`

@@ -32,7 +32,7 @@ func draw(stations []Station) string {
 }
 
 // TestPublishedStations counts what two trade glossaries count: 6 colours, 1 flash, 1 cool-down
-// take 8 stations (published: indigoclothing.com, phoenixscreenprinting.com).
+// take 8 stations (published: indigoclothing.com, phoenixscreenprinting.com [47]).
 func TestPublishedStations(t *testing.T) {
 	st := Stations(uses("underbase", "solid", "solid", "solid", "solid", "solid"))
 	count := map[string]int{}

@@ -157,7 +157,7 @@ type Machine struct {
 //	           screen with several Hits from its one head
 //	flatbed    1, one screen at a time, a pass of the stock for each
 //
-// Range: the three kinds; an error for any other. Kind: automatic published (glossaries), manual
+// Range: the three kinds; an error for any other. Kind: automatic published (glossaries [47]), manual
 // and flatbed common practice.
 func Needs(stations []Station, kind string) (int, error) {
 	switch kind {

@@ -40,6 +40,7 @@ var columns = []column{
 	{name: "before", unit: "g", most: 100000, of: func(r *Row) any { return &r.BeforeG }},
 	{name: "after", unit: "g", most: 100000, of: func(r *Row) any { return &r.AfterG }},
 	{name: "area", unit: "cm2", low: 0.1, most: 100000, of: func(r *Row) any { return &r.AreaCM2 }},
+	{name: "cloth", of: func(r *Row) any { return &r.Cloth }},
 	{name: "density", unit: "kg/L", low: 0.5, most: 3, of: func(r *Row) any { return &r.DensityKgPerL }},
 	{name: "note", of: func(r *Row) any { return &r.Note }},
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"bladecard/calc/ink"
 	"bladecard/calc/job"
 )
 
@@ -13,6 +14,7 @@ type Row struct {
 	Date                                job.Date
 	Job, Location, Screen               string
 	Press, Mesh, Ink, Blade, Note       string
+	Cloth                               string // under the print, in the words of ink.ClothOf
 	EOMUM, FeatureMM, AngleDeg, LoadNCM float64
 	Strokes                             int // wet print strokes of a hit
 	Hits                                int // prints with a flash between that the measured film is of
@@ -36,10 +38,12 @@ func (r Row) weighed() bool {
 	return !math.IsNaN(r.BeforeG) && !math.IsNaN(r.AfterG) && !math.IsNaN(r.AreaCM2)
 }
 
-// Film returns the cured film in um that the row's measurements say: gauge, comb, weight, or where
-// there are several their geometric mean. Comb and weight are wet, and shrink by the ink's volume
-// solids; the weight needs a density in kg/L, the row's own or the ink's. NaN where there is none.
-func (r Row) Film(solids, densityKgPerL float64) float64 {
+// Film is the cured film in um that stands on the cloth by the row's measurements: gauge, comb, weight, or
+// where there are several their geometric mean. Comb and weight are wet, and shrink by the ink's volume
+// solids; the weight needs a density in kg/L, the row's own or the ink's, and is less what the cloth takes
+// in. Doubt is one standard deviation of the logarithm of the film: what is not known of that, the same for
+// all prints on one cloth. NaN where nothing was measured; the fault is that of a weight or a cloth.
+func (r Row) Film(solids, densityKgPerL float64) (um, doubt float64, fault Fault) {
 	sum, n := 0.0, 0.0
 	add := func(um float64) {
 		if um > 0 {
@@ -49,23 +53,34 @@ func (r Row) Film(solids, densityKgPerL float64) float64 {
 	}
 	add(r.CuredUM)
 	add(r.WetUM * solids)
+	cloth, err := ink.ClothOf(r.Cloth)
+	if err != nil {
+		return 0, 0, Fault{"cloth", fmt.Sprintf("%q is no cloth", r.Cloth), "fiber and weave, such as cotton knit, nylon woven or fleece; none on a base or a sheet"}
+	}
 	if r.weighed() {
 		if !math.IsNaN(r.DensityKgPerL) {
 			densityKgPerL = r.DensityKgPerL
 		}
-		const umPerCM = 1e4
-		add((r.AfterG - r.BeforeG) / (r.AreaCM2 * densityKgPerL) * umPerCM * solids)
+		laid, err := ink.GainedUM(r.AfterG-r.BeforeG, r.AreaCM2, densityKgPerL)
+		if err != nil {
+			return 0, 0, Fault{"after", err.Error(), "the weights of one print"}
+		}
+		stands, err := cloth.StandsUM(laid)
+		if err != nil {
+			return 0, 0, Fault{"after", fmt.Sprintf("weights and area say %.3g um of wet ink, no more than the %.3g um that the cloth takes in", laid, cloth.MiddleUM()), "a print with a film on it; the cloth under it, or none, in column cloth"}
+		}
+		add(stands * solids)
+		doubt = cloth.HalfUM() / ninety / stands / n
 	}
 	if n == 0 {
-		return math.NaN()
+		return math.NaN(), 0, Fault{}
 	}
-	return math.Exp(sum / n)
+	um = math.Exp(sum / n)
+	if !(um >= leastCuredUM && um <= mostFilmUM) {
+		return um, doubt, Fault{"after", fmt.Sprintf("weights and area say a film of %.3g um", um), fmt.Sprintf("%g to %g um", leastCuredUM, mostFilmUM)}
+	}
+	return um, doubt, Fault{}
 }
 
-// FilmFault tells of a film in um that no screen lays: weights and area then do not belong together.
-func FilmFault(um float64) Fault {
-	if um >= leastCuredUM && um <= mostFilmUM {
-		return Fault{}
-	}
-	return Fault{"after", fmt.Sprintf("weights and area say a film of %.3g um", um), fmt.Sprintf("%g to %g um", leastCuredUM, mostFilmUM)}
-}
+// ninety is how many standard deviations lie to either side of nine in ten of a normal spread.
+const ninety = 1.6449

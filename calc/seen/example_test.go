@@ -2,6 +2,7 @@ package seen_test
 
 import (
 	"fmt"
+	"math"
 
 	"bladecard/calc/choose"
 	"bladecard/calc/file"
@@ -33,6 +34,15 @@ func ExampleCorrect() {
 	m, err := seen.Correct(s, 60, false)
 	fmt.Println(m.InBand, m.InTarget, m.OffUM > 0, m.Outcomes[0].DeltaUM < 0, err)
 	// Output: false false true true <nil>
+}
+
+func ExampleCorrectWeighed() {
+	s := plain().Locations[0].Screens[0]
+	gain := 2.0 // g a print, as planned
+	s.InkGPerPrint = &gain
+	m, err := seen.CorrectWeighed(s, 2)
+	fmt.Println(m.InBand, math.Abs(m.MeasuredUM-s.CuredUM.Value) < 1e-9, m.DoubtUM, err)
+	// Output: true true 2.5 <nil>
 }
 
 func ExampleFaults() {

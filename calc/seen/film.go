@@ -5,6 +5,7 @@ import (
 	"math"
 	"sort"
 
+	"bladecard/calc/ink"
 	"bladecard/calc/plan"
 )
 
@@ -20,6 +21,7 @@ type Outcome struct {
 type Measurement struct {
 	Screen     int       `json:"screen"`
 	MeasuredUM float64   `json:"measured_um"` // cured
+	DoubtUM    float64   `json:"doubt_um"`    // how far nine of ten lie from it: of a weighed print, what the cloth takes in
 	ExpectedUM plan.Band `json:"expected_um"`
 	InBand     bool      `json:"in_band"`   // the measurement is one that the plan expected
 	InTarget   bool      `json:"in_target"` // with InBand: nothing need be changed
@@ -35,13 +37,36 @@ func Correct(s plan.Screen, measuredUM float64, wet bool) (Measurement, error) {
 	if wet {
 		measuredUM *= s.CuredUM.Value / s.WetUM.Value
 	}
+	return judge(s, measuredUM, 0)
+}
+
+// CorrectWeighed is Correct for what a print of a screen gained in weight, g, weighed wet: the film that stands
+// on the cloth, which the gain holds beside what the cloth takes in. The size of the location and the
+// coverage have to be stated.
+func CorrectWeighed(s plan.Screen, gainG float64) (Measurement, error) {
+	if s.InkGPerPrint == nil {
+		return Measurement{}, fmt.Errorf("a gain of %g g says no film, since the inked area is not known; a film is accepted, or width and height of the location and coverage of the screen in the job file", gainG)
+	}
+	cloth := ink.Sinks{LowUM: s.SinksUM - s.SinksHalfUM, HighUM: s.SinksUM + s.SinksHalfUM}
+	wetUM, err := cloth.StandsUM(gainG / *s.InkGPerPrint * cloth.LaidUM(s.WetUM.Value))
+	if err != nil {
+		return Measurement{}, err
+	}
+	solids := s.CuredUM.Value / s.WetUM.Value
+	return judge(s, wetUM*solids, cloth.HalfUM()*solids)
+}
+
+// judge is Correct for a cured film that may be off by doubtUM to either side.
+func judge(s plan.Screen, measuredUM, doubtUM float64) (Measurement, error) {
 	if !(measuredUM >= 0.5 && measuredUM <= 3000) {
 		return Measurement{}, fmt.Errorf("a measured film of %g um is out of range; 0.5 to 3000 um is accepted", measuredUM)
 	}
 	off := func(um float64) float64 { return math.Max(0, um-s.TargetUM.High) + math.Min(0, um-s.TargetUM.Low) }
 	m := Measurement{
-		Screen: s.Number, MeasuredUM: measuredUM, ExpectedUM: s.CuredUM, OffUM: off(measuredUM),
-		InBand: measuredUM >= s.CuredUM.Low && measuredUM <= s.CuredUM.High, Outcomes: []Outcome{},
+		Screen: s.Number, MeasuredUM: measuredUM, DoubtUM: doubtUM, ExpectedUM: s.CuredUM, OffUM: off(measuredUM),
+		InBand: s.CuredUM.Value-measuredUM <= math.Hypot(s.CuredUM.Value-s.CuredUM.Low, doubtUM) &&
+			measuredUM-s.CuredUM.Value <= math.Hypot(s.CuredUM.High-s.CuredUM.Value, doubtUM),
+		Outcomes: []Outcome{},
 	}
 	if m.InTarget = m.OffUM == 0; m.InTarget {
 		return m, nil
@@ -54,7 +79,7 @@ func Correct(s plan.Screen, measuredUM float64, wet bool) (Measurement, error) {
 		um := scale * c.CuredUM
 		m.Outcomes = append(m.Outcomes, Outcome{
 			Correction: c, InRange: off(um) == 0, OffUM: off(um),
-			FilmUM: plan.Band{Low: measuredUM + scale*c.DeltaBandUM.Low, Value: um, High: measuredUM + scale*c.DeltaBandUM.High},
+			FilmUM: plan.Band{Low: um - math.Hypot(scale*(c.DeltaUM-c.DeltaBandUM.Low), doubtUM), Value: um, High: um + math.Hypot(scale*(c.DeltaBandUM.High-c.DeltaUM), doubtUM)},
 		})
 	}
 	sort.SliceStable(m.Outcomes, func(i, j int) bool {

@@ -35,7 +35,7 @@ func value(v float64, err error) func() (float64, error) {
 }
 
 // TestVerdicts holds the published classes of tension and the edges between them.
-// Source: Graphics Pro, January 2023, p. 45 (25-35 ideal, 15-20 acceptable, 10 and less to be
+// Source: Graphics Pro, January 2023, p. 45 [27] (25-35 ideal, 15-20 acceptable, 10 and less to be
 // stretched again, thin thread 25-30, raised 30 and more); the gaps are from memory.
 func TestVerdicts(t *testing.T) {
 	for _, c := range []struct {
@@ -75,7 +75,7 @@ func TestOffContact(t *testing.T) {
 	}
 }
 
-// TestBladePath checks both rules at their edges. Ratio published (SGIA, 2021), margins common
+// TestBladePath checks both rules at their edges. Ratio published (SGIA, 2021 [31]), margins common
 // practice.
 func TestBladePath(t *testing.T) {
 	for _, c := range []struct {

@@ -4,14 +4,14 @@ import "fmt"
 
 // The off-contacts that trade articles give, in mm; they differ from one to another.
 const (
-	offLeastMM = 1.6 // 1/16 in, water-based, and the lower end of screen printing at large (published)
-	offUsualMM = 3.2 // 1/8 in, plastisol, and its upper end (published)
-	offLargeMM = 4.8 // 3/16 in, on a large frame (published)
+	offLeastMM = 1.6 // 1/16 in, water-based, and the lower end of screen printing at large (published [28])
+	offUsualMM = 3.2 // 1/8 in, plastisol, and its upper end (published [28])
+	offLargeMM = 4.8 // 3/16 in, on a large frame (published [29])
 )
 
 // LargeFrameMM is the inside width from which a frame counts as large here: 640 mm, wider than
 // a 23 x 31 in frame (from memory). One article prints 3/16 in for a 23 x 31 in frame too, with a
-// hinged blade at 5 deg and 27 N/cm (Printwear, March 2015, p. 86); the others say large without
+// hinged blade at 5 deg and 27 N/cm (Printwear, March 2015, p. 86 [29]); the others say large without
 // a figure. The smaller gap is kept for it: the least that lets the cloth snap off is the right one.
 const LargeFrameMM = 640.0
 
@@ -20,7 +20,7 @@ const LargeFrameMM = 640.0
 //
 //	water   1.6          published
 //	fuse    1.6 to 3.2   plastisol: 3.2 is published, the lower end is that of printing at large
-//	solvent 1.6 to 3.2   published for printing at large (PrintWiki, Off-Contact Printing)
+//	solvent 1.6 to 3.2   published for printing at large (PrintWiki, Off-Contact Printing [28])
 //	uv      1.6 to 3.2   the same
 //	react   1.6 to 3.2   silicone, taken as plastisol (from memory)
 //
@@ -73,7 +73,7 @@ const (
 // Raised work asks for 30 and more: under that it is low.
 //
 // Range: tension 0.5 to 100 N/cm, thread 5 to 10 000 um; an error outside. Source: Graphics
-// Pro, January 2023, p. 45, and other trade articles (published); the gaps between the
+// Pro, January 2023, p. 45 [27], and other trade articles (published); the gaps between the
 // published ranges go to the lower class, thin is ThinThreadUM (from memory).
 func TensionVerdict(tensionNPerCM, threadUM float64, raised bool) (string, error) {
 	if err := first(
@@ -99,7 +99,7 @@ func TensionVerdict(tensionNPerCM, threadUM float64, raised bool) (string, error
 }
 
 // The customary free mesh beside the blade in mm (common practice), and the published least
-// inside of the frame over the blade path (SGIA, 2021).
+// inside of the frame over the blade path (SGIA, 2021 [31]).
 const (
 	MarginLowMM  = 75.0
 	MarginHighMM = 100.0
@@ -119,7 +119,7 @@ type Fit struct {
 // direction: across, the length of the blade; along the stroke, the length of the stroke.
 //
 // Range: inside of the frame 50 to 5000 mm, blade path 5 mm to the inside of the frame; an
-// error outside. Kind: margins common practice, ratio published (SGIA, 2021).
+// error outside. Kind: margins common practice, ratio published (SGIA, 2021 [31]).
 func BladePathFits(frameInsideMM, bladeMM float64) (Fit, error) {
 	if err := first(
 		within("inside of the frame", frameInsideMM, 50, 5000, "mm"),

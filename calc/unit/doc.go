@@ -6,5 +6,5 @@
 // Sources of the factors (published, all exact by definition): inch 25.4 mm, pound
 // 0.453 592 37 kg (international yard and pound agreement, 1959); standard acceleration
 // 9.806 65 m/s2 (3rd CGPM, 1901); US gallon 231 cubic inches; conversions as in NIST Special
-// Publication 811, 2008 edition, Appendix B; degree Fahrenheit from NIST SP 811, B.8.
+// Publication 811, 2008 edition [49], Appendix B; degree Fahrenheit from NIST SP 811, B.8.
 package unit

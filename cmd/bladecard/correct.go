@@ -22,8 +22,9 @@ WHAT is what you see on the print; several with commas between, or several --see
 
 ` + wordsHelp() + `
 
-FILM is a cured film with its unit, "38 um" or "1.5 mil"; with --wet, a wet film off the comb. The
-answer comes in the same unit.
+FILM is a cured film with its unit, "38 um" or "1.5 mil"; with --wet, a wet film off the comb; or what a
+print gained in weight while wet, "1.9 g", of which the cloth has taken in a part. The answer comes in
+the same unit of film.
 
 For each fault: what to look at first, the smallest changes in order with what this screen would give
 after them, what to measure, and what looks alike. For a film: every change that goes the right way and
@@ -94,7 +95,7 @@ func correct(c *call) int {
 	if code, ok := c.parse(func(f *flags) {
 		c.jobFlags(f)
 		seenFlag(f, &o.seen)
-		f.text(&o.measured, "measured", "`FILM` the measured film with its unit, \"38 um\" or \"1.5 mil\"")
+		f.text(&o.measured, "measured", "`FILM` the measured film with its unit, \"38 um\" or \"1.5 mil\", or the gain in weight, \"1.9 g\"")
 		screenFlags(f, &o.location, &o.screen)
 		f.yes(&o.wet, "wet", "the film was measured wet")
 		f.yes(&o.asJSON, "json", "print JSON, one object per job and line; films in um")
@@ -105,9 +106,10 @@ func correct(c *call) int {
 	if o.measured == "" && o.seen == nil {
 		return c.wrong("--seen and --measured are missing: what is seen on the print, such as too-thin, or the film with its unit, \"38 um\" or \"1.5 mil\"; or both")
 	}
-	var um float64
-	if o.measured != "" {
-		var err error
+	var um, grams float64
+	if _, err := unit.Of(o.measured, "g"); err == nil {
+		grams, _ = unit.Parse(o.measured, "g")
+	} else if o.measured != "" {
 		if um, err = unit.Parse(o.measured, "um"); err != nil {
 			return c.wrong("--measured: " + err.Error())
 		}
@@ -121,6 +123,9 @@ func correct(c *call) int {
 		var measured *seen.Measurement
 		if o.measured != "" {
 			m, err := seen.Correct(s, um, o.wet)
+			if grams != 0 {
+				m, err = seen.CorrectWeighed(s, grams)
+			}
 			if err != nil {
 				return c.wrong("--measured: " + err.Error())
 			}
