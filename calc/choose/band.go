@@ -1,12 +1,12 @@
 package choose
 
 import (
-	"errors"
 	"math"
 
 	"bladecard/calc/film"
 	"bladecard/calc/fit"
 	"bladecard/calc/ink"
+	"bladecard/calc/internal/sure"
 	"bladecard/calc/plan"
 )
 
@@ -32,10 +32,10 @@ type doubt struct {
 	share             plan.Band // nine of ten, of a stroke's deposit that the next wet stroke adds
 }
 
-// doubt is what is not known on this bench.
-func (b bench) doubt() doubt {
+// doubt is what is not known of this screen.
+func (g given) doubt() doubt {
 	prior := fit.Expected()
-	if l := b.learned; l != nil {
+	if l := g.learned; l != nil {
 		half := l.NinetyOf(l.NextStroke.Error, prior.NextStroke)
 		return doubt{
 			perDeg: l.NinetyOf(l.Angle.Error, prior.Angle) / ninety / 10, perShoreA: l.NinetyOf(l.Hardness.Error, prior.Hardness) / ninety / 10,
@@ -55,15 +55,12 @@ const mostStrokeShare = 0.95
 
 // strokes is how far the film of b wet strokes over that of a may lie below and above the computed ratio, on
 // the logarithm, nine of ten. The sides differ: a share can be far above the computed one.
-func (d doubt) strokes(a, b int) (below, above float64, err error) {
+func (d doubt) strokes(a, b int) (below, above float64) {
 	at := func(share float64) float64 {
-		from, err1 := film.Strokes(a, share)
-		to, err2 := film.Strokes(b, share)
-		err = errors.Join(err, err1, err2)
-		return math.Log(to / from)
+		return math.Log(sure.Of(film.Strokes(b, share)) / sure.Of(film.Strokes(a, share)))
 	}
 	value, x, y := at(d.share.Value), at(d.share.Low), at(d.share.High)
-	return value - math.Min(x, y), math.Max(x, y) - value, err
+	return value - math.Min(x, y), math.Max(x, y) - value
 }
 
 // hitsDoubt is what the later ones of several hits leave unknown: they all transfer alike.
@@ -73,18 +70,14 @@ func hitsDoubt(hits int) float64 { return hitSpread * (1 - 1/float64(max(1, hits
 // wet strokes and hits. With a calibration they are the fit's error for this mesh, blade, angle, hardness
 // and stroke count, the scatter of a measured print or the usual errors, whichever is more (the one holds
 // the other), what a new day brings, and what an old calibration may have drifted.
-func (c chooser) band(value float64, t trial) (plan.Band, error) {
-	b, d := c.bench, c.bench.doubt()
+func (g given) band(t trial) plan.Band {
 	half := math.Hypot(fit.ModelBand, ninety*hitsDoubt(t.hits))
-	below, above, err := d.strokes(1, t.strokes)
-	if l := b.learned; l != nil {
-		known, err := l.Error(b.meshName, bladeName(t.stock), t.angleDeg, t.stock.Hardness[0], t.strokes)
-		if err != nil {
-			return plan.Band{}, err
-		}
+	below, above := g.doubt().strokes(1, t.strokes)
+	if l := g.learned; l != nil {
+		known := sure.Of(l.Error(g.meshName, t.stock.Name, t.angleDeg, t.stock.Hardness[0], t.strokes))
 		half, below, above = l.Half(known, math.Min(1, t.moves.Together), math.Hypot(l.drift, hitsDoubt(t.hits))), 0, 0
 	}
-	return plan.Band{Low: value * math.Exp(-math.Hypot(half, below)), Value: value, High: value * math.Exp(math.Hypot(half, above))}, err
+	return plan.Band{Low: t.curedUM * math.Exp(-math.Hypot(half, below)), Value: t.curedUM, High: t.curedUM * math.Exp(math.Hypot(half, above))}
 }
 
 // laidBand is the band of all the ink that a print takes: the wet film, and what sinks into the cloth, nine of
@@ -94,8 +87,8 @@ func laidBand(wet plan.Band, sinks ink.Sinks) plan.Band {
 	return plan.Band{Low: value - math.Hypot(wet.Value-wet.Low, half), Value: value, High: value + math.Hypot(wet.High-wet.Value, half)}
 }
 
-// effectBand is the band of the change from setup a on bench x to setup b on bench y, on the logarithm.
-func effectBand(a, b trial, x, y bench, signSure bool) (low, high float64, err error) {
+// effectBand is the band of the change from setup a on screen x to setup b on screen y, on the logarithm.
+func effectBand(a, b trial, x, y given, signSure bool) (low, high float64) {
 	d, effect := x.doubt(), math.Log(b.curedUM/a.curedUM)
 	parts := []float64{
 		d.perDeg * (b.angleDeg - a.angleDeg),
@@ -111,12 +104,12 @@ func effectBand(a, b trial, x, y bench, signSure bool) (low, high float64, err e
 	switch {
 	case a.stock.Edge != b.stock.Edge:
 		parts = append(parts, shapeSpread*effect)
-	case bladeName(a.stock) != bladeName(b.stock):
+	case a.stock.Name != b.stock.Name:
 		parts = append(parts, fit.UnseenBlade)
 	}
-	below, above, err := d.strokes(a.strokes, b.strokes)
+	below, above := d.strokes(a.strokes, b.strokes)
 	low, high = ninetyOf(effect, root(parts...), signSure && x.learned == nil)
-	return effect - math.Hypot(effect-low, below), effect + math.Hypot(high-effect, above), err
+	return effect - math.Hypot(effect-low, below), effect + math.Hypot(high-effect, above)
 }
 
 // ninetyOf is where nine of ten of a normal spread round an effect lie. Where the sign of the effect is sure, the

@@ -51,22 +51,22 @@ func (w *world) row(t trial) float64 {
 
 // film is what a setup truly lays on an average day, on the logarithm: the model's film of one stroke, and
 // all that it does not know.
-func (w *world) film(b bench, t trial) float64 {
-	return math.Log(t.onceUM*w.row(t)) + w.shop + w.own(w.mesh, b.meshName, 0.10) +
+func (w *world) film(g given, t trial) float64 {
+	return math.Log(t.onceUM*w.row(t)) + w.shop + w.own(w.mesh, g.meshName, 0.10) +
 		w.perDeg*(t.angleDeg-15) + w.perShoreA*(t.stock.Hardness[0]-70)
 }
 
 // change is what a change truly brings, on the logarithm.
 func (w *world) change(c chooser, t, n trial, ch change) float64 {
 	model := math.Log(n.curedUM / t.curedUM)
-	d := w.film(ch.chooser.bench, n) - w.film(c.bench, t)
+	d := w.film(ch.chooser.given, n) - w.film(c.given, t)
 	switch {
 	case ch.kind == "eom":
 		return d + (w.stencil-1)*model
 	case t.stock.Edge != n.stock.Edge:
 		return d + (w.edge-1)*model
 	case ch.kind == "blade":
-		return d + w.own(w.blade, bladeName(n.stock), 0.01)
+		return d + w.own(w.blade, n.stock.Name, 0.01)
 	}
 	return d
 }
@@ -103,7 +103,7 @@ func (c counts) check(t *testing.T) {
 type floor struct {
 	rack    rack
 	meshes  int
-	screens [][]bench // of a stencil and a feature, on each mesh
+	screens [][]given // of a stencil and a feature, on each mesh
 }
 
 func newFloor(t *testing.T) floor {
@@ -114,7 +114,7 @@ func newFloor(t *testing.T) floor {
 		b.Name, b.Edge = edge+" "+b.Layup, edge
 		shop.Blades = append(shop.Blades, b)
 	}
-	f := floor{meshes: len(shop.Meshes)}
+	f, known := floor{meshes: len(shop.Meshes)}, bends{}
 	var err error
 	if f.rack, err = newRack(shop.Blades); err != nil {
 		t.Fatal(err)
@@ -122,13 +122,10 @@ func newFloor(t *testing.T) floor {
 	ink := shop.Inks[slices.IndexFunc(shop.Inks, func(i job.Ink) bool { return i.Name == "plastisol" })]
 	for _, mm := range []float64{1, 5, 50} {
 		for _, um := range []float64{5, 10, 15, 20} {
-			var on []bench
+			var on []given
 			for _, m := range shop.Meshes {
-				b, err := newBench(job.Screen{Ink: &ink, FeatureMM: mm, EOM: &job.EOM{UM: um}}, m, shop, pressOf(&job.Job{}, shop), demand{hitsMost: 3, limitDeg: 45}, 0, job.Date{})
-				if err != nil {
-					t.Fatal(err)
-				}
-				on = append(on, b)
+				of := maker{work: work{Planner: &Planner{bends: known}, press: pressOf(&job.Job{}, shop)}, screen: job.Screen{Ink: &ink, FeatureMM: mm, EOM: &job.EOM{UM: um}}}
+				on = append(on, of.given(m, demand{hitsMost: 3, limitDeg: 45}))
 			}
 			f.screens = append(f.screens, on)
 		}
@@ -137,16 +134,13 @@ func newFloor(t *testing.T) floor {
 }
 
 // draw is a setup on one of the shop's meshes from first to last, with the meshes beside it.
-func (f floor) draw(t *testing.T, rnd *rand.Rand, first, last int) (chooser, trial, []bench) {
+func (f floor) draw(t *testing.T, rnd *rand.Rand, first, last int) (chooser, trial, []given) {
 	t.Helper()
 	for {
 		on, i := f.screens[rnd.IntN(len(f.screens))], first+rnd.IntN(last-first)
-		c := chooser{bench: on[i], rack: f.rack}
+		c := chooser{given: on[i], rack: f.rack}
 		s := setup{stock: f.rack.stocks[rnd.IntN(len(f.rack.stocks))], angleDeg: 10 + 5*float64(rnd.IntN(5)), strokes: 1 + rnd.IntN(3), hits: 1 + rnd.IntN(2)}
-		tr, err := c.look(s)
-		if err != nil {
-			t.Fatal(err)
-		}
+		tr := c.look(s)
 		if tr.fault == "" {
 			return c, tr, nextMeshes(on[i], slices.Delete(slices.Clone(on), i, i+1))
 		}
@@ -155,20 +149,14 @@ func (f floor) draw(t *testing.T, rnd *rand.Rand, first, last int) (chooser, tri
 
 // effects counts the effects of all changes of a setup in one world. An effect whose sign is sure is drawn
 // again where it has the other one.
-func (c chooser) effects(t *testing.T, got counts, before string, w func() *world, tr trial, others []bench) {
+func (c chooser) effects(t *testing.T, got counts, before string, w func() *world, tr trial, others []given) {
 	t.Helper()
 	for _, ch := range c.changes(tr, others) {
-		n, err := ch.chooser.look(ch.setup)
-		if err != nil {
-			t.Fatal(err)
-		}
+		n := ch.chooser.look(ch.setup)
 		if n.fault != "" || n.curedUM == tr.curedUM {
 			continue
 		}
-		out, err := c.correction(tr, n, ch)
-		if err != nil {
-			t.Fatal(err)
-		}
+		out := c.correction(tr, n, ch)
 		d := w().change(c, tr, n, ch)
 		for try := 0; ch.kind != "blade" && d*out.DeltaUM < 0; try++ {
 			if try > 1000 {
@@ -189,14 +177,11 @@ func TestBandsHoldNineOfTen(t *testing.T) {
 	got := counts{}
 	for range 400 {
 		c, tr, others := f.draw(t, rnd, 0, f.meshes)
-		band, err := c.band(tr.curedUM, tr)
-		if err != nil {
-			t.Fatal(err)
-		}
+		band := c.given.band(tr)
 		for range 20 {
 			w := newWorld(rnd)
 			w.perDeg, w.perShoreA = 0, 0 // what they bring is inside the band of a film
-			um := math.Exp(w.film(c.bench, tr) + 0.08*rnd.NormFloat64())
+			um := math.Exp(w.film(c.given, tr) + 0.08*rnd.NormFloat64())
 			got.add(fmt.Sprintf("film, %d strokes, %d hits", tr.strokes, tr.hits), um >= band.Low && um <= band.High)
 			// Cloth takes 10 to 15 um in, nine of ten: what a print weighs is the film and that.
 			laid, all := laidBand(band, ink.Sinks{LowUM: 10, HighUM: 15}), um+12.5+2.5/1.6449*rnd.NormFloat64()
@@ -217,7 +202,7 @@ func TestLearnedBandsHoldNineOfTen(t *testing.T) {
 		rnd := rand.New(rand.NewPCG(9, 6+uint64(i)))
 		got, refused := counts{}, 0
 		log := fmt.Sprintf("%d rows on %d days: ", c.rows, c.days)
-		draw := func() (chooser, trial, []bench) { return f.draw(t, rnd, 2, 6) } // four of the meshes are measured
+		draw := func() (chooser, trial, []given) { return f.draw(t, rnd, 2, 6) } // four of the meshes are measured
 		for range 1500 {
 			w := newWorld(rnd)
 			cal, err := w.calibrate(draw, c.rows, c.days)
@@ -226,19 +211,13 @@ func TestLearnedBandsHoldNineOfTen(t *testing.T) {
 				continue
 			}
 			c, bare, others := draw()
-			um := math.Exp(w.film(c.bench, bare) + w.print())
-			c.bench.learned = cal
+			um := math.Exp(w.film(c.given, bare) + w.print())
+			c.given.learned = cal
 			for i := range others {
 				others[i].learned = cal
 			}
-			tr, err := c.judge(bare.setup)
-			if err != nil {
-				t.Fatal(err)
-			}
-			band, err := c.band(tr.curedUM, tr)
-			if err != nil {
-				t.Fatal(err)
-			}
+			tr := c.judge(bare.setup)
+			band := c.given.band(tr)
 			got.add(log+"film", um >= band.Low && um <= band.High)
 			c.learnedEffects(t, got, log, w, tr, bare, others)
 		}
@@ -251,7 +230,7 @@ func TestLearnedBandsHoldNineOfTen(t *testing.T) {
 func (w *world) print() float64 { return 0.08*w.rnd.NormFloat64() + 0.10*w.rnd.NormFloat64() }
 
 // calibrate fills in a log of the world's prints and keeps what a fit says of it.
-func (w *world) calibrate(draw func() (chooser, trial, []bench), rows, days int) (*learned, error) {
+func (w *world) calibrate(draw func() (chooser, trial, []given), rows, days int) (*learned, error) {
 	day := make([]float64, days)
 	for i := range day {
 		day[i] = 0.08 * w.rnd.NormFloat64()
@@ -263,43 +242,34 @@ func (w *world) calibrate(draw func() (chooser, trial, []bench), rows, days int)
 			c, tr, _ = draw()
 		}
 		log = append(log, fit.Print{
-			Mesh: c.bench.meshName, Blade: bladeName(tr.stock), Day: fmt.Sprint(i % days), AngleDeg: tr.angleDeg, HardnessShoreA: tr.stock.Hardness[0],
-			Strokes: tr.strokes, PredictedUM: tr.curedUM, MeasuredUM: math.Exp(w.film(c.bench, tr) + day[i%days] + 0.10*w.rnd.NormFloat64()),
+			Mesh: c.given.meshName, Blade: tr.stock.Name, Day: fmt.Sprint(i % days), AngleDeg: tr.angleDeg, HardnessShoreA: tr.stock.Hardness[0],
+			Strokes: tr.strokes, PredictedUM: tr.curedUM, MeasuredUM: math.Exp(w.film(c.given, tr) + day[i%days] + 0.10*w.rnd.NormFloat64()),
 		})
 	}
 	res, err := fit.Shop(log, fit.Expected())
 	if err != nil {
 		return nil, err
 	}
-	return learn(CalibrationOf(res, job.Date{}), job.Date{})
+	return learn(CalibrationOf(res, job.Date{}), job.Date{}), nil
 }
 
 // learnedEffects counts the effects of the changes that a fit tells something of, of a setup with what was learned
 // (tr) and without (bare).
-func (c chooser) learnedEffects(t *testing.T, got counts, log string, w *world, tr, bare trial, others []bench) {
+func (c chooser) learnedEffects(t *testing.T, got counts, log string, w *world, tr, bare trial, others []given) {
 	t.Helper()
 	plain := c
-	plain.bench.learned = nil
+	plain.given.learned = nil
 	for _, ch := range c.changes(tr, others) {
 		if ch.kind != "angle" && ch.kind != "strokes" && ch.kind != "mesh" {
 			continue
 		}
-		n, err := ch.chooser.look(ch.setup)
-		if err != nil {
-			t.Fatal(err)
-		}
+		n := ch.chooser.look(ch.setup)
 		if n.fault != "" {
 			continue
 		}
-		out, err := c.correction(tr, n, ch)
-		if err != nil {
-			t.Fatal(err)
-		}
-		ch.chooser.bench.learned = nil
-		truly, err := ch.chooser.look(ch.setup)
-		if err != nil {
-			t.Fatal(err)
-		}
+		out := c.correction(tr, n, ch)
+		ch.chooser.given.learned = nil
+		truly := ch.chooser.look(ch.setup)
 		um := tr.curedUM * math.Expm1(w.change(plain, bare, truly, ch))
 		got.add(log+ch.kind, um >= out.DeltaBandUM.Low && um <= out.DeltaBandUM.High)
 	}

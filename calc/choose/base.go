@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"bladecard/calc/ink"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
 )
@@ -23,14 +24,14 @@ func (m maker) base() *plan.Base {
 	at.location.Screens = []job.Screen{at.screen, m.screen}
 	at.number = 1
 	if white.Whiteness == 0 { // a class of all colors asks no film of its whites
-		um, known, err := at.hides()
-		if err != nil || !known {
+		um, known := at.hides()
+		if !known {
 			return nil
 		}
 		at.screen.FilmUM = &job.Range{Low: um * (1 - hidingSlack), High: um * hidingSpread}
 	}
-	d, err := newDemand(at.screen, at.ground())
-	if err != nil || d.target == (plan.Target{}) {
+	d := newDemand(at.screen, at.ground())
+	if d.target == (plan.Target{}) {
 		return nil
 	}
 	c, ch, fail := at.choose(d)
@@ -39,7 +40,7 @@ func (m maker) base() *plan.Base {
 	}
 	t := ch.best
 	return &plan.Base{
-		Ink: white.Name, Swatch: baseSwatch, Mesh: c.bench.meshName, EOMUM: c.bench.eomUM, Blade: bladeName(t.stock), AngleDeg: t.angleDeg, Strokes: t.strokes, Hits: t.hits,
+		Ink: white.Name, Swatch: baseSwatch, Mesh: c.given.meshName, EOMUM: c.given.eomUM, Blade: t.stock.Name, AngleDeg: t.angleDeg, Strokes: t.strokes, Hits: t.hits,
 		CuredUM: t.curedUM, FilmAsked: at.screen.FilmUM != nil, TargetUM: plan.Interval{Low: d.target.Low, High: d.target.High}, ChokeMM: chokeMM, Coverage: m.screen.Coverage, MeetsAll: t.miss.none(),
 	}
 }
@@ -118,7 +119,7 @@ func whiteOf(s job.Screen) (whiteness, scattersPerMM float64, white bool) {
 	if s.Ink.Whiteness > 0 {
 		return s.Ink.Whiteness, s.Ink.ScatterPerMM, true
 	}
-	return whitestShare, math.Max(s.Ink.ScatterPerMM, whiteScattersPerMM), true
+	return whitestShare, math.Max(s.Ink.ScatterPerMM, ink.ScatteringDefaultPerMM), true
 }
 
 // The least and the most that a printed ink sends back of a light, whatever its swatch says (from memory).

@@ -25,9 +25,9 @@ const (
 
 // learn turns a calibration of the shop file into terms; nil where there is none. The day is the
 // job's day of delivery: without one, the age is not judged.
-func learn(c *job.Calibration, day job.Date) (*learned, error) {
+func learn(c *job.Calibration, day job.Date) *learned {
 	if c == nil {
-		return nil, nil
+		return nil
 	}
 	l := &learned{Terms: fit.Terms{
 		Shop:       fit.Estimate{Value: c.Factor, Error: c.Error},
@@ -45,7 +45,7 @@ func learn(c *job.Calibration, day job.Date) (*learned, error) {
 	if years := yearsBetween(c.Date, day); years > staleYears {
 		l.drift = driftPerYear * years
 	}
-	return l, nil
+	return l
 }
 
 // yearsBetween is the time between two days in years; 0 where one is not given.
@@ -58,19 +58,19 @@ func yearsBetween(from, to job.Date) float64 {
 }
 
 // nextStroke is the share that a further wet stroke adds, the shop's own where it is known.
-func (b bench) nextStroke() float64 {
-	if b.learned != nil {
-		return b.learned.NextStroke.Value
+func (g given) nextStroke() float64 {
+	if g.learned != nil {
+		return g.learned.NextStroke.Value
 	}
 	return fit.NextStroke
 }
 
 // factor is measured over predicted film of a setup that is off by slip.
-func (b bench) factor(s setup, off slip) float64 {
-	if b.learned == nil {
+func (g given) factor(s setup, off slip) float64 {
+	if g.learned == nil {
 		return 1
 	}
-	return b.learned.Factor(b.meshName, math.Max(0, s.angleDeg+off.angleDeg), s.stock.Hardness[0]+off.hardnessShoreA)
+	return g.learned.Factor(g.meshName, math.Max(0, s.angleDeg+off.angleDeg), s.stock.Hardness[0]+off.hardnessShoreA)
 }
 
 // calibrated is what the Plan says of the shop's calibration.
@@ -78,14 +78,13 @@ func calibrated(c *job.Calibration, day job.Date) *plan.Calibrated {
 	if c == nil {
 		return nil
 	}
-	out := &plan.Calibrated{Count: c.Count, Scatter: c.Scatter, Date: c.Date.ISO(), Old: yearsBetween(c.Date, day) > staleYears}
-	return out
+	return &plan.Calibrated{Count: c.Count, Scatter: c.Scatter, Date: c.Date.ISO(), Old: yearsBetween(c.Date, day) > staleYears}
 }
 
 // measured tells what of a screen's setup the calibration knows; nil without one.
-func (b bench) measured(t trial) *plan.Measured {
-	if b.learned == nil {
+func (g given) measured(t trial) *plan.Measured {
+	if g.learned == nil {
 		return nil
 	}
-	return &plan.Measured{Mesh: b.learned.HasMesh(b.meshName), Blade: b.learned.HasBlade(bladeName(t.stock))}
+	return &plan.Measured{Mesh: g.learned.HasMesh(g.meshName), Blade: g.learned.HasBlade(t.stock.Name)}
 }

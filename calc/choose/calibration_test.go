@@ -8,6 +8,7 @@ import (
 	"bladecard/calc/file"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
+	"bladecard/calc/plantest"
 )
 
 // learnedShop is a rack with what ten prints said of it.
@@ -55,7 +56,7 @@ func TestCalibrationChangesThePlan(t *testing.T) {
 		return one(due, "ink = \"plastisol\"\neom = \"12 um\"\nfilm = \"10..200 um\"\n"+keys)
 	}
 	at := func(calibration, due, keys string) (*plan.Plan, plan.Screen) {
-		p := planOn(t, src(due, keys), learnedShop(t, calibration))
+		p := plantest.Plan(t, src(due, keys), learnedShop(t, calibration))
 		return p, p.Locations[0].Screens[0]
 	}
 	width := func(s plan.Screen) float64 { return math.Log(s.CuredUM.High / s.CuredUM.Low) }

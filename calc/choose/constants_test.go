@@ -40,7 +40,7 @@ var packages = []string{"blade", "film", "mesh", "halftone", "tension", "ink", "
 var elsewhere = map[string]string{
 	"halftone.UsualAnglesDeg": "published",
 	"tension.OffContactMM":    "published figures", "tension.TensionVerdict": "published limits; thin is ThinThreadUM",
-	"tension.BladePathFits": "MarginLowMM", "tension.PathRatio": "published",
+	"tension.BladeLengthMM": "BladeBeyondMM", "tension.BladePathFits": "MarginLowMM", "tension.PathRatio": "published",
 	"tension.offLeastMM": "published", "tension.offUsualMM": "published", "tension.offLargeMM": "published",
 	"ink.SinksOf": "takesIn", "ink.ClothOf": "takesIn", "ink.OnKnitUM": "KnitLossLowUM",
 	"ink.Lightness": "published; constants of the definition", "ink.ColorOf": "published; constants of the definition", "ink.Luminance": "published; constants of the definition", "ink.LightnessOf": "published; constants of the definition", "ink.LightnessFilmUM": "published; constants of the definition", "film.Clears": "ClearRatio", "halftone.SmallestDotUM": "a rule of geometry", "blade.ClassOf": "LightNPerCM",

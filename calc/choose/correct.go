@@ -22,30 +22,21 @@ type change struct {
 // corrections computes the single changes that this shop can make to the chosen setup, each
 // with its effect on the cured film, ranked. A change that folds the blade over or makes it
 // float is none.
-func (c chooser) corrections(t trial, others []bench) ([]plan.Correction, error) {
+func (c chooser) corrections(t trial, others []given) []plan.Correction {
 	out := []plan.Correction{}
 	for _, ch := range c.changes(t, others) {
-		n, err := ch.chooser.look(ch.setup)
-		if err != nil {
-			return nil, err
+		if n := ch.chooser.look(ch.setup); n.fault == "" {
+			out = append(out, c.correction(t, n, ch))
 		}
-		if n.fault != "" {
-			continue
-		}
-		made, err := c.correction(t, n, ch)
-		if err != nil {
-			return nil, err
-		}
-		out = append(out, made)
 	}
 	rank(out)
-	return out, nil
+	return out
 }
 
 // correction is what a change brings.
-func (c chooser) correction(t, n trial, ch change) (plan.Correction, error) {
+func (c chooser) correction(t, n trial, ch change) plan.Correction {
 	ratio := n.curedUM / t.curedUM
-	low, high, err := effectBand(t, n, c.bench, ch.chooser.bench, ch.kind != "blade") // only between two blades it may go either way
+	low, high := effectBand(t, n, c.given, ch.chooser.given, ch.kind != "blade") // only between two blades it may go either way
 	out := plan.Correction{
 		Kind: ch.kind, To: ch.to, CuredUM: n.curedUM,
 		DeltaUM: n.curedUM - t.curedUM, DeltaPercent: 100 * (ratio - 1),
@@ -63,7 +54,7 @@ func (c chooser) correction(t, n trial, ch change) (plan.Correction, error) {
 	if ch.screen {
 		out.Disturbs = append(out.Disturbs, "screen") // its cost is the change's own
 	}
-	return out, err
+	return out
 }
 
 func disturb(c *plan.Correction, what string, cost float64) {
@@ -102,7 +93,7 @@ func flashFeels(sc *plan.Screen) {
 
 // changes are all single changes: angle, strokes, every other blade of the rack that reaches,
 // a sharp edge, the stencil, the next meshes.
-func (c chooser) changes(t trial, others []bench) []change {
+func (c chooser) changes(t trial, others []given) []change {
 	var out []change
 	at := func(kind, to string, cost float64, alter func(*setup)) {
 		s := t.setup
@@ -114,32 +105,30 @@ func (c chooser) changes(t trial, others []bench) []change {
 			at("angle", number(a), c.moveCost(t.angleDeg, a), func(s *setup) { s.angleDeg = a })
 		}
 	}
-	for _, by := range []int{-1, 1} {
-		if n := t.strokes + by; n >= 1 && n <= strokesMost {
+	for _, n := range []int{t.strokes - 1, t.strokes + 1} {
+		if n >= 1 && n <= strokesMost {
 			at("strokes", strconv.Itoa(n), costStroke, func(s *setup) { s.strokes = n })
 		}
 	}
-	for _, by := range []int{-1, 1} {
-		if n := t.hits + by; n >= 1 && n <= c.bench.demand.hitsMost {
+	for _, n := range []int{t.hits - 1, t.hits + 1} {
+		if n >= 1 && n <= c.given.demand.hitsMost {
 			at("hits", strconv.Itoa(n), costHit, func(s *setup) { s.hits = n })
 		}
 	}
 	for _, o := range c.otherBlades(t.stock) {
 		steps := math.Max(1, math.Abs(float64(o.rank-t.stock.rank)))
-		at("blade", bladeName(o), costBladeStep*steps, func(s *setup) { s.stock = o })
+		at("blade", o.Name, costBladeStep*steps, func(s *setup) { s.stock = o })
 	}
 	if t.stock.Edge != "new" {
-		at("edge", "new", costSharpen, func(s *setup) { s.stock.Edge, s.stock.known = "new", nil })
+		at("edge", "new", costSharpen, func(s *setup) { s.stock.Edge, s.stock.id = "new", madeUp })
 	}
-	for _, eom := range eomNext(c.bench.eomUM) {
+	for _, eom := range eomNext(c.given.eomUM) {
 		other := c
-		other.bench.eomUM = eom
+		other.given.eomUM = eom
 		out = append(out, change{kind: "eom", to: number(eom), chooser: other, setup: t.setup, cost: costNewStencil, screen: true})
 	}
-	for _, b := range others {
-		other := c
-		other.bench = b
-		out = append(out, change{kind: "mesh", to: b.meshName, chooser: other, setup: t.setup, cost: costNewMesh, screen: true})
+	for _, g := range others {
+		out = append(out, change{kind: "mesh", to: g.meshName, chooser: c.on(g), setup: t.setup, cost: costNewMesh, screen: true})
 	}
 	return out
 }
@@ -172,10 +161,10 @@ func eomNext(um float64) []float64 {
 // of each name.
 func (c chooser) otherBlades(s stock) []stock {
 	var out []stock
-	seen := []string{bladeName(s)}
+	seen := []string{s.Name}
 	for _, o := range c.rack.stocks {
-		if _, fits := o.lengthMM(c.bench.imageMM); fits && !slices.Contains(seen, bladeName(o)) {
-			seen = append(seen, bladeName(o))
+		if _, fits := o.lengthMM(c.given.imageMM); fits && !slices.Contains(seen, o.Name) {
+			seen = append(seen, o.Name)
 			out = append(out, o)
 		}
 	}

@@ -6,6 +6,7 @@ import (
 
 	"bladecard/calc/cure"
 	"bladecard/calc/ink"
+	"bladecard/calc/internal/sure"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
 )
@@ -41,16 +42,13 @@ func (m maker) cure(sc *plan.Screen) {
 // cures joins the cures of a garment: all of it goes through the dryer at once, so that all its inks
 // share one temperature and the longest of their times. What the fibre bears ends the
 // temperature; the shop's first dryer sets the belt. Sheets are cured pass by pass.
-func (pl *Planner) cures(j *job.Job, press job.Press, p *plan.Plan) *job.Error {
+func (w work) cures(p *plan.Plan) *job.Error {
 	var screens []*plan.Screen
 	var makers []maker
-	for k := range p.Locations {
-		for i := range p.Locations[k].Screens {
-			sc := &p.Locations[k].Screens[i]
-			if sc.Cure.By == "heat" {
-				l := j.Locations[k]
-				screens = append(screens, sc)
-				makers = append(makers, maker{Planner: pl, job: j, press: press, location: l, screen: l.Screens[i], number: i + 1})
+	for k, l := range p.Locations {
+		for i := range l.Screens {
+			if sc := &l.Screens[i]; sc.Cure.By == "heat" {
+				screens, makers = append(screens, sc), append(makers, w.maker(k, i))
 			}
 		}
 	}
@@ -63,8 +61,8 @@ func (pl *Planner) cures(j *job.Job, press job.Press, p *plan.Plan) *job.Error {
 		}
 	}
 	for i, m := range makers {
-		if err := m.dryer(screens[i], i == 0 || m.onSheet()); err != nil {
-			return m.fail("ink", err.Error(), "a cure and a dryer inside the ranges of the formulas")
+		if fail := m.try("ink", "a cure and a dryer inside the ranges of the formulas", func() { m.dryer(screens[i], i == 0 || m.onSheet()) }); fail != nil {
+			return fail
 		}
 	}
 	return nil
@@ -73,7 +71,7 @@ func (pl *Planner) cures(j *job.Job, press job.Press, p *plan.Plan) *job.Error {
 // oneCure gives all screens of a garment the cure that they share.
 func oneCure(screens []*plan.Screen, makers []maker) *job.Error {
 	window := plan.Interval{Low: 0, High: math.Inf(1)}
-	var dwell *plan.Interval
+	var dwell plan.Interval  // the longest of their times; none: nothing is stated
 	hottest, coolest := 0, 0 // the screens that end the window
 	for i, sc := range screens {
 		c := sc.Cure.TemperatureC
@@ -84,9 +82,6 @@ func oneCure(screens []*plan.Screen, makers []maker) *job.Error {
 			window.High, coolest = c.High, i
 		}
 		if d := sc.Cure.DwellS; d != nil {
-			if dwell == nil {
-				dwell = &plan.Interval{}
-			}
 			dwell.Low, dwell.High = math.Max(dwell.Low, d.Low), math.Max(dwell.High, d.High)
 		}
 	}
@@ -96,17 +91,16 @@ func oneCure(screens []*plan.Screen, makers []maker) *job.Error {
 			screens[hottest].Ink, window.Low, screens[coolest].Ink, window.High),
 			"inks that share a cure temperature, or an ink class with the cure of your can")
 	}
-	cloth, err := makers[0].cloth(window)
-	if err != nil {
-		return makers[0].fail("ink", err.Error(), "a fibre that is known")
+	var cloth cloth
+	if fail := makers[0].try("ink", "a fibre that is known", func() { cloth = makers[0].cloth(window) }); fail != nil {
+		return fail
 	}
 	for i, sc := range screens {
 		sc.Warnings = append(sc.Warnings, cloth.warnings(screens, makers, i)...)
-		c, d := cloth.window, dwell
-		sc.Cure.TemperatureC = &c
-		if d != nil {
-			d := *d
-			sc.Cure.DwellS = &d
+		window := cloth.window
+		sc.Cure.TemperatureC = &window
+		if longest := dwell; longest != (plan.Interval{}) {
+			sc.Cure.DwellS = &longest
 		}
 	}
 	return nil
@@ -121,16 +115,15 @@ type cloth struct {
 }
 
 // cloth judges a cure against the garment's fibre.
-func (m maker) cloth(window plan.Interval) (cloth, error) {
+func (m maker) cloth(window plan.Interval) cloth {
 	c := cloth{window: window, needs: window.Low}
 	if m.job.Garment == nil || m.job.Garment.Fibre == "" {
-		return c, nil
+		return c
 	}
-	var err error
 	c.fibre = m.job.Garment.Fibre
-	c.limit, err = cure.FibreLimit(c.fibre)
+	c.limit = sure.Of(cure.FibreLimit(c.fibre))
 	c.window.High = math.Max(c.window.Low, math.Min(c.window.High, c.limit.StopC))
-	return c, err
+	return c
 }
 
 // warnings are what the fibre says of a screen: too hot for it, its dye in the print, a bond that needs
@@ -161,10 +154,6 @@ func (c cloth) warnings(screens []*plan.Screen, makers []maker, i int) []plan.Wa
 	return out
 }
 
-// showsDye is the lightness of an ink below which the cloth's dye does not show in it (common
-// practice).
-const showsDye = 0.25
-
 // takesDye tells whether the cloth's dye can spoil a screen's print: the cloth is dyed, no blocker lies
 // under the print, and the ink is light enough to show it.
 func (c cloth) takesDye(m maker) bool {
@@ -177,34 +166,25 @@ func (c cloth) takesDye(m maker) bool {
 		}
 	}
 	l, known := lightness(m.screen)
-	return !known || l >= showsDye
+	return !known || l >= ink.DarkLightness
 }
 
 // lightness is how light a screen's ink is, 0 to 1, from its swatch.
 func lightness(s job.Screen) (light float64, known bool) {
-	var r, g, b uint8
-	if n, _ := fmt.Sscanf(s.Swatch, "#%02x%02x%02x", &r, &g, &b); n != 3 {
-		return 0, false
-	}
-	return ink.Lightness(r, g, b), true
+	r, g, b, known := ink.Swatch(s.Swatch)
+	return ink.Lightness(r, g, b), known
 }
 
 // dryer sets the belt of the shop's first dryer for the dwell, inside what its belt can do; says tells
 // whether to warn.
-func (m maker) dryer(sc *plan.Screen, says bool) error {
+func (m maker) dryer(sc *plan.Screen, says bool) {
 	if len(m.shop.Dryers) == 0 || m.onSheet() || m.shop.Dryers[0].HeatedMM == 0 || sc.Cure.DwellS == nil {
-		return nil
+		return
 	}
 	d := m.shop.Dryers[0]
 	sc.Cure.Dryer, sc.Cure.Passes = d.Name, 1
-	slow, err := cure.BeltMPerMin(d.HeatedMM, sc.Cure.DwellS.High)
-	if err != nil {
-		return err
-	}
-	fast, err := cure.BeltMPerMin(d.HeatedMM, sc.Cure.DwellS.Low)
-	if err != nil {
-		return err
-	}
+	slow, fast := sure.Of(cure.BeltMPerMin(d.HeatedMM, sc.Cure.DwellS.High)), sure.Of(cure.BeltMPerMin(d.HeatedMM, sc.Cure.DwellS.Low))
+	dwellS := func(beltMPerMin float64) float64 { return d.HeatedMM / 1000 / beltMPerMin * 60 }
 	var ws []plan.Warning
 	if r := d.BeltMPerMin; r != nil {
 		switch {
@@ -212,7 +192,7 @@ func (m maker) dryer(sc *plan.Screen, says bool) error {
 			sc.Cure.Passes = int(math.Ceil(r.Low/fast - 1e-9))
 			ws = append(ws, warn("dryer-short", vals{"belt_mpm": fast, "least_mpm": r.Low, "passes": float64(sc.Cure.Passes)}))
 		case slow > r.High: // the fastest belt keeps the print in longer than asked
-			ws = append(ws, warn("dryer-fast", vals{"belt_mpm": slow, "most_mpm": r.High, "dwell_s": d.HeatedMM / 1000 / r.High * 60, "cure_c": sc.Cure.TemperatureC.Low}))
+			ws = append(ws, warn("dryer-fast", vals{"belt_mpm": slow, "most_mpm": r.High, "dwell_s": dwellS(r.High), "cure_c": sc.Cure.TemperatureC.Low}))
 		}
 		slow, fast = math.Min(math.Max(slow, r.Low), r.High), math.Min(math.Max(fast, r.Low), r.High)
 	}
@@ -224,14 +204,8 @@ func (m maker) dryer(sc *plan.Screen, says bool) error {
 	}
 	sc.Cure.BeltMPerMin = &plan.Interval{Low: slow, High: fast}
 	lanes := max(1, int(d.BeltMM/garmentWidthMM))
-	sc.Cure.GarmentsPerHour = &plan.Interval{}
-	for at, belt := range map[*float64]float64{&sc.Cure.GarmentsPerHour.Low: slow, &sc.Cure.GarmentsPerHour.High: fast} {
-		// the belt's speed over the pitch is what the dryer takes
-		n, err := cure.GarmentsPerHour(lanes, d.HeatedMM, d.HeatedMM/1000/belt*60, garmentPitchMM)
-		if err != nil {
-			return err
-		}
-		*at = n / float64(sc.Cure.Passes)
+	perHour := func(belt float64) float64 {
+		return sure.Of(cure.GarmentsPerHour(lanes, d.HeatedMM, dwellS(belt), garmentPitchMM)) / float64(sc.Cure.Passes)
 	}
-	return nil
+	sc.Cure.GarmentsPerHour = &plan.Interval{Low: perHour(slow), High: perHour(fast)}
 }

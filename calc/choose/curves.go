@@ -1,8 +1,9 @@
 package choose
 
 import (
+	"slices"
+
 	"bladecard/calc/film"
-	"bladecard/calc/job"
 	"bladecard/calc/plan"
 )
 
@@ -16,119 +17,86 @@ const (
 
 // charts computes the cured film over the angle for every blade of the rack, and over the edge
 // hardness for a blade of one layer and, where the chosen blade has a core, for that core.
-func (c chooser) charts(t trial) (plan.Charts, error) {
+func (c chooser) charts(t trial) plan.Charts {
 	var out plan.Charts
-	seen := map[string]bool{}
+	var seen []string
 	for _, s := range c.rack.stocks {
-		name := s.Name
-		if name == "" {
-			name = s.Layup
-		}
-		if seen[name] {
+		if slices.Contains(seen, s.Name) {
 			continue
 		}
-		seen[name] = true
-		cv := plan.Curve{Name: name, Chosen: s.Name == t.stock.Name && s.Layup == t.stock.Layup && s.Edge == t.stock.Edge}
-		trace := tracer{cv: &cv}
-		for a := 0.0; a <= angleMostDeg; a += curveAngleStepDeg {
-			if err := c.add(&trace, a, setup{stock: s, angleDeg: a, strokes: t.strokes, hits: t.hits}); err != nil {
-				return out, err
-			}
-		}
-		out.Angle = append(out.Angle, cv)
+		seen = append(seen, s.Name)
+		out.Angle = append(out.Angle, c.trace(plan.Curve{Name: s.Name, Chosen: s.alike(t.stock)}, 0, angleMostDeg, curveAngleStepDeg, func(deg float64) setup {
+			return setup{stock: s, angleDeg: deg, strokes: t.strokes, hits: t.hits}
+		}))
 	}
-	plain := t.stock
-	plain.Blade.LayersMM, plain.Blade.ModulusMPa = nil, nil
-	plain.Hardness = []float64{0}
 	layered := len(t.stock.Hardness) > 1
-	one, err := c.overHardness(t, plain, plan.Curve{Name: "one-layer", Chosen: !layered})
-	if err != nil {
-		return out, err
-	}
-	out.Hardness = append(out.Hardness, one)
+	plain := t.stock
+	plain.LayersMM, plain.Hardness = nil, []float64{0}
+	out.Hardness = append(out.Hardness, c.overHardness(plan.Curve{Name: "one-layer", Chosen: !layered}, t.setup, plain))
 	if layered {
-		cored := t.stock
-		cored.Blade.ModulusMPa = nil
-		cv, err := c.overHardness(t, cored, plan.Curve{Name: "same-core", Chosen: true})
-		if err != nil {
-			return out, err
-		}
-		out.Hardness = append(out.Hardness, cv)
+		out.Hardness = append(out.Hardness, c.overHardness(plan.Curve{Name: "same-core", Chosen: true}, t.setup, t.stock))
 	}
-	return out, nil
+	return out
 }
 
-// overHardness varies the hardness of the outer layers of a blade.
-func (c chooser) overHardness(t trial, s stock, cv plan.Curve) (plan.Curve, error) {
-	inner := s.Hardness
-	s.known = nil
-	trace := tracer{cv: &cv}
-	for h := curveLowShoreA; h <= curveHighShoreA; h += curveStepShoreA {
-		s.Blade = withOuter(s.Blade, inner, h)
-		if err := c.add(&trace, h, setup{stock: s, angleDeg: t.angleDeg, strokes: t.strokes, hits: t.hits}); err != nil {
-			return cv, err
-		}
-	}
-	return cv, nil
+// overHardness varies the hardness of the outer layers of a blade in a setup.
+func (c chooser) overHardness(curve plan.Curve, s setup, b stock) plan.Curve {
+	return c.trace(curve, curveLowShoreA, curveHighShoreA, curveStepShoreA, func(shoreA float64) setup {
+		s.stock = b.withOuter(shoreA)
+		return s
+	})
 }
 
-func withOuter(b job.Blade, hardness []float64, outer float64) job.Blade {
-	last := len(hardness) - 1
-	b.Hardness = append([]float64(nil), hardness...)
-	if hardness[last] == hardness[0] {
-		b.Hardness[last] = outer // alike on both sides
+// withOuter is the blade with its printing layer, and the one behind that is alike, of another rubber.
+func (s stock) withOuter(shoreA float64) stock {
+	last := len(s.Hardness) - 1
+	alike := s.Hardness[last] == s.Hardness[0]
+	s.Hardness = slices.Clone(s.Hardness)
+	if s.Hardness[0] = shoreA; alike {
+		s.Hardness[last] = shoreA
 	}
-	b.Hardness[0] = outer
-	return b
+	s.ModulusMPa, s.id = nil, madeUp
+	return s
+}
+
+// trace adds the points of a curve in the order of x, without those where the setup folds over or floats.
+// Between a point that prints well and one that does not it adds the point at which the limit is reached,
+// found on the straight line between the two.
+func (c chooser) trace(curve plan.Curve, low, high, step float64, at func(x float64) setup) plan.Curve {
+	var before outlook
+	for x := low; x <= high; x += step {
+		o := c.given.try(at(x), slip{})
+		if n := len(curve.Points); o.fault == "" {
+			now := plan.Point{X: x, UM: o.curedUM, Fails: c.given.fails(o)}
+			if n > 0 && before.fault == "" && (curve.Points[n-1].Fails == "") != (now.Fails == "") {
+				from, share := curve.Points[n-1], c.given.limitReached(before, o, now.Fails != "")
+				curve.Points = append(curve.Points, plan.Point{X: from.X + share*(x-from.X), UM: from.UM + share*(now.UM-from.UM)})
+			}
+			curve.Points = append(curve.Points, now)
+		}
+		before = o
+	}
+	return curve
 }
 
 // fails says how a setup prints badly; of both ways ink that is left comes first, since it stops the press.
-func (b bench) fails(o outlook) string {
+func (g given) fails(o outlook) string {
 	switch {
 	case o.fault != "":
 		return ""
 	case !o.clears:
 		return "ink"
-	case o.edgeDeg > b.demand.limitDeg:
+	case o.edgeDeg > g.demand.limitDeg:
 		return "detail"
 	}
 	return ""
 }
 
-// tracer adds the points of a curve in the order of x.
-type tracer struct {
-	cv   *plan.Curve
-	last outlook // of the point before
-}
-
-// add tries a setup and adds its point. Between a point that prints well and one that does not it adds the
-// point at which the limit is reached, found on the straight line between the two.
-func (c chooser) add(t *tracer, x float64, s setup) error {
-	o, err := c.bench.try(s, slip{})
-	if err != nil {
-		return err
-	}
-	before := t.last
-	if t.last = o; o.fault != "" {
-		return nil
-	}
-	now := plan.Point{X: x, UM: o.curedUM, Fails: c.bench.fails(o)}
-	if n := len(t.cv.Points); n > 0 && before.fault == "" {
-		from := t.cv.Points[n-1]
-		if (from.Fails == "") != (now.Fails == "") {
-			at := c.bench.limitReached(before, o, now.Fails != "")
-			t.cv.Points = append(t.cv.Points, plan.Point{X: from.X + at*(x-from.X), UM: from.UM + at*(now.UM-from.UM)})
-		}
-	}
-	t.cv.Points = append(t.cv.Points, now)
-	return nil
-}
-
 // limitReached is the share of the way from one outlook to another at which the first limit is passed, or,
 // where things get better, at which the last one is kept again.
-func (b bench) limitReached(from, to outlook, worse bool) float64 {
+func (g given) limitReached(from, to outlook, worse bool) float64 {
 	at, any := 0.0, false
-	for _, v := range []struct{ from, to, most float64 }{{from.edgeDeg, to.edgeDeg, b.demand.limitDeg}, {from.liftOver, to.liftOver, film.ClearRatio}} {
+	for _, v := range []struct{ from, to, most float64 }{{from.edgeDeg, to.edgeDeg, g.demand.limitDeg}, {from.liftOver, to.liftOver, film.ClearRatio}} {
 		if (v.from <= v.most) == (v.to <= v.most) {
 			continue
 		}

@@ -8,19 +8,14 @@ import (
 	"bladecard/calc/file"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
+	"bladecard/calc/plantest"
 )
 
 // setUp plans a job of one screen and keeps the resolved job.
 func setUp(t *testing.T, src string) (*job.Job, *job.Shop, plan.Screen) {
 	t.Helper()
 	shop := file.BuiltInShop()
-	j, errs := file.DecodeJob("job.toml", []byte(src))
-	if errs == nil {
-		errs = job.Resolve(j, shop)
-	}
-	if errs != nil {
-		t.Fatal(errs)
-	}
+	j := plantest.Job(t, src, shop)
 	p, errs := choose.NewPlanner(shop).Make(j)
 	if errs != nil {
 		t.Fatal(errs)

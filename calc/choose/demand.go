@@ -1,10 +1,12 @@
 package choose
 
 import (
+	"cmp"
 	"math"
 
 	"bladecard/calc/halftone"
 	"bladecard/calc/ink"
+	"bladecard/calc/internal/sure"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
 )
@@ -35,7 +37,7 @@ func use(s job.Screen) string {
 
 // newDemand reads what the screen must do from the job, the ink class and the customs of the
 // trade. The ground is what the film goes on.
-func newDemand(s job.Screen, g ground) (demand, error) {
+func newDemand(s job.Screen, g ground) demand {
 	rule := useRules[use(s)]
 	d := demand{heavy: rule.heavy, thick: rule.thick, hard: g.hard, coverMM: rule.coverMM, hitsMost: hitsMost, flashed: g.flashed}
 	if d.heavy && s.Ink.Rise <= 1 { // a gel stands as high as its stencil: the wall is the aim
@@ -47,15 +49,9 @@ func newDemand(s job.Screen, g ground) (demand, error) {
 	case d.heavy || d.thick:
 		d.hitsMost = hitsMostThick
 	}
-	var err error
-	if d.target, err = target(s, g); err != nil {
-		return d, err
-	}
-	if d.finestMM, err = finestMM(s, rule); err != nil {
-		return d, err
-	}
+	d.target, d.finestMM = target(s, g), finestMM(s, rule)
 	d.limitDeg = d.limitFor(d.finestMM)
-	return d, nil
+	return d
 }
 
 // limitFor is the most bent edge angle for the given smallest feature.
@@ -74,22 +70,16 @@ func (d demand) limitFor(finestMM float64) float64 {
 
 // finestMM is the smallest feature that must hold: stated, or the smallest dot of the halftone,
 // or the bitmap's dot, or what the use usually holds.
-func finestMM(s job.Screen, rule useRule) (float64, error) {
+func finestMM(s job.Screen, rule useRule) float64 {
 	switch {
 	case s.FinestMM > 0:
-		return s.FinestMM, nil
+		return s.FinestMM
 	case s.Halftone != nil:
-		share := s.Halftone.Smallest
-		if share == 0 {
-			share = rule.smallest
-		}
-		um, err := halftone.DotDiameterUM(s.Halftone.LinesPerInch, share)
-		return um / 1000, err
+		return sure.Of(halftone.DotDiameterUM(s.Halftone.LinesPerInch, cmp.Or(s.Halftone.Smallest, rule.smallest))) / 1000
 	case s.BitmapDPI > 0:
-		um, err := halftone.BitmapDotUM(s.BitmapDPI)
-		return um / 1000, err
+		return sure.Of(halftone.BitmapDotUM(s.BitmapDPI)) / 1000
 	}
-	return rule.finestMM, nil
+	return rule.finestMM
 }
 
 // ground is what a film goes on.
@@ -104,35 +94,36 @@ type ground struct {
 // target is the cured film that is asked for: the job's own; the one that hides the cloth, for
 // an ink that hides, straight on cloth of a stated shade; the one that rises to a stated
 // height; else the ink class's for the use, or for a solid where it states none for the use.
-func target(s job.Screen, g ground) (plan.Target, error) {
+func target(s job.Screen, g ground) plan.Target {
 	if s.FilmUM != nil {
-		return plan.Target{Low: s.FilmUM.Low, High: s.FilmUM.High, From: "job"}, nil
+		return plan.Target{Low: s.FilmUM.Low, High: s.FilmUM.High, From: "job"}
 	}
 	var class plan.Target
 	if c := custom(s); c != nil && c.FilmUM != nil {
 		class = plan.Target{Low: c.FilmUM.Low, High: c.FilmUM.High, From: "class"}
 	}
 	if s.HeightMM > 0 && s.Ink.Rise > 1 {
-		um, err := ink.FilmForHeightUM(s.HeightMM*1000, s.Ink.Rise)
-		return plan.Target{Low: um * (1 - heightSpread), High: um * (1 + heightSpread), From: "expansion"}, err
+		um := sure.Of(ink.FilmForHeightUM(s.HeightMM*1000, s.Ink.Rise))
+		return plan.Target{Low: um * (1 - heightSpread), High: um * (1 + heightSpread), From: "expansion"}
 	}
 	contrast := useRules[use(s)].contrast
 	if contrast == 0 || g.based || g.shade == "" || s.Ink.ScatterPerMM == 0 || s.Ink.Whiteness == 0 || !isWhite(s) {
-		return class, nil
+		return class
 	}
-	cloth, err := ink.ClothReflectance(g.shade)
-	if err != nil {
-		return class, err
+	um := onKnitUM(sure.Of(ink.HidingOnClothUM(contrast, s.Ink.Whiteness, s.Ink.ScatterPerMM, sure.Of(ink.ClothReflectance(g.shade)))))
+	if um <= class.Low {
+		return class
 	}
-	um, err := ink.HidingOnClothUM(contrast, s.Ink.Whiteness, s.Ink.ScatterPerMM, cloth)
-	if err != nil || um == 0 {
-		return class, err
+	return plan.Target{Low: um * (1 - hidingSlack), High: math.Max(class.High, um*hidingSpread), From: "hiding"}
+}
+
+// onKnitUM adds to a film what sinks into a knit; no film needs none.
+func onKnitUM(um float64) float64 {
+	if um == 0 {
+		return 0
 	}
-	onKnit, _, err := ink.OnKnitUM(um)
-	if err != nil || onKnit <= class.Low {
-		return class, err
-	}
-	return plan.Target{Low: onKnit * (1 - hidingSlack), High: math.Max(class.High, onKnit*hidingSpread), From: "hiding"}, nil
+	low, _ := sure.Both(ink.OnKnitUM(um))
+	return low
 }
 
 // custom is what the ink class says of the use; nil where it says nothing.
@@ -171,8 +162,8 @@ func eomUM(s job.Screen, fabricUM float64) float64 {
 	return e.Share * fabricUM
 }
 
-// hardStock tells whether thin ink goes on a hard smooth sheet.
-func (m maker) hardStock() bool {
+// onSheet tells whether thin ink goes on a hard smooth sheet and not on a garment.
+func (m maker) onSheet() bool {
 	if m.job.Stock != nil {
 		return true
 	}
@@ -181,7 +172,7 @@ func (m maker) hardStock() bool {
 
 // ground is what this screen's film goes on.
 func (m maker) ground() ground {
-	g := ground{hard: m.hardStock()}
+	g := ground{hard: m.onSheet()}
 	if m.job.Garment != nil {
 		g.shade = m.job.Garment.Shade
 	}

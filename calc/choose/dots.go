@@ -1,10 +1,13 @@
 package choose
 
 import (
+	"cmp"
 	"math"
 
 	"bladecard/calc/halftone"
+	"bladecard/calc/internal/sure"
 	"bladecard/calc/job"
+	"bladecard/calc/mesh"
 	"bladecard/calc/plan"
 )
 
@@ -16,71 +19,45 @@ const (
 	worstAngleNear = 3.0 // deg round 0, 45 and 90 in which the mesh and the dots line up
 )
 
-// thickStencilUM is the stencil from which fine lines print thinner again, and fineLineMM the
-// width below which they do (published: a thick-film maker's note [23], hump at 0.25 to 0.46 mm).
-const (
-	thickStencilUM = 60.0
-	fineLineMM     = 0.25
-)
-
-// dots judges the halftone or bitmap of a screen against its mesh; nil where it has neither.
-func dots(s job.Screen, b bench) (*plan.Halftone, []plan.Warning, error) {
-	switch {
+// dots judges the halftone or bitmap of a screen, where it has one, against its mesh.
+func (m maker) dots(sc *plan.Screen, g given) (ws []plan.Warning) {
+	switch s := m.screen; {
 	case s.Halftone != nil:
-		return halftoneDots(*s.Halftone, useRules[use(s)].smallest, b)
+		sc.Halftone, ws = halftoneDots(*s.Halftone, useRules[use(s)].smallest, g)
 	case s.BitmapDPI > 0:
-		return bitmapDots(s.BitmapDPI, b)
+		sc.Halftone, ws = bitmapDots(s.BitmapDPI, g)
 	}
-	return nil, nil, nil
+	return ws
 }
 
-func halftoneDots(h job.Halftone, usual float64, b bench) (*plan.Halftone, []plan.Warning, error) {
-	out := &plan.Halftone{LinesPerInch: h.LinesPerInch, Smallest: h.Smallest}
-	if out.Smallest == 0 {
-		out.Smallest = usual
-	}
-	var err error
-	n := b.cloth.CountPerInch
-	if out.MeshRatio, err = halftone.MeshRatio(n, h.LinesPerInch); err != nil {
-		return nil, nil, err
+func halftoneDots(h job.Halftone, usual float64, g given) (*plan.Halftone, []plan.Warning) {
+	n, lines := g.cloth.CountPerInch, h.LinesPerInch
+	out := &plan.Halftone{
+		LinesPerInch: lines, Smallest: cmp.Or(h.Smallest, usual),
+		MeshRatio: sure.Of(halftone.MeshRatio(n, lines)), OpeningsPerCell: sure.Of(halftone.OpeningsPerCell(n, lines)),
 	}
 	out.RatioHolds = out.MeshRatio >= halftone.MinRatio
-	if out.OpeningsPerCell, err = halftone.OpeningsPerCell(n, h.LinesPerInch); err != nil {
-		return nil, nil, err
-	}
-	if out.DotUM, err = halftone.DotDiameterUM(h.LinesPerInch, out.Smallest); err != nil {
-		return nil, nil, err
-	}
-	if err := judgeDot(out, b); err != nil {
-		return nil, nil, err
-	}
-	cell := 25400 / h.LinesPerInch
-	out.HoldsFrom = math.Pi * square(out.DotHoldsUM/(2*cell))
+	g.judgeDot(out, sure.Of(halftone.DotDiameterUM(lines, out.Smallest)))
+	out.HoldsFrom = math.Pi * square(out.DotHoldsUM*lines/(2*mesh.UMPerInch))
 	if out.HoldsFrom > math.Pi/4 {
 		out.HoldsFrom = 1
 	}
 	var ws []plan.Warning
 	if !out.RatioHolds {
-		meshNeeded, err := halftone.MeshForRatio(h.LinesPerInch, halftone.MinRatio)
-		if err != nil {
-			return nil, nil, err
-		}
-		lines, err := halftone.LinesForRatio(n, halftone.MinRatio)
-		if err != nil {
-			return nil, nil, err
-		}
-		ws = append(ws, warn("halftone-coarse-mesh", vals{"ratio": out.MeshRatio, "least": halftone.MinRatio, "mesh": math.Ceil(meshNeeded), "most_lines_per_inch": math.Floor(lines)}))
+		ws = append(ws, warn("halftone-coarse-mesh", vals{
+			"ratio": out.MeshRatio, "least": halftone.MinRatio, "mesh": math.Ceil(sure.Of(halftone.MeshForRatio(lines, halftone.MinRatio))),
+			"most_lines_per_inch": math.Floor(sure.Of(halftone.LinesForRatio(n, halftone.MinRatio))),
+		}))
 	}
 	if !out.DotHolds {
-		ws = append(ws, b.dotSmall(*out))
+		ws = append(ws, g.dotSmall(*out))
 	}
-	more, err := moire(out, h, b)
-	return out, append(ws, more...), err
+	return out, append(ws, moire(out, h, g)...)
 }
 
 // dotSmall is the warning of a dot that the mesh cannot hold, with what would hold it: larger dots, or fewer
 // lines.
-func (b bench) dotSmall(h plan.Halftone) plan.Warning {
+func (g given) dotSmall(h plan.Halftone) plan.Warning {
 	w := warn("dot-small", vals{"dot_um": h.DotUM, "holds_um": h.DotHoldsUM, "from_percent": math.Ceil(100 * h.HoldsFrom)})
 	if lines := math.Floor(h.LinesPerInch * h.DotUM / h.DotHoldsUM); lines >= coarsestLines {
 		w.Code, w.Values["most_lines_per_inch"] = "dot-small-lines", lines
@@ -89,77 +66,52 @@ func (b bench) dotSmall(h plan.Halftone) plan.Warning {
 }
 
 // judgeDot compares the smallest dot with what the cloth holds.
-func judgeDot(out *plan.Halftone, b bench) error {
-	var err error
-	if out.DotHoldsUM, err = halftone.SmallestDotUM(b.cloth.ThreadUM, b.cloth.OpeningUM); err != nil {
-		return err
-	}
-	out.DotHolds = out.DotUM >= out.DotHoldsUM
-	out.BlockedShare, err = halftone.BlockedShare(out.DotUM, b.cloth.ThreadUM, b.cloth.PitchUM)
-	return err
+func (g given) judgeDot(out *plan.Halftone, dotUM float64) {
+	out.DotUM, out.DotHoldsUM = dotUM, sure.Of(halftone.SmallestDotUM(g.cloth.ThreadUM, g.cloth.OpeningUM))
+	out.DotHolds = dotUM >= out.DotHoldsUM
+	out.BlockedShare = sure.Of(halftone.BlockedShare(dotUM, g.cloth.ThreadUM, g.cloth.PitchUM))
 }
 
 // moire computes the beat of the halftone's angle on the mesh and, where it would show, the
 // usual angle that beats least.
-func moire(out *plan.Halftone, h job.Halftone, b bench) ([]plan.Warning, error) {
-	if h.AngleDeg == nil || b.cloth.CountPerInch < 0.75*h.LinesPerInch {
-		return nil, nil
+func moire(out *plan.Halftone, h job.Halftone, g given) []plan.Warning {
+	if h.AngleDeg == nil || g.cloth.CountPerInch < 0.75*h.LinesPerInch {
+		return nil
+	}
+	beatAt := func(deg float64) (beat halftone.Beat, shows bool) {
+		beat = sure.Of(halftone.MoireBeat(g.cloth.CountPerInch, h.LinesPerInch, deg))
+		order := abs(beat.HalftoneOrder[0]) + abs(beat.HalftoneOrder[1])
+		return beat, beat.PeriodMM*h.LinesPerInch/25.4 > bandCells && order <= bandOrder
 	}
 	out.AngleDeg, out.HasAngle = *h.AngleDeg, true
-	beat, err := halftone.MoireBeat(b.cloth.CountPerInch, h.LinesPerInch, *h.AngleDeg)
-	if err != nil {
-		return nil, err
-	}
-	out.Locked = math.IsInf(beat.PeriodMM, 1)
-	if !out.Locked {
+	beat, shows := beatAt(*h.AngleDeg)
+	if out.Locked = math.IsInf(beat.PeriodMM, 1); !out.Locked {
 		out.BeatMM = beat.PeriodMM
 	}
-	away := math.Abs(math.Remainder(*h.AngleDeg, 45))
-	shows := out.Locked || seen(beat, h.LinesPerInch)
-	out.MoireRisk = shows || away < worstAngleNear
-	if !out.MoireRisk {
-		return nil, nil
+	linedUp := math.Abs(math.Remainder(*h.AngleDeg, 45)) < worstAngleNear
+	if out.MoireRisk = shows || out.Locked || linedUp; !out.MoireRisk {
+		return nil
 	}
 	best, least := 0.0, math.Inf(1)
-	for _, a := range halftone.UsualAnglesDeg() {
-		o, err := halftone.MoireBeat(b.cloth.CountPerInch, h.LinesPerInch, a)
-		if err != nil {
-			return nil, err
-		}
-		if !seen(o, h.LinesPerInch) && o.PeriodMM < least {
-			best, least = a, o.PeriodMM
+	for _, deg := range halftone.UsualAnglesDeg() {
+		if o, shows := beatAt(deg); !shows && o.PeriodMM < least {
+			best, least = deg, o.PeriodMM
 		}
 	}
-	if math.IsInf(least, 1) || best == *h.AngleDeg {
-		return []plan.Warning{warn("moire-mesh", vals{"angle_deg": *h.AngleDeg, "beat_mm": out.BeatMM})}, nil
+	w := warn("moire-mesh", vals{"angle_deg": *h.AngleDeg, "beat_mm": out.BeatMM})
+	if !math.IsInf(least, 1) && best != *h.AngleDeg {
+		w.Code, w.Values["better_deg"] = "moire", best
 	}
-	return []plan.Warning{warn("moire", vals{"angle_deg": *h.AngleDeg, "beat_mm": out.BeatMM, "better_deg": best})}, nil
+	return []plan.Warning{w}
 }
 
-// seen tells whether a beat shows as bands.
-func seen(b halftone.Beat, linesPerInch float64) bool {
-	order := abs(b.HalftoneOrder[0]) + abs(b.HalftoneOrder[1])
-	return b.PeriodMM*linesPerInch/25.4 > bandCells && order <= bandOrder
-}
+func abs(i int) int { return max(i, -i) }
 
-func abs(i int) int {
-	if i < 0 {
-		return -i
-	}
-	return i
-}
-
-func bitmapDots(dpi float64, b bench) (*plan.Halftone, []plan.Warning, error) {
+func bitmapDots(dpi float64, g given) (*plan.Halftone, []plan.Warning) {
 	out := &plan.Halftone{BitmapDPI: dpi}
-	var err error
-	if out.DotUM, err = halftone.BitmapDotUM(dpi); err != nil {
-		return nil, nil, err
-	}
-	if err := judgeDot(out, b); err != nil {
-		return nil, nil, err
-	}
+	g.judgeDot(out, sure.Of(halftone.BitmapDotUM(dpi)))
 	if out.DotHolds {
-		return out, nil, nil
+		return out, nil
 	}
-	return out, []plan.Warning{warn("bitmap-fine", vals{"dot_um": out.DotUM, "holds_um": out.DotHoldsUM, "dpi": math.Floor(25400 / out.DotHoldsUM)})}, nil
+	return out, []plan.Warning{warn("bitmap-fine", vals{"dot_um": out.DotUM, "holds_um": out.DotHoldsUM, "dpi": math.Floor(mesh.UMPerInch / out.DotHoldsUM)})}
 }

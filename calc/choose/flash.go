@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"bladecard/calc/cure"
+	"bladecard/calc/internal/sure"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
 )
@@ -23,14 +24,14 @@ const (
 var setBy = map[string]string{"fuse": "gel", "water": "dry", "react": "tack", "uv": "lamp"}
 
 // flash times the flash of a screen that needs one, with cold platens and with warm ones.
-func (m maker) flash(sc *plan.Screen) ([]plan.Warning, error) {
+func (m maker) flash(sc *plan.Screen) []plan.Warning {
 	ink := m.screen.Ink
 	sc.Flash.Does = setBy[ink.Dries]
 	if !sc.Flash.Needed || sc.Flash.Does == "lamp" {
-		return nil, nil
+		return nil
 	}
 	if len(m.shop.Flashes) == 0 {
-		return []plan.Warning{{Code: "flash-missing"}}, nil
+		return []plan.Warning{warn("flash-missing", nil)}
 	}
 	unit := m.flashUnit()
 	sc.Flash.Unit, sc.Flash.Timed = unit.Name, unit.FluxKWM2 > 0 || unit.TimedS > 0
@@ -38,86 +39,75 @@ func (m maker) flash(sc *plan.Screen) ([]plan.Warning, error) {
 		if t := ink.TackS; t != nil {
 			sc.Flash.Seconds = &plan.Interval{Low: t.Low, High: t.High}
 		}
-		return nil, nil
+		return nil
 	}
-	f, doubt, known, err := m.underFlash(sc)
-	if err != nil || !known {
-		return nil, err
+	f, doubt, known := m.underFlash(sc)
+	if !known {
+		return nil
 	}
-	var share float64
-	if f.FluxKWM2, share, err = m.fluxOf(unit); err != nil {
-		return nil, err
-	}
-	doubt.FluxShare, sc.Flash.FluxKWM2 = share, f.FluxKWM2
+	f.FluxKWM2, doubt.FluxShare = m.fluxOf(unit)
+	sc.Flash.FluxKWM2 = f.FluxKWM2
 	sc.Flash.TemperatureC = &plan.Interval{Low: doubt.GelLowC, High: doubt.GelHighC}
 	low, start, high, err := cure.FlashRange(f, doubt)
-	if never := (cure.ErrNeverGels{}); errors.As(err, &never) {
-		return m.flashNever(f)
+	if neverGels(err) {
+		return []plan.Warning{flashNever(f)}
 	}
-	if err != nil {
-		return nil, err
-	}
+	sure.Check(err)
 	sc.Flash.StartS, sc.Flash.Seconds = &start, &plan.Interval{Low: low, High: high}
 	f.PlatenC = platenColdC
 	cold, err := cure.FlashSeconds(f)
-	if never := (cure.ErrNeverGels{}); errors.As(err, &never) {
-		return nil, nil // a cold platen is only the first prints' trouble
+	if neverGels(err) {
+		return nil // a cold platen is only the first prints' trouble
 	}
+	sure.Check(err)
 	longer := math.Max(1, cold/start) // the doubts are the same ones
 	sc.Flash.ColdSeconds = &plan.Interval{Low: low * longer, High: math.Min(cure.NeverS, high*longer)}
-	return nil, err
+	return nil
+}
+
+// neverGels tells whether an error is that of a flash too weak to set the film.
+func neverGels(err error) bool {
+	never := cure.ErrNeverGels{}
+	return errors.As(err, &never)
 }
 
 // underFlash is a screen's film under a flash on a warm platen, with what is not known of it; it is
 // not known where the class states no gel temperature.
-func (m maker) underFlash(sc *plan.Screen) (f cure.Flash, d cure.Doubt, known bool, err error) {
+func (m maker) underFlash(sc *plan.Screen) (f cure.Flash, d cure.Doubt, known bool) {
 	ink := m.screen.Ink
 	hits := float64(max(1, sc.Hits)) // each is flashed by itself
 	f = cure.Flash{FilmUM: sc.WetUM.Value / hits, InkC: cure.InkStartC, PlatenC: cure.PlatenWarmC}
 	d = cure.Doubt{FilmLowUM: sc.WetUM.Low / hits, FilmHighUM: sc.WetUM.High / hits}
-	fibre := "cotton" // what most garments are, and what holds the most water
-	if g := m.job.Garment; g != nil && g.Fibre != "" {
-		fibre = g.Fibre
-	}
-	if f.ClothMoisture, err = cure.Moisture(fibre); err != nil {
-		return f, d, false, err
-	}
+	f.ClothMoisture = sure.Of(cure.Moisture(substrate(m.job).Fibre))
 	if ink.Dries == "water" {
 		f.InkWaterGM2 = sc.WaterGM2 / hits
-		for share, c := range map[float64]*float64{dryShareLow: &d.GelLowC, dryShare: &f.GelC, dryShareHigh: &d.GelHighC} {
-			if *c, err = cure.DryC(share); err != nil {
-				return f, d, false, err
-			}
-		}
-		return f, d, true, nil
+		d.GelLowC, f.GelC, d.GelHighC = sure.Of(cure.DryC(dryShareLow)), sure.Of(cure.DryC(dryShare)), sure.Of(cure.DryC(dryShareHigh))
+		return f, d, true
 	}
 	if ink.GelC == nil {
-		return f, d, false, nil
+		return f, d, false
 	}
 	d.GelLowC, d.GelHighC, f.GelC = ink.GelC.Low, ink.GelC.High, (ink.GelC.Low+ink.GelC.High)/2
-	return f, d, true, nil
+	return f, d, true
 }
 
 // water is what has to leave the wet film of a screen, g/m2; 0 for an ink without water.
-func (m maker) water(wetUM float64) (float64, error) {
+func (m maker) water(wetUM float64) float64 {
 	ink := m.screen.Ink
 	if ink.Dries != "water" {
-		return 0, nil
+		return 0
 	}
-	solids, err := cure.MassSolids(ink.Solids, ink.DryKgPerL, ink.DensityKgPerL)
-	if err != nil {
-		return 0, err
-	}
-	return cure.WaterGPerM2(wetUM, ink.DensityKgPerL, solids)
+	solids := sure.Of(cure.MassSolids(ink.Solids, ink.DryKgPerL, ink.DensityKgPerL))
+	return sure.Of(cure.WaterGPerM2(wetUM, ink.DensityKgPerL, solids))
 }
 
 // flashNever is the warning of a flash that never sets the film, with the heat that would do it.
-func (m maker) flashNever(f cure.Flash) ([]plan.Warning, error) {
-	w := plan.Warning{Code: "flash-never", Values: vals{"film_um": f.FilmUM, "flux_kwm2": f.FluxKWM2, "longest_s": cure.NeverS}}
+func flashNever(f cure.Flash) plan.Warning {
+	w := warn("flash-never", vals{"film_um": f.FilmUM, "flux_kwm2": f.FluxKWM2, "longest_s": cure.NeverS})
 	if needs, err := cure.FluxFromTimed(f, longFlashS); err == nil {
 		w.Values["needs_kwm2"] = needs
 	}
-	return []plan.Warning{w}, nil
+	return w
 }
 
 // longFlashS is a flash that a shop would still wait for (common practice).
@@ -141,25 +131,18 @@ func (m maker) flashUnit() job.Flash {
 // fluxOf is the heat that a print takes up under a unit and what is not known of it, a share:
 // stated, solved from the shop's timed flash (once a unit: it takes some milliseconds), or the
 // default of its kind. The timed print lay on cotton.
-func (pl *Planner) fluxOf(f job.Flash) (kwM2, doubt float64, err error) {
+func (pl *Planner) fluxOf(f job.Flash) (kwM2, doubt float64) {
 	switch {
 	case f.FluxKWM2 > 0:
-		return f.FluxKWM2, cure.FluxDoubtTimed, nil
+		return f.FluxKWM2, cure.FluxDoubtTimed
 	case f.TimedS > 0:
-		if flux, solved := pl.flux[f]; solved {
-			return flux, cure.FluxDoubtTimed, nil
+		if _, solved := pl.flux[f]; !solved {
+			timed := cure.Flash{FilmUM: f.TimedFilmUM, GelC: f.TimedGelC, InkC: cure.InkStartC, PlatenC: cure.PlatenWarmC, ClothMoisture: sure.Of(cure.Moisture("cotton"))}
+			pl.flux[f] = sure.Of(cure.FluxFromTimed(timed, f.TimedS))
 		}
-		moisture, err := cure.Moisture("cotton")
-		if err != nil {
-			return 0, 0, err
-		}
-		flux, err := cure.FluxFromTimed(cure.Flash{FilmUM: f.TimedFilmUM, GelC: f.TimedGelC, InkC: cure.InkStartC, PlatenC: cure.PlatenWarmC, ClothMoisture: moisture}, f.TimedS)
-		if err == nil {
-			pl.flux[f] = flux
-		}
-		return flux, cure.FluxDoubtTimed, err
+		return pl.flux[f], cure.FluxDoubtTimed
 	case f.Kind == "quartz":
-		return cure.QuartzKWM2, cure.FluxDoubtUntimed, nil
+		return cure.QuartzKWM2, cure.FluxDoubtUntimed
 	}
-	return cure.PanelKWM2, cure.FluxDoubtUntimed, nil
+	return cure.PanelKWM2, cure.FluxDoubtUntimed
 }

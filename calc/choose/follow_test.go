@@ -13,14 +13,10 @@ import (
 	"bladecard/calc/file"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
+	"bladecard/calc/plantest"
 
 	"pgregory.net/rapid"
 )
-
-// job text with one screen.
-func one(head, screen string) string {
-	return "title = \"t\"\n" + head + "\n[[location]]\nname = \"front\"\nwidth = \"30 cm\"\nheight = \"35 cm\"\n[[location.screen]]\n" + screen
-}
 
 // TestFiguresFollowTheJob changes one line of a job at a time and sees the figures change the
 // way they must.
@@ -77,15 +73,8 @@ func codesOf(s plan.Screen) string {
 // that asked for it, never a number.
 func TestFoldingIsAnErrorAtItsKey(t *testing.T) {
 	src := one("", "mesh = \"156-64\"\nblade = \"60\"\nload = \"20 N/cm\"\nangle = 60")
-	j, errs := file.DecodeJob("job.toml", []byte(src))
-	if errs != nil {
-		t.Fatal(errs)
-	}
 	shop := file.BuiltInShop()
-	if errs := job.Resolve(j, shop); errs != nil {
-		t.Fatal(errs)
-	}
-	p, errs := choose.Make(j, shop)
+	p, errs := choose.Make(plantest.Job(t, src, shop), shop)
 	if p != nil || len(errs) != 1 {
 		t.Fatalf("plan %v, errors %v; one error is wanted", p, errs)
 	}

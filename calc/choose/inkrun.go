@@ -5,44 +5,29 @@ import (
 	"strings"
 
 	"bladecard/calc/ink"
+	"bladecard/calc/internal/sure"
 	"bladecard/calc/plan"
 )
 
 // inkRun works out the ink of a print and of the run from the wet film and from what sinks into
 // bare cloth: per print where the size of the location and the coverage are stated, for the run
 // where the quantity is too.
-func (m maker) inkRun(sc *plan.Screen) error {
+func (m maker) inkRun(sc *plan.Screen) {
 	sc.SinksIn = m.sinksIn()
-	sinks, err := ink.ClothOf(sc.SinksIn)
-	if err != nil {
-		return err
-	}
+	sinks := sure.Of(ink.ClothOf(sc.SinksIn))
 	sc.SinksUM, sc.SinksHalfUM = sinks.MiddleUM(), sinks.HalfUM()
 	if m.location.WidthMM == 0 || m.location.HeightMM == 0 || m.screen.Coverage == 0 {
-		return nil
+		return
 	}
-	density := m.screen.Ink.DensityKgPerL
-	g, err := ink.MassG(m.location.WidthMM, m.location.HeightMM, m.screen.Coverage, sinks.LaidUM(sc.WetUM.Value), density)
-	if err != nil {
-		return err
-	}
+	density, laid := m.screen.Ink.DensityKgPerL, laidBand(sc.WetUM, sinks)
+	g := sure.Of(ink.MassG(m.location.WidthMM, m.location.HeightMM, m.screen.Coverage, laid.Value, density))
 	sc.InkGPerPrint = &g
-	laid := laidBand(sc.WetUM, sinks)
-	weight := func(um float64) float64 { return g * um / laid.Value }
-	sc.WeighG = &plan.Band{Low: weight(laid.Low), Value: g, High: weight(laid.High)}
-	if m.job.Quantity == 0 {
-		return nil
+	sc.WeighG = &plan.Band{Low: g * laid.Low / laid.Value, Value: g, High: g * laid.High / laid.Value}
+	if m.job.Quantity > 0 {
+		run := sure.Of(ink.RunG(g, m.job.Quantity, m.shop.Waste, m.shop.StaysG))
+		ml := sure.Of(ink.GToML(run, density))
+		sc.InkGRun, sc.InkMLRun = &run, &ml
 	}
-	run, err := ink.RunG(g, m.job.Quantity, m.shop.Waste, m.shop.StaysG)
-	if err != nil {
-		return err
-	}
-	ml, err := ink.GToML(run, density)
-	if err != nil {
-		return err
-	}
-	sc.InkGRun, sc.InkMLRun = &run, &ml
-	return nil
 }
 
 // sinksIn tells in words which cloth takes ink of the screen in.

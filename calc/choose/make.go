@@ -7,6 +7,7 @@ import (
 	"sync"
 	"sync/atomic"
 
+	"bladecard/calc/internal/sure"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
 )
@@ -21,6 +22,7 @@ type Planner struct {
 	shop   *job.Shop
 	rack   rack
 	broken error // why the rack is none
+	bends  bends // kept from job to job
 	flux   map[job.Flash]float64
 	others []*Planner // of the same shop, for screens that are planned at the same time
 }
@@ -36,7 +38,7 @@ func (pl *Planner) PlanOn(cores int) {
 
 // NewPlanner readies a shop, which must have passed file.DecodeShop, for the plans of its jobs.
 func NewPlanner(shop *job.Shop) *Planner {
-	p := &Planner{shop: shop, flux: map[job.Flash]float64{}}
+	p := &Planner{shop: shop, bends: bends{}, flux: map[job.Flash]float64{}}
 	p.rack, p.broken = newRack(shop.Blades)
 	return p
 }
@@ -45,24 +47,15 @@ func NewPlanner(shop *job.Shop) *Planner {
 // setup can do (every blade folds over or floats, no film is customary) comes back as errors of
 // the job, each at its screen; the Plan is then not to be used.
 func (pl *Planner) Make(j *job.Job) (*plan.Plan, job.Errors) {
-	shop, press := pl.shop, pressOf(j, pl.shop)
-	p := &plan.Plan{
-		Version: 1, Job: j.Number, Title: j.Title, Customer: j.Customer, Quantity: j.Quantity,
-		Shop: shop.Name, Press: plan.Press{
-			Name: press.Name, Kind: press.Kind, Heads: press.Heads,
-			StrokeMPS: press.StrokeMPerS, LoadNPerCM: press.LoadNPerCM,
-		},
-		Substrate: substrate(j), Warnings: []plan.Warning{},
-	}
-	p.Due = j.Due.ISO()
-	p.Calibration = calibrated(shop.Calibration, j.Due)
 	if err := pl.broken; err != nil {
-		return nil, job.Errors{{Pos: job.Pos{File: shop.File}, Key: "blade", Wrong: err.Error(), Accepted: "at least one blade with a count of 1 or more"}}
+		return nil, job.Errors{{Pos: job.Pos{File: pl.shop.File}, Key: "blade", Wrong: err.Error(), Accepted: "at least one blade with a count of 1 or more"}}
 	}
+	w := pl.work(j)
+	p := w.head()
 	var errs job.Errors
-	made := pl.screens(j, press)
+	made := w.screens()
 	for k, l := range j.Locations {
-		loc := plan.Location{Name: l.Name, WidthMM: l.WidthMM, HeightMM: l.HeightMM}
+		loc := plan.Location{Name: l.Name, WidthMM: l.WidthMM, HeightMM: l.HeightMM, Warnings: []plan.Warning{}}
 		for _, o := range made[k] {
 			if o.fail != nil {
 				errs = append(errs, *o.fail)
@@ -71,8 +64,7 @@ func (pl *Planner) Make(j *job.Job) (*plan.Plan, job.Errors) {
 			loc.Screens = append(loc.Screens, o.screen)
 		}
 		if len(loc.Screens) == len(l.Screens) {
-			m := maker{Planner: pl, job: j, press: press, location: l, screen: l.Screens[0], number: 1}
-			if fail := m.finish(&loc); fail != nil {
+			if fail := w.maker(k, 0).finish(&loc); fail != nil {
 				errs = append(errs, *fail)
 			}
 		}
@@ -81,12 +73,36 @@ func (pl *Planner) Make(j *job.Job) (*plan.Plan, job.Errors) {
 	if errs != nil {
 		return nil, errs
 	}
-	if fail := pl.cures(j, press, p); fail != nil {
+	if fail := w.cures(p); fail != nil {
 		return nil, job.Errors{*fail}
 	}
 	p.Mix = mix(p.Locations)
 	p.Time = jobTime(p.Locations)
 	return p, nil
+}
+
+// work is a job on the planner's shop.
+type work struct {
+	*Planner
+	job     *job.Job
+	press   job.Press
+	learned *learned
+}
+
+func (pl *Planner) work(j *job.Job) work {
+	return work{Planner: pl, job: j, press: pressOf(j, pl.shop), learned: learn(pl.shop.Calibration, j.Due)}
+}
+
+// head is what a plan says of the whole job.
+func (w work) head() *plan.Plan {
+	j, press := w.job, w.press
+	return &plan.Plan{
+		Version: 1, Job: j.Number, Title: j.Title, Customer: j.Customer, Quantity: j.Quantity, Due: j.Due.ISO(),
+		Shop: w.shop.Name, Press: plan.Press{
+			Name: press.Name, Kind: press.Kind, Heads: press.Heads, StrokeMPS: press.StrokeMPerS, LoadNPerCM: press.LoadNPerCM,
+		},
+		Substrate: substrate(j), Calibration: calibrated(w.shop.Calibration, j.Due), Warnings: []plan.Warning{},
+	}
 }
 
 // outcome is the plan of a screen, or why there is none.
@@ -99,43 +115,53 @@ type outcome struct {
 const fewScreens = 4
 
 // screens plans every screen by itself, location by location.
-func (pl *Planner) screens(j *job.Job, press job.Press) [][]outcome {
+func (w work) screens() [][]outcome {
 	var tasks []func(*Planner)
-	made := make([][]outcome, len(j.Locations))
-	for k, l := range j.Locations {
+	made := make([][]outcome, len(w.job.Locations))
+	for k, l := range w.job.Locations {
 		made[k] = make([]outcome, len(l.Screens))
-		for i, s := range l.Screens {
+		for i := range l.Screens {
 			tasks = append(tasks, func(by *Planner) {
-				m := maker{Planner: by, job: j, press: press, location: l, screen: s, number: i + 1}
+				m := w.maker(k, i)
+				m.Planner = by
 				made[k][i].screen, made[k][i].fail = m.make()
 			})
 		}
 	}
-	if len(tasks) <= fewScreens || pl.others == nil {
-		for _, do := range tasks {
-			do(pl)
-		}
-		return made
+	planners := append([]*Planner{w.Planner}, w.others...)
+	if len(tasks) <= fewScreens {
+		planners = planners[:1]
 	}
 	var next atomic.Int64
-	work := func(by *Planner) {
-		for n := next.Add(1) - 1; n < int64(len(tasks)); n = next.Add(1) - 1 {
-			tasks[n](by)
-		}
-	}
 	var all sync.WaitGroup
-	for _, by := range pl.others {
-		all.Go(func() { work(by) })
+	for _, by := range planners {
+		all.Go(func() {
+			for n := next.Add(1) - 1; n < int64(len(tasks)); n = next.Add(1) - 1 {
+				tasks[n](by)
+			}
+		})
 	}
-	work(pl)
 	all.Wait()
 	return made
+}
+
+// maker makes the plan of one screen.
+type maker struct {
+	work
+	location job.Location
+	screen   job.Screen
+	number   int // of the screen in its location, from 1
+}
+
+// maker is that of a screen, location and screen counted from 0.
+func (w work) maker(location, screen int) maker {
+	l := w.job.Locations[location]
+	return maker{work: w, location: l, screen: l.Screens[screen], number: screen + 1}
 }
 
 // finish works out what depends on all screens of a location: the order on the press and the
 // flashes.
 func (m maker) finish(loc *plan.Location) *job.Error {
-	loc.Warnings = []plan.Warning{}
 	loc.Placement = m.place()
 	if fail := m.order(loc); fail != nil {
 		return fail
@@ -145,16 +171,6 @@ func (m maker) finish(loc *plan.Location) *job.Error {
 		return fail
 	}
 	return m.pressTime(loc)
-}
-
-// maker makes the plan of one screen.
-type maker struct {
-	*Planner
-	job      *job.Job
-	press    job.Press
-	location job.Location
-	screen   job.Screen
-	number   int
 }
 
 // fail is an error of the job at this screen.
@@ -167,24 +183,29 @@ func (m maker) fail(key, wrong, accepted string) *job.Error {
 	}
 }
 
-func (m maker) make() (plan.Screen, *job.Error) {
-	d, err := newDemand(m.screen, m.ground())
-	if err != nil {
-		return plan.Screen{}, m.fail("use", err.Error(), "figures inside the ranges of the formulas")
+// try runs a computation; what it refuses is an error of the job at a key of this screen.
+func (m maker) try(key, accepted string, compute func()) *job.Error {
+	if err := sure.Try(compute); err != nil {
+		return m.fail(key, err.Error(), accepted)
+	}
+	return nil
+}
+
+func (m maker) make() (sc plan.Screen, fail *job.Error) {
+	var d demand
+	if fail = m.try("use", "figures inside the ranges of the formulas", func() { d = newDemand(m.screen, m.ground()) }); fail != nil {
+		return sc, fail
 	}
 	if d.target == (plan.Target{}) {
-		return plan.Screen{}, m.fail("film", fmt.Sprintf("ink class %q has no customary film for the use %q", m.screen.Ink.Name, use(m.screen)),
+		return sc, m.fail("film", fmt.Sprintf("ink class %q has no customary film for the use %q", m.screen.Ink.Name, use(m.screen)),
 			`film = "30..60 um" in the screen, or a film for the use in the ink class`)
 	}
 	c, ch, fail := m.choose(d)
 	if fail != nil {
-		return plan.Screen{}, fail
+		return sc, fail
 	}
-	sc, err := m.screenPlan(c, ch)
-	if err != nil {
-		return plan.Screen{}, m.fail("screen", err.Error(), "a setup inside the ranges of the formulas")
-	}
-	return sc, nil
+	fail = m.try("screen", "a setup inside the ranges of the formulas", func() { sc = m.screenPlan(c, ch) })
+	return sc, fail
 }
 
 func substrate(j *job.Job) plan.Substrate {
@@ -197,6 +218,7 @@ func substrate(j *job.Job) plan.Substrate {
 	return plan.Substrate{Kind: "garment"}
 }
 
+// pressOf is the press that the job means, or the shop's first, with its customary speed and load.
 func pressOf(j *job.Job, shop *job.Shop) job.Press {
 	press := shop.Presses[0]
 	if j.On != nil {

@@ -5,33 +5,28 @@ import (
 	"math"
 	"sort"
 
+	"bladecard/calc/internal/sure"
 	"bladecard/calc/job"
 )
 
 // choose makes the choice on the job's mesh, or on every mesh of the racks where the job leaves
 // it open; the mesh nearest to the customary one that meets the demands is taken.
-func (m maker) choose(d demand) (chooser, choice, *job.Error) {
-	var (
-		best  chooser
-		got   choice
-		first = true
-	)
-	cands := m.meshes()
-	if len(cands) == 0 {
+func (m maker) choose(d demand) (best chooser, got choice, fail *job.Error) {
+	meshes := m.meshes()
+	if len(meshes) == 0 {
 		return best, got, m.fail("mesh", fmt.Sprintf("the image, %g x %g mm, fits in no frame of the racks", m.location.WidthMM, m.location.HeightMM), "a larger frame in the shop file, or a smaller image")
 	}
-	for _, cand := range cands {
-		b, err := newBench(m.screen, cand.Mesh, m.shop, m.press, d, m.location.WidthMM, m.job.Due)
-		if err != nil {
+	for i, mesh := range meshes {
+		c := chooser{rack: m.rack, fixed: fixedBy(m.screen), step: costMeshStep * float64(mesh.steps)}
+		if err := sure.Try(func() { c.given = m.given(mesh.Mesh, d) }); err != nil {
 			return best, got, m.fail("mesh", err.Error(), "a mesh whose threads leave an opening, such as 156-64")
 		}
-		c := chooser{bench: b, rack: m.rack, fixed: fixedBy(m.screen), step: costMeshStep * float64(cand.steps)}
-		ch, err := c.choose()
-		if err != nil {
+		var ch choice
+		if err := sure.Try(func() { ch = c.choose() }); err != nil {
 			return best, got, m.fail("blade", err.Error(), "a setup inside the ranges of the formulas")
 		}
-		if first || ch.found && (!got.found || nearerMesh(c, ch, best, got)) {
-			best, got, first = c, ch, false
+		if i == 0 || ch.found && (!got.found || nearerMesh(c, ch, best, got)) {
+			best, got = c, ch
 		}
 	}
 	if got.found {
@@ -49,7 +44,7 @@ func (m maker) choose(d demand) (chooser, choice, *job.Error) {
 // work the film a stroke would always ask for the coarsest mesh: there, of meshes that miss
 // alike, the customary one is taken.
 func nearerMesh(c chooser, a choice, than chooser, b choice) bool {
-	if c.bench.demand.heavy && near(a.best.miss.total(), b.best.miss.total()) && c.step != than.step {
+	if c.given.demand.heavy && near(a.best.miss.total(), b.best.miss.total()) && c.step != than.step {
 		return c.step < than.step
 	}
 	return c.better(a.best, b.best)
@@ -61,6 +56,7 @@ type meshChoice struct {
 	steps int
 }
 
+// meshes are those that the job leaves open.
 func (m maker) meshes() []meshChoice {
 	if m.screen.Mesh != nil {
 		return []meshChoice{{Mesh: *m.screen.Mesh}}
@@ -70,15 +66,17 @@ func (m maker) meshes() []meshChoice {
 	home := m.customaryMesh(all)
 	var out []meshChoice
 	for i, x := range all {
-		if !job.Fits(&m.location, &x) {
-			continue
+		if job.Fits(&m.location, &x) && (i == home || m.fineEnough(x)) {
+			out = append(out, meshChoice{Mesh: x, steps: int(math.Abs(float64(i - home)))})
 		}
-		if h := m.screen.Halftone; h != nil && x.CountPerInch < meshPerLineLeast*h.LinesPerInch && i != home {
-			continue
-		}
-		out = append(out, meshChoice{Mesh: x, steps: int(math.Abs(float64(i - home)))})
 	}
 	return out
+}
+
+// fineEnough tells whether a mesh has the threads that the screen's halftone needs.
+func (m maker) fineEnough(x job.Mesh) bool {
+	h := m.screen.Halftone
+	return h == nil || x.CountPerInch >= meshPerLineLeast*h.LinesPerInch
 }
 
 // customaryMesh is the index of the rack's mesh nearest to what is customary: for a halftone by
@@ -101,41 +99,33 @@ func (m maker) customaryMesh(all []job.Mesh) int {
 	return home
 }
 
-// otherMeshes are benches of the same screen on the other meshes of the racks.
-func (m maker) otherMeshes(c chooser) ([]bench, error) {
-	var out []bench
+// otherMeshes puts the same screen on the other meshes of the racks.
+func (m maker) otherMeshes(on given) []given {
+	var out []given
 	for _, x := range m.shop.Meshes {
-		if x.Name == c.bench.meshName || x.CountPerInch == c.bench.cloth.CountPerInch && x.ThreadUM == c.bench.cloth.ThreadUM {
-			continue
+		same := x.Name == on.meshName || x.CountPerInch == on.cloth.CountPerInch && x.ThreadUM == on.cloth.ThreadUM
+		if !same && m.fineEnough(x) {
+			out = append(out, m.given(x, on.demand))
 		}
-		if c.bench.lines > 0 && x.CountPerInch < meshPerLineLeast*c.bench.lines {
-			continue
-		}
-		b, err := newBench(m.screen, x, m.shop, m.press, c.bench.demand, m.location.WidthMM, m.job.Due)
-		if err != nil {
-			return nil, err
-		}
-		out = append(out, b)
 	}
-	return out, nil
+	return out
 }
 
 // nextMeshes are the next finer and the next coarser mesh, by ink volume.
-func nextMeshes(b bench, others []bench) []bench {
-	var up, down *bench
-	for i := range others {
-		o := &others[i]
+func nextMeshes(g given, others []given) []given {
+	finer, coarser := -1, -1
+	for i, o := range others {
 		switch v := o.cloth.VolumeUM; {
-		case v > b.cloth.VolumeUM && (up == nil || v < up.cloth.VolumeUM):
-			up = o
-		case v < b.cloth.VolumeUM && (down == nil || v > down.cloth.VolumeUM):
-			down = o
+		case v > g.cloth.VolumeUM && (coarser < 0 || v < others[coarser].cloth.VolumeUM):
+			coarser = i
+		case v < g.cloth.VolumeUM && (finer < 0 || v > others[finer].cloth.VolumeUM):
+			finer = i
 		}
 	}
-	var out []bench
-	for _, o := range []*bench{down, up} {
-		if o != nil {
-			out = append(out, *o)
+	var out []given
+	for _, i := range []int{finer, coarser} {
+		if i >= 0 {
+			out = append(out, others[i])
 		}
 	}
 	return out

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"bladecard/calc/internal/sure"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
 	"bladecard/calc/press"
@@ -18,32 +19,15 @@ const thickFilmUM = 80.0
 // order lays the location out on the press: stations, wet-on-wet, which of the shop's presses
 // can take it, and where the job's order departs from the custom.
 func (m maker) order(loc *plan.Location) *job.Error {
-	screens := make([]press.Screen, len(loc.Screens))
-	for i := range loc.Screens {
-		sc, s := &loc.Screens[i], m.location.Screens[i]
-		screens[i] = press.Screen{
-			Use: sc.Use, Coverage: s.Coverage,
-			Flash: !m.onSheet() && (s.Ink.FlashEach || sc.CuredUM.Value >= thickFilmUM || m.whiteTwice(i)), Cool: s.Ink.FlashEach,
-			Hits: sc.Hits, Forbidden: s.FlashWish == job.FlashNo,
-			Forced: s.FlashWish == job.FlashYes || s.FlashWish == job.FlashDry,
-		}
-		if l, known := inkLightness(s); known {
-			screens[i].Lightness = &l
-		}
-		if m.onSheet() {
-			screens[i].Use = "solid" // a sheet dries between its passes: nothing is flashed
-		}
-	}
+	screens := m.pressScreens(loc)
 	stations := m.layout(loc, screens)
-	wet := map[int]bool{}
+	var wet []int
 	if !m.onSheet() {
-		for _, i := range press.OnWet(stations) {
-			wet[i] = true
-		}
+		wet = press.OnWet(stations)
 	}
 	loc.Stations = []plan.Station{}
 	for _, s := range stations {
-		loc.Stations = append(loc.Stations, plan.Station{Kind: s.Kind, Screen: s.Screen + 1, Wet: s.Kind == press.Print && wet[s.Screen]})
+		loc.Stations = append(loc.Stations, plan.Station{Kind: s.Kind, Screen: s.Screen + 1, Wet: s.Kind == press.Print && slices.Contains(wet, s.Screen)})
 	}
 	for i := range loc.Screens {
 		loc.Screens[i].Flash = m.flashWord(i, stations, screens, loc.Screens[i])
@@ -61,10 +45,31 @@ func (m maker) order(loc *plan.Location) *job.Error {
 		loc.Warnings = append(loc.Warnings, warn("order-"+n.Code, vals{"screen": float64(n.Screen + 1), "earlier": float64(n.Earlier + 1)}))
 	}
 	loc.Warnings = append(loc.Warnings, m.unflashed(screens)...)
-	if err := m.extraInk(loc); err != nil {
-		return m.fail("ink", err.Error(), "a mass and a density inside the ranges of the formulas")
+	if fail := m.try("ink", "a mass and a density inside the ranges of the formulas", func() { m.extraInk(loc) }); fail != nil {
+		return fail
 	}
 	return m.presses(loc, screens, stations)
+}
+
+// pressScreens are the screens of a location as the press sees them.
+func (m maker) pressScreens(loc *plan.Location) []press.Screen {
+	screens := make([]press.Screen, len(loc.Screens))
+	for i := range loc.Screens {
+		sc, s := &loc.Screens[i], m.location.Screens[i]
+		screens[i] = press.Screen{
+			Use: sc.Use, Coverage: s.Coverage,
+			Flash: !m.onSheet() && (s.Ink.FlashEach || sc.CuredUM.Value >= thickFilmUM || m.whiteTwice(i)), Cool: s.Ink.FlashEach,
+			Hits: sc.Hits, Forbidden: s.FlashWish == job.FlashNo,
+			Forced: s.FlashWish == job.FlashYes || s.FlashWish == job.FlashDry,
+		}
+		if l, known := inkLightness(s); known {
+			screens[i].Lightness = &l
+		}
+		if m.onSheet() {
+			screens[i].Use = "solid" // a sheet dries between its passes: nothing is flashed
+		}
+	}
+	return screens
 }
 
 // next tells each screen which print comes after its first, and whether it is to cool before.
@@ -180,47 +185,38 @@ func (m maker) flashWord(i int, stations []press.Station, screens []press.Screen
 // presses lists the shop's presses that can take a location. It is an error of the job when
 // none can, and a warning when the one that the job means cannot.
 func (m maker) presses(loc *plan.Location, screens []press.Screen, stations []press.Station) *job.Error {
-	loc.Presses = []string{}
+	if fail := m.try("screen", "a press of a known kind", func() { loc.HeadsNeeded = sure.Of(press.Needs(stations, m.press.Kind)) }); fail != nil {
+		return fail
+	}
 	again, _ := press.OneTurn(screens)
-	var machines []press.Machine
+	loc.Presses = []string{}
 	for _, p := range m.shop.Presses {
-		machines = append(machines, press.Machine{Kind: p.Kind, Heads: headsOf(p)})
-	}
-	meant, ofKind := false, false
-	for i, p := range m.shop.Presses {
-		if !m.takes(p) {
-			continue
-		}
-		ofKind = true
-		_, err := press.Choose(stations, machines[i:i+1])
-		if err != nil && p.Kind == "automatic" {
-			_, err = press.Choose(again, machines[i:i+1])
-		}
-		if err == nil {
+		if m.takes(p) && (hasHeads(p, stations) || p.Kind == "automatic" && hasHeads(p, again)) {
 			loc.Presses = append(loc.Presses, p.Name)
-			meant = meant || p.Name == m.press.Name
 		}
 	}
-	needs, err := press.Needs(stations, m.press.Kind)
-	if err != nil {
-		e := m.fail("screen", err.Error(), "a press of a known kind")
-		return e
-	}
-	loc.HeadsNeeded = needs
-	if len(loc.Presses) == 0 {
-		if _, err := press.Choose(stations, machines); err == nil && !ofKind {
-			loc.Warnings = append(loc.Warnings, warn("press-kind", nil))
-			return nil
-		}
+	needs := vals{"heads": float64(loc.HeadsNeeded)}
+	switch {
+	case len(loc.Presses) > 0:
+	case !slices.ContainsFunc(m.shop.Presses, m.takes) && slices.ContainsFunc(m.shop.Presses, func(p job.Press) bool { return hasHeads(p, stations) }):
+		loc.Warnings = append(loc.Warnings, warn("press-kind", nil))
+		return nil
+	default:
 		return m.noPress(stations)
 	}
 	if m.press.Heads == 0 {
-		loc.Warnings = append(loc.Warnings, plan.Warning{Code: "heads-unknown", Values: vals{"heads": float64(needs)}, Names: map[string]string{"press": m.press.Name}})
+		loc.Warnings = append(loc.Warnings, plan.Warning{Code: "heads-unknown", Values: needs, Names: map[string]string{"press": m.press.Name}})
 	}
-	if !meant {
-		loc.Warnings = append(loc.Warnings, plan.Warning{Code: "press-other", Values: vals{"heads": float64(needs)}, Names: map[string]string{"press": m.press.Name, "other": loc.Presses[0]}})
+	if !slices.Contains(loc.Presses, m.press.Name) {
+		loc.Warnings = append(loc.Warnings, plan.Warning{Code: "press-other", Values: needs, Names: map[string]string{"press": m.press.Name, "other": loc.Presses[0]}})
 	}
 	return nil
+}
+
+// hasHeads tells whether a press has the heads for some stations.
+func hasHeads(p job.Press, stations []press.Station) bool {
+	_, err := press.Choose(stations, []press.Machine{{Kind: p.Kind, Heads: headsOf(p)}})
+	return err == nil
 }
 
 // headsOf is how many heads a press has; one that the shop file leaves out is taken for enough.
@@ -253,6 +249,3 @@ func (m maker) noPress(stations []press.Station) *job.Error {
 		Accepted: "a press with more heads in the shop file, fewer flashes, or the location split into two",
 	}
 }
-
-// onSheet tells whether the location is printed on sheets and not on garments.
-func (m maker) onSheet() bool { return m.hardStock() }

@@ -5,48 +5,30 @@ import (
 	"strings"
 	"testing"
 
-	"bladecard/calc/choose"
 	"bladecard/calc/file"
-	"bladecard/calc/job"
 	"bladecard/calc/plan"
+	"bladecard/calc/plantest"
 )
 
 // screenOf computes the first screen of a job text on the built-in shop.
 func screenOf(t *testing.T, src string) plan.Screen {
 	t.Helper()
-	return planOf(t, src).Locations[0].Screens[0]
+	return plantest.Screen(t, src)
 }
 
 // screenIn is screenOf on a shop of its own.
 func screenIn(t *testing.T, src, shop string) plan.Screen {
 	t.Helper()
-	sh, errs := file.DecodeShop("shop.toml", []byte(shop))
-	if errs != nil {
-		t.Fatal(errs)
-	}
-	return planOn(t, src, sh).Locations[0].Screens[0]
+	return plantest.Plan(t, src, plantest.Shop(t, shop)).Locations[0].Screens[0]
 }
 
 func planOf(t *testing.T, src string) *plan.Plan {
 	t.Helper()
-	return planOn(t, src, file.BuiltInShop())
+	return plantest.Plan(t, src, file.BuiltInShop())
 }
 
-func planOn(t *testing.T, src string, shop *job.Shop) *plan.Plan {
-	t.Helper()
-	j, errs := file.DecodeJob("job.toml", []byte(src))
-	if errs != nil {
-		t.Fatal(errs)
-	}
-	if errs := job.Resolve(j, shop); errs != nil {
-		t.Fatal(errs)
-	}
-	p, errs := choose.Make(j, shop)
-	if errs != nil {
-		t.Fatal(errs)
-	}
-	return p
-}
+// one is a job text with one screen.
+func one(head, screen string) string { return plantest.OneScreen(head, screen) }
 
 // TestPicks: what the trade picks for common work comes out of the computation with the
 // built-in rack. All of it is common practice: no source is claimed.

@@ -36,17 +36,16 @@ const (
 
 // The angles that are tried, and how finely (common practice).
 const (
-	angleStepDeg    = 2.5
-	angleLeastDeg   = 5.0
-	angleMostDeg    = 45.0
-	strokesMost     = 3
-	hitsMost        = 2    // of flat work
-	hitsMostThick   = 6    // of raised and clear work
-	strokesAgain    = 2    // wet strokes of a hit where there are several
-	handStepDeg     = 5.0  // what a hand can keep
-	rangeReachDeg   = 10.0 // how far from the set angle a printed range may reach
-	narrowRangeDeg  = 5.0  // a whole range below this needs a press, not a hand
-	bladeOverhangMM = 25.0 // blade beyond the image, each side
+	angleStepDeg   = 2.5
+	angleLeastDeg  = 5.0
+	angleMostDeg   = 45.0
+	strokesMost    = 3
+	hitsMost       = 2    // of flat work
+	hitsMostThick  = 6    // of raised and clear work
+	strokesAgain   = 2    // wet strokes of a hit where there are several
+	handStepDeg    = 5.0  // what a hand can keep
+	rangeReachDeg  = 10.0 // how far from the set angle a printed range may reach
+	narrowRangeDeg = 5.0  // a whole range below this needs a press, not a hand
 )
 
 // The errors that a setup must bear: angle 5 deg, hardness 5 Shore A (the trade's tolerance of

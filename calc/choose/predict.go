@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"bladecard/calc/fit"
+	"bladecard/calc/internal/sure"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
 	"bladecard/calc/presslog"
@@ -114,26 +115,25 @@ func (p predictor) foretell(s setting) foretold {
 	if errs != nil {
 		return fail(errs[0].Key, errs[0].Wrong, errs[0].Accepted)
 	}
-	sc, bare := j.Locations[0].Screens[0], *p.shop
-	bare.Calibration = nil
-	racked, err := newRack(sc.Blades[:1])
-	if err != nil {
-		return fail("blade", err.Error(), "a blade of the rack with a count of 1 or more")
-	}
-	b, err := newBench(sc, *sc.Mesh, &bare, pressOf(j, &bare), demand{}, 0, job.Date{})
-	if err != nil {
+	sc := j.Locations[0].Screens[0]
+	uncalibrated := work{Planner: &Planner{shop: p.shop}, job: j, press: pressOf(j, p.shop)}
+	var g given
+	if err := sure.Try(func() { g = uncalibrated.maker(0, 0).given(*sc.Mesh, demand{}) }); err != nil {
 		return fail("mesh", err.Error(), "a mesh whose threads leave an opening, such as 156-64")
 	}
-	o, err := b.try(setup{stock: racked.stocks[0], angleDeg: s.angleDeg, strokes: s.strokes}, slip{})
-	switch {
-	case err != nil:
+	b := sc.Blades[0]
+	var o outlook
+	if err := sure.Try(func() {
+		o = g.try(setup{stock: stock{Blade: b}, angleDeg: s.angleDeg, strokes: s.strokes, hits: s.hits}, slip{})
+	}); err != nil {
 		return fail("row", err.Error(), "a setup inside the ranges of the formulas")
-	case o.fault != "":
+	}
+	if o.fault != "" {
 		return fail("angle", "this setup gives no figure: "+o.why.Error(), "a setup that stands on its edge and clears the screen")
 	}
 	return foretold{
-		mesh: b.meshName, blade: bladeName(racked.stocks[0]), ink: sc.Ink, shoreA: racked.stocks[0].Hardness[0], curedUM: o.curedUM * float64(max(1, s.hits)),
-		eomUM: b.eomUM, clears: o.clears, press: pressOf(j, &bare).Name,
+		mesh: g.meshName, blade: b.Name, ink: sc.Ink, shoreA: b.Hardness[0], curedUM: o.curedUM,
+		eomUM: g.eomUM, clears: o.clears, press: uncalibrated.press.Name,
 	}
 }
 

@@ -6,26 +6,16 @@ import (
 	"testing"
 
 	"bladecard/calc/choose"
-	"bladecard/calc/file"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
+	"bladecard/calc/plantest"
 )
 
 // onShop computes a job text on a shop text.
 func onShop(t *testing.T, shopText, src string) (*plan.Plan, job.Errors) {
 	t.Helper()
-	j, errs := file.DecodeJob("job.toml", []byte(src))
-	if errs != nil {
-		t.Fatal(errs)
-	}
-	shop, errs := file.DecodeShop("shop.toml", []byte(shopText))
-	if errs != nil {
-		t.Fatal(errs)
-	}
-	if errs := job.Resolve(j, shop); errs != nil {
-		t.Fatal(errs)
-	}
-	return choose.Make(j, shop)
+	shop := plantest.Shop(t, shopText)
+	return choose.Make(plantest.Job(t, src, shop), shop)
 }
 
 // TestTargets: who asks for the film.

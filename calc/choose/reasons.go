@@ -9,19 +9,16 @@ import (
 
 // path is the way from the workhorse to the chosen setup, a step at a time: the blade, then the
 // angle, then the strokes. Each step carries what was short before it and what it brought.
-func (c chooser) path(to trial) ([]plan.Reason, error) {
-	at, err := c.judge(setup{stock: c.rack.stocks[c.rack.workhorse], angleDeg: workhorseAngleDeg, strokes: workhorseStrokes, hits: 1})
-	if err != nil {
-		return nil, err
-	}
+func (c chooser) path(to trial) []plan.Reason {
+	at := c.judge(setup{stock: c.rack.stocks[c.rack.workhorse], angleDeg: workhorseAngleDeg, strokes: workhorseStrokes, hits: 1})
 	out := []plan.Reason{c.reason("start", at, at, "")}
-	out[0].To = bladeName(at.stock)
+	out[0].To = at.stock.Name
 	for _, step := range []struct {
 		name string
 		move func(setup) setup
 		word func(setup) string
 	}{
-		{"blade", func(s setup) setup { s.stock = to.stock; return s }, func(s setup) string { return bladeName(s.stock) }},
+		{"blade", func(s setup) setup { s.stock = to.stock; return s }, func(s setup) string { return s.stock.Name }},
 		{"angle", func(s setup) setup { s.angleDeg = to.angleDeg; return s }, func(s setup) string { return number(s.angleDeg) }},
 		{"hits", func(s setup) setup { s.hits = to.hits; return s }, func(s setup) string { return strconv.Itoa(s.hits) }},
 		{"strokes", func(s setup) setup { s.strokes = to.strokes; return s }, func(s setup) string { return strconv.Itoa(s.strokes) }},
@@ -31,10 +28,7 @@ func (c chooser) path(to trial) ([]plan.Reason, error) {
 		if from == word {
 			continue
 		}
-		after, err := c.judge(next)
-		if err != nil {
-			return nil, err
-		}
+		after := c.judge(next)
 		r := c.reason(step.name, at, after, from)
 		r.To = word
 		if c.isFixed(step.name) {
@@ -43,7 +37,7 @@ func (c chooser) path(to trial) ([]plan.Reason, error) {
 		out = append(out, r)
 		at = after
 	}
-	return out, nil
+	return out
 }
 
 func (c chooser) isFixed(step string) bool {
@@ -94,7 +88,7 @@ func (c chooser) short(t trial) string {
 		return "film-thin"
 	case t.miss.film > 0:
 		return "film-heavy"
-	case c.bench.demand.heavy:
+	case c.given.demand.heavy:
 		return "aim-film"
 	}
 	return "none"
@@ -103,16 +97,16 @@ func (c chooser) short(t trial) string {
 // lost tells of every other blade of the rack, at its best setup, what it lost on.
 func (c chooser) lost(ch choice) []plan.Lost {
 	var out []plan.Lost
-	d := c.bench.demand
+	d := c.given.demand
 	for _, t := range ch.each {
-		if t.setup.stock.Name == ch.best.stock.Name && t.stock.Layup == ch.best.stock.Layup && t.stock.Edge == ch.best.stock.Edge {
+		if t.stock.alike(ch.best.stock) {
 			continue
 		}
-		l := plan.Lost{Blade: bladeName(t.stock), AngleDeg: t.angleDeg, Strokes: t.strokes, Hits: t.hits}
-		mm, fits := t.stock.lengthMM(c.bench.imageMM)
+		l := plan.Lost{Blade: t.stock.Name, AngleDeg: t.angleDeg, Strokes: t.strokes, Hits: t.hits}
+		mm, fits := t.stock.lengthMM(c.given.imageMM)
 		switch {
 		case !fits:
-			l.On, l.By = "length", c.bench.imageMM+2*bladeOverhangMM-mm
+			l.On, l.By = "length", reachMM(c.given.imageMM)-mm
 		case t.fault != "":
 			l.On, l.By = string(t.fault), t.liftOver
 		case t.miss.none() && d.heavy && t.onceUM >= ch.best.onceUM:
@@ -139,13 +133,6 @@ func (c chooser) lost(ch choice) []plan.Lost {
 		out = append(out, l)
 	}
 	return out
-}
-
-func bladeName(s stock) string {
-	if s.Name != "" {
-		return s.Name
-	}
-	return s.Layup
 }
 
 func number(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }

@@ -1,7 +1,5 @@
 package choose
 
-import "math"
-
 // A thick flat film, from thickFlatUM asked, is laid with a soft blade: softShoreA, one layer (common practice). The
 // model would not tell the blades apart there: a 60 lays 1 to 4 % more than a 70, which is far inside the band.
 const (
@@ -12,19 +10,8 @@ const (
 // start is the stock that the departure of a setup is counted from: the workhorse, or for thick flat films the
 // one that is nearest to the soft blade of the trade.
 func (c chooser) start() stock {
-	d := c.bench.demand
-	usual := c.rack.stocks[c.rack.workhorse]
-	if d.heavy || d.thick || d.hard || d.target.Low < thickFlatUM {
-		return usual
+	if d := c.given.demand; d.heavy || d.thick || d.hard || d.target.Low < thickFlatUM {
+		return c.rack.stocks[c.rack.workhorse]
 	}
-	soft, err := limberOf(softShoreA)
-	if err != nil {
-		return usual
-	}
-	for _, s := range c.rack.stocks {
-		if math.Abs(math.Log(s.limber/soft)) < math.Abs(math.Log(usual.limber/soft)) {
-			usual = s
-		}
-	}
-	return usual
+	return c.rack.stocks[c.rack.soft]
 }

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"bladecard/calc/internal/sure"
 	"bladecard/calc/job"
 )
 
@@ -71,16 +72,31 @@ func Sweep(j *job.Job, shop *job.Shop, location, screen int, axes []Axis) ([]Swe
 	if err != nil {
 		return nil, err
 	}
-	d, err := newDemand(m.screen, m.ground())
+	out := combinations(axes)
+	var fail *job.Error
+	err = sure.Try(func() {
+		var c chooser
+		var ch choice
+		if c, ch, fail = m.choose(newDemand(m.screen, m.ground())); fail != nil {
+			return
+		}
+		for i := range out {
+			out[i].compute(c.given, ch.best.setup, axes)
+		}
+	})
+	if fail != nil {
+		err = fail
+	}
 	if err != nil {
 		return nil, err
 	}
-	c, ch, fail := m.choose(d)
-	if fail != nil {
-		return nil, fail
-	}
-	out := []Swept{{}} // the combinations, an axis longer each round
-	for _, a := range axes {
+	return out, nil
+}
+
+// combinations are the points of a sweep, the last axis running fastest.
+func combinations(axes []Axis) []Swept {
+	out := []Swept{{}}
+	for _, a := range axes { // the points grow by an axis each round
 		var longer []Swept
 		for _, p := range out {
 			for _, x := range a.Values {
@@ -89,12 +105,7 @@ func Sweep(j *job.Job, shop *job.Shop, location, screen int, axes []Axis) ([]Swe
 		}
 		out = longer
 	}
-	for i := range out {
-		if err := out[i].compute(c.bench, ch.best.setup, axes); err != nil {
-			return nil, err
-		}
-	}
-	return out, nil
+	return out
 }
 
 // checkAxes tells what is wrong with the axes of a sweep.
@@ -125,20 +136,16 @@ func checkAxes(axes []Axis) error {
 }
 
 // compute fills in what the setup does with the point's values.
-func (p *Swept) compute(b bench, s setup, axes []Axis) error {
+func (p *Swept) compute(g given, s setup, axes []Axis) {
 	for i, a := range axes {
-		b, s = vary(b, s, a.What, p.At[i])
+		vary(&g, &s, a.What, p.At[i])
 	}
-	o, err := b.try(s, slip{})
-	if err != nil {
-		return err
-	}
+	o := g.try(s, slip{})
 	p.EdgeDeg, p.Clears, p.Fault = o.edgeDeg, o.clears, string(o.fault)
-	p.Fails = b.fails(o)
+	p.Fails = g.fails(o)
 	if o.fault == "" {
 		p.WetUM, p.CuredUM = o.wetUM, o.curedUM
 	}
-	return nil
 }
 
 // makerOf is the maker of one screen of a resolved job.
@@ -154,27 +161,25 @@ func makerOf(j *job.Job, shop *job.Shop, location, screen int) (maker, error) {
 	if pl.broken != nil {
 		return maker{}, pl.broken
 	}
-	return maker{Planner: pl, job: j, press: pressOf(j, shop), location: l, screen: l.Screens[screen-1], number: screen}, nil
+	return pl.work(j).maker(location-1, screen-1), nil
 }
 
 // vary sets one thing of a setup to a value.
-func vary(b bench, s setup, what string, x float64) (bench, setup) {
+func vary(g *given, s *setup, what string, x float64) {
 	switch what {
 	case "angle":
 		s.angleDeg = x
 	case "strokes":
 		s.strokes = int(x)
 	case "load":
-		b.loadNCM = x
+		g.loadNCM = x
 	case "speed":
-		b.speedMPS = x
+		g.speedMPS = x
 	case "eom":
-		b.eomUM = x
+		g.eomUM = x
 	case "hardness":
-		s.stock.Blade = withOuter(s.stock.Blade, s.stock.Hardness, x)
-		s.stock.Blade.ModulusMPa, s.stock.known = nil, nil // another rubber
+		s.stock = s.stock.withOuter(x)
 	case "free-height":
-		s.stock.FreeHeightMM, s.stock.known = x, nil
+		s.stock.FreeHeightMM, s.stock.id = x, madeUp
 	}
-	return b, s
 }

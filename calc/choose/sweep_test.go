@@ -7,7 +7,7 @@ import (
 
 	"bladecard/calc/choose"
 	"bladecard/calc/file"
-	"bladecard/calc/job"
+	"bladecard/calc/plantest"
 )
 
 // TestSweepIsThePlan: each point of a sweep is what the job gives with that value in its file.
@@ -26,13 +26,7 @@ func TestSweepIsThePlan(t *testing.T) {
 		return one("", src)
 	}
 	shop := file.BuiltInShop()
-	j, errs := file.DecodeJob("job.toml", []byte(text("", "")))
-	if errs != nil {
-		t.Fatal(errs)
-	}
-	if errs := job.Resolve(j, shop); errs != nil {
-		t.Fatal(errs)
-	}
+	j := plantest.Job(t, text("", ""), shop)
 	for what, c := range map[string]struct {
 		form   string
 		values []float64

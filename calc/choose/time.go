@@ -3,6 +3,7 @@ package choose
 import (
 	"cmp"
 
+	"bladecard/calc/internal/sure"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
 	"bladecard/calc/press"
@@ -40,25 +41,20 @@ func (m maker) pressTime(loc *plan.Location) *job.Error {
 	for _, s := range loc.Stations {
 		stations = append(stations, press.Station{Kind: s.Kind, Screen: s.Screen - 1})
 	}
-	t, err := press.TimeOf(stations, pace)
-	if err != nil {
-		return m.fail("screen", err.Error(), "times of the press inside the ranges of the formula")
-	}
-	out := &plan.PressTime{PieceS: t.PieceS, Sum: p.Kind != "automatic", Slowest: "load", SetupMin: t.SetupS / 60}
-	if !t.Load {
-		out.Slowest, out.SlowestScreen = t.Slowest.Kind, t.Slowest.Screen+1
-	}
-	if out.PiecesPerHour, err = press.PiecesPerHour(t.PieceS); err == nil && m.job.Quantity > 0 {
-		var run float64
-		run, err = press.RunS(t.PieceS, m.job.Quantity)
-		run /= 60
-		out.RunMin = &run
-	}
-	if err != nil {
-		return m.fail("screen", err.Error(), "times of the press inside the ranges of the formula")
-	}
-	loc.Time = out
-	return nil
+	return m.try("screen", "times of the press inside the ranges of the formula", func() {
+		t := sure.Of(press.TimeOf(stations, pace))
+		out := &plan.PressTime{
+			PieceS: t.PieceS, Sum: p.Kind != "automatic", Slowest: "load", SetupMin: t.SetupS / 60, PiecesPerHour: sure.Of(press.PiecesPerHour(t.PieceS)),
+		}
+		if !t.Load {
+			out.Slowest, out.SlowestScreen = t.Slowest.Kind, t.Slowest.Screen+1
+		}
+		if m.job.Quantity > 0 {
+			run := sure.Of(press.RunS(t.PieceS, m.job.Quantity)) / 60
+			out.RunMin = &run
+		}
+		loc.Time = out
+	})
 }
 
 // flashS is the time of a flash in seconds, where to start or the middle of its range; 0 where none is needed.

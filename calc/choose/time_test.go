@@ -5,29 +5,16 @@ import (
 	"math"
 	"testing"
 
-	"bladecard/calc/choose"
-	"bladecard/calc/file"
-	"bladecard/calc/job"
 	"bladecard/calc/plan"
+	"bladecard/calc/plantest"
 )
 
 // pressPlan plans a base of two hits with a color on it, on a press of so many heads.
 func pressPlan(t *testing.T, press string) plan.Location {
 	t.Helper()
-	shop, errs := file.DecodeShop("shop.toml", []byte("stays-in-screen = \"100 g\"\n[[press]]\nname = \"p\"\nstroke-speed = \"0.3 m/s\"\n"+press))
-	if errs != nil {
-		t.Fatal(errs)
-	}
-	j, errs := file.DecodeJob("job.toml", []byte("title = \"t\"\nquantity = 90\n[[location]]\nwidth = \"25 cm\"\nheight = \"35 cm\"\n"+
-		"[[location.screen]]\nink = \"plastisol white\"\nuse = \"underbase\"\nhits = 2\nstrokes = 1\ncoverage = \"20 %\"\nflash = true\n[[location.screen]]\ncoverage = \"20 %\"\n"))
-	if errs = append(errs, job.Resolve(j, shop)...); errs != nil {
-		t.Fatal(errs)
-	}
-	p, errs := choose.Make(j, shop)
-	if errs != nil {
-		t.Fatal(errs)
-	}
-	return p.Locations[0]
+	shop := plantest.Shop(t, "stays-in-screen = \"100 g\"\n[[press]]\nname = \"p\"\nstroke-speed = \"0.3 m/s\"\n"+press)
+	return plantest.Plan(t, "title = \"t\"\nquantity = 90\n[[location]]\nwidth = \"25 cm\"\nheight = \"35 cm\"\n"+
+		"[[location.screen]]\nink = \"plastisol white\"\nuse = \"underbase\"\nhits = 2\nstrokes = 1\ncoverage = \"20 %\"\nflash = true\n[[location.screen]]\ncoverage = \"20 %\"\n", shop).Locations[0]
 }
 
 // TestPressTime: by free heads two hits take a second screen or a second turn, which costs ink, setup or time; on a

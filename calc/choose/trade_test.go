@@ -9,9 +9,9 @@ import (
 	"testing"
 
 	"bladecard/calc/choose"
-	"bladecard/calc/file"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
+	"bladecard/calc/plantest"
 )
 
 var update = flag.Bool("update", false, "write testdata/trade.md anew")
@@ -101,15 +101,8 @@ func TestTrade(t *testing.T) {
 	var table strings.Builder
 	table.WriteString("# What a printer would set, and what comes out\n\nCommon practice, written down before the jobs were run. `go test ./calc/choose -run Trade -update` writes this table.\n\n| job | a printer | the tool | verdict |\n| --- | --- | --- | --- |\n")
 	for _, c := range trade {
-		shop, errs := file.DecodeShop("shop.toml", []byte(c.shop))
-		if errs != nil {
-			t.Fatal(c.name, errs)
-		}
-		j, errs := file.DecodeJob("job.toml", []byte(c.job))
-		if errs = append(errs, job.Resolve(j, shop)...); errs != nil {
-			t.Fatal(c.name, errs)
-		}
-		p, errs := choose.Make(j, shop)
+		shop := plantest.Shop(t, c.shop)
+		p, errs := choose.Make(plantest.Job(t, c.job, shop), shop)
 		got, off := outcomeOf(p, errs, c.screen, c.want)
 		verdict := "as expected"
 		switch {

@@ -47,7 +47,7 @@ func PatchesOf(shop *job.Shop, press, ink string) (Patches, job.Errors) {
 			for _, deg := range patchAnglesDeg {
 				for strokes := 1; strokes <= mostPatchAtOne; strokes++ {
 					f := p.foretell(setting{
-						mesh: m.Name, blade: bladeName(stock{Blade: b}), ink: ink, press: press, eomUM: math.NaN(), featureMM: PatchMM, angleDeg: deg, strokes: strokes,
+						mesh: m.Name, blade: b.Name, ink: ink, press: press, eomUM: math.NaN(), featureMM: PatchMM, angleDeg: deg, strokes: strokes,
 					})
 					switch {
 					case f.fault.Column == "angle" || f.fault.Column == "row", f.fault == (presslog.Fault{}) && !f.clears:

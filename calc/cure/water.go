@@ -1,5 +1,7 @@
 package cure
 
+import "cmp"
+
 // LatentKJPerKG is the heat that turns a kilogram of water at 100 C into steam, 2256 kJ
 // (published steam-table value [42]).
 const LatentKJPerKG = 2256.0
@@ -59,12 +61,13 @@ func DryC(share float64) (float64, error) {
 // standard moisture regain of the fibres).
 var moistures = map[string]float64{"cotton": 0.07, "blend": 0.04, "tri-blend": 0.04, "polyester": 0.004, "nylon": 0.04}
 
-// Moisture is the water in cloth of a fibre, a share of its dry mass.
+// Moisture is the water in cloth of a fibre, a share of its dry mass. A fibre that is not stated (an empty word)
+// counts as cotton, which most garments are and which holds the most water.
 //
-// Range: cotton, polyester, blend, tri-blend, nylon; an error for any other. Kind: from memory,
+// Range: cotton, polyester, blend, tri-blend, nylon, an empty word; an error for any other. Kind: from memory,
 // the standard moisture regain.
 func Moisture(fibre string) (float64, error) {
-	m, ok := moistures[fibre]
+	m, ok := moistures[cmp.Or(fibre, "cotton")]
 	if !ok {
 		return 0, errFibre(fibre)
 	}

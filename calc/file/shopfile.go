@@ -12,7 +12,6 @@ import (
 	"bladecard/calc/internal/deep"
 	"bladecard/calc/internal/words"
 	"bladecard/calc/job"
-	"bladecard/calc/mesh"
 	"bladecard/templates"
 )
 
@@ -190,8 +189,7 @@ func (e element) finishMesh(m *job.Mesh) {
 		e.fail("fabric", fmt.Sprintf("%s um is thinner than the thread, %s um", words.Number(m.FabricUM), words.Number(m.ThreadUM)),
 			"a fabric at least as thick as its thread is accepted")
 	}
-	spec := mesh.Spec{CountPerInch: m.CountPerInch, ThreadUM: m.ThreadUM, OpeningUM: m.OpeningUM, FabricUM: m.FabricUM, Twill: m.Weave == "twill"}
-	if _, err := mesh.New(spec); err != nil && open && thick {
+	if _, err := m.Cloth(); err != nil && open && thick {
 		e.fail("mesh", words.Quote(m.Name)+" cannot be computed: "+strings.TrimPrefix(err.Error(), "mesh: "), "a mesh with its measured fabric thickness, or another one, is accepted")
 	}
 }

@@ -79,6 +79,8 @@ func TestCheckValues(t *testing.T) {
 		{"radius used, mm", ok(EdgeRadiusMM("used")), 0.30, 0, "from memory", "customary"},
 		{"radius worn, mm", ok(EdgeRadiusMM("worn")), 0.45, 0, "from memory", "customary"},
 		{"constant of the edge film against Moes, %", 100 * (3.10/(2.05*math.Pow(2, 0.6)) - 1), 0, 0.3, "published", "Moes [8]: 2.05 x 2^0.6"},
+		{"cured, 100 % solids, um", ok(CuredUM(60, 1)), 60, 0, "published", "plastisol holds no solvent"},
+		{"cured, 40 % solids, um", ok(CuredUM(40, 0.4)), 16, 1e-12, "derived", "wet x volume solids"},
 		{"wet height 39/cm-55, um", wetHeightUM(39, 55, 0), 61.76, 0.05, "published", "How Much Ink Do You Need?, Screen Printing, April 2000, Fig. 1 [12]"},
 		{"wet height 120/cm, F 50, um", wetHeightUM(120, 34, 50), 14.25, 1e-12, "published", "How Much Ink Do You Need?, Fig. 1 [12]"},
 		{"three strokes", ok(Strokes(3, 0.4)), 1.56, 1e-12, "derived", "1 + 0.4 + 0.16"},

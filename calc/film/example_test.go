@@ -125,3 +125,9 @@ func ExampleStrokes() {
 	fmt.Println(n, err)
 	// Output: 1.4 <nil>
 }
+
+func ExampleCuredUM() {
+	c, err := film.CuredUM(48, 0.4)
+	fmt.Printf("%.1f um %v\n", c, err)
+	// Output: 19.2 um <nil>
+}

@@ -76,6 +76,9 @@ func TestRefusals(t *testing.T) {
 		"strokes 21":          {one(Strokes(21, 0.4))},
 		"q 1":                 {one(Strokes(2, 1))},
 		"q NaN":               {one(Strokes(2, nan))},
+		"cured of NaN":        {one(CuredUM(nan, 1))},
+		"solids 0":            {one(CuredUM(60, 0))},
+		"solids 1.1":          {one(CuredUM(60, 1.1))},
 	} {
 		for _, err := range errs {
 			if err == nil {

@@ -34,3 +34,16 @@ func Strokes(n int, q float64) (float64, error) {
 	}
 	return sum, nil
 }
+
+// CuredUM is the cured film in micrometres, wet film x volume solids.
+//
+// Range: wet film 0 to 1e5 um, volume solids 0.01 to 1; an error outside. Kind: derived; 100 %
+// solids of plastisol are published, other solids come with the ink.
+func CuredUM(wetUM, solids float64) (float64, error) {
+	if err := first(
+		within("wet film", wetUM, 0, 1e5, "um"),
+		within("volume solids", solids, 0.01, 1, "(a share)")); err != nil {
+		return 0, err
+	}
+	return wetUM * solids, nil
+}

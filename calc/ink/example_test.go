@@ -145,3 +145,9 @@ func ExampleGainedUM() {
 	fmt.Printf("%.0f um %v\n", um, err)
 	// Output: 45 um <nil>
 }
+
+func ExampleSwatch() {
+	r, g, b, known := ink.Swatch("#d02020")
+	fmt.Println(r, g, b, known)
+	// Output: 208 32 32 true
+}

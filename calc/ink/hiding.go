@@ -13,6 +13,10 @@ const WhiteBacking = 0.80
 // whites on garments live with; the principle of ISO 6504-1 [33] asks for 0.98).
 const HidesTextile = 0.90
 
+// ScatteringDefaultPerMM is the scattering of a white screen ink when nothing was measured, 80
+// per mm; 50 to 200 is likely (from memory: not published).
+const ScatteringDefaultPerMM = 80.0
+
 // reflectance is the share of light that a film of scattering power sx sends back over a ground of the
 // reflectance rg, and rInf what a film sends back that shows no ground:
 //

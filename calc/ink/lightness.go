@@ -1,6 +1,17 @@
 package ink
 
-import "math"
+import (
+	"fmt"
+	"math"
+)
+
+// Swatch is the sRGB color of a swatch such as "#d02020"; known is false for a text of another form.
+//
+// Range: every text. Kind: derived, hexadecimal digits.
+func Swatch(text string) (r, g, b uint8, known bool) {
+	n, _ := fmt.Sscanf(text, "#%02x%02x%02x", &r, &g, &b)
+	return r, g, b, n == 3
+}
 
 // Color is what a surface sends back of red, green and blue light, shares from 0 to 1.
 type Color [3]float64
@@ -35,6 +46,10 @@ func Luminance(r, g, b uint8) float64 { return ColorOf(r, g, b).luminance() }
 //
 // Range: every color. Source: ISO/CIE 11664-4 and CIE 15 [37] for L* (published; constants from memory).
 func Lightness(r, g, b uint8) float64 { return lStar(Luminance(r, g, b)) / 100 }
+
+// DarkLightness is the lightness of an ink below which the dye of the cloth does not show in it (common
+// practice).
+const DarkLightness = 0.25
 
 // LightnessOf is Lightness of a surface that reflects the given share of the light, 0 to 1: CIE 1976 L* over 100.
 //

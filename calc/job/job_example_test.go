@@ -68,3 +68,15 @@ func ExampleFits() {
 	fmt.Println(job.Fits(image, &job.Mesh{FrameWidthMM: 310, FrameHeightMM: 400}), job.Fits(image, &job.Mesh{FrameWidthMM: 300, FrameHeightMM: 400}))
 	// Output: true false
 }
+
+func ExampleMesh_Cloth() {
+	cloth, err := job.Mesh{CountPerInch: 156, ThreadUM: 64}.Cloth()
+	fmt.Printf("%.1f um open, %.1f um thick, %v", cloth.OpeningUM, cloth.FabricUM, err)
+	// Output: 98.8 um open, 95.2 um thick, <nil>
+}
+
+func ExampleBlade_Layers() {
+	layers, err := job.Blade{ThicknessMM: 9, Hardness: []float64{70, 90, 70}}.Layers(-5)
+	fmt.Printf("%.2f and %.2f MPa, %g mm each, %v", layers[0].ModulusMPa, layers[1].ModulusMPa, layers[0].ThicknessMM, err)
+	// Output: 4.43 and 13.18 MPa, 3 mm each, <nil>
+}

@@ -1,12 +1,13 @@
 package lesson
 
 import (
+	"cmp"
 	"errors"
 	"math"
 	"slices"
-	"sort"
 
 	"bladecard/calc/blade"
+	"bladecard/calc/internal/sure"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
 )
@@ -34,6 +35,8 @@ type Blade struct {
 	Curve                     []Bent     // bent edge angle, finely
 	Largest                   []*float64 // set angle at which the edge reaches each of Lesson.Limits; nil: none reaches so low
 	Loaded                    []Loaded   // at each of Lesson.LoadsNPerCM
+
+	stock job.Blade // as it stands in the shop
 }
 
 // Bent is a point of a curve of the bent edge angle.
@@ -73,116 +76,76 @@ func StiffnessNPerCMPerMM(rigidityNM, freeHeightMM float64) (float64, error) {
 }
 
 // hardness fills in what Shore A readings mean.
-func (m *maker) hardness() error {
-	ref, err := blade.ModulusGentMPa(referenceShoreA)
-	if err != nil {
-		return err
-	}
+func (m *maker) hardness() {
+	mpa := func(shoreA float64) float64 { return sure.Of(blade.ModulusGentMPa(shoreA)) }
 	for s := 50.0; s <= 90; s += 5 {
-		h := Hardness{ShoreA: s}
-		for _, f := range []struct {
-			to *float64
-			of func(float64) (float64, error)
-			at float64
-		}{
-			{&h.MPa, blade.ModulusGentMPa, s}, {&h.OtherMPa, blade.ModulusRuessMPa, s},
-			{&h.LessMPa, blade.ModulusGentMPa, s - blade.ToleranceShoreA}, {&h.MoreMPa, blade.ModulusGentMPa, s + blade.ToleranceShoreA},
-		} {
-			if *f.to, err = f.of(f.at); err != nil {
-				return err
-			}
+		h := Hardness{
+			ShoreA: s, MPa: mpa(s), OtherMPa: sure.Of(blade.ModulusRuessMPa(s)),
+			LessMPa: mpa(s - blade.ToleranceShoreA), MoreMPa: mpa(s + blade.ToleranceShoreA), To70: mpa(s) / mpa(referenceShoreA),
 		}
-		h.To70 = h.MPa / ref
 		m.out.OtherTimes = math.Max(m.out.OtherTimes, h.OtherMPa/h.MPa)
 		m.out.Hardness = append(m.out.Hardness, h)
 	}
-	soft, err := blade.ModulusGentMPa(softShoreA)
-	if err != nil {
-		return err
-	}
-	hard, err := blade.ModulusGentMPa(hardShoreA)
-	if err != nil {
-		return err
-	}
-	m.out.HardTimes = hard / soft
-	whole, err := single(referenceShoreA, referenceMM)
-	if err != nil {
-		return err
-	}
-	core, err := single(referenceShoreA, referenceMM/3)
-	m.out.CoreShare = core / whole
-	return err
+	m.out.HardTimes = mpa(hardShoreA) / mpa(softShoreA)
+	m.out.CoreShare = oneLayerNM(referenceShoreA, referenceMM/3) / oneLayerNM(referenceShoreA, referenceMM)
 }
 
 // rack chooses the blades that the lesson is computed from and fills in those that it shows, each
 // stock once, softest first. Both are even choices in the order of stiffness.
-func (m *maker) rack() error {
-	seen := map[string]bool{}
-	type racked struct {
-		stock job.Blade
-		blade Blade
-	}
-	var all []racked
-	for _, b := range m.shop.Blades {
-		key := b.Name + "\x00" + b.Layup + "\x00" + b.Edge + number(b.ThicknessMM) + number(b.FreeHeightMM)
-		if b.Count == 0 || seen[key] {
-			continue
-		}
-		seen[key] = true
-		out, err := newBlade(b)
-		if err != nil {
-			return err
-		}
-		all = append(all, racked{b, out})
-	}
-	if all == nil {
-		return errors.New("no blade is at hand: every count is 0")
-	}
-	sort.SliceStable(all, func(i, j int) bool { return all[i].blade.stiff() < all[j].blade.stiff() })
-	// The workhorse is the planner's own: the blade of the first step of its path.
-	stocks := make([]job.Blade, len(all))
-	for i, r := range all {
-		stocks[i] = r.stock
-	}
-	p, err := m.plan(m.with(stocks, m.shop.Meshes[:1]), fixed(m.shop.Meshes[0]))
-	if err != nil {
-		return err
-	}
+func (m *maker) rack() {
+	all := m.atHand()
+	stocks := stocksOf(all)
+	p := sure.Of(m.plan(m.with(stocks, m.shop.Meshes[:1]), fixed(m.shop.Meshes[0])))
 	m.out.Press = p.Press
-	start := p.Locations[0].Screens[0].Reasons[0].To
-	workhorse := max(0, slices.IndexFunc(all, func(r racked) bool { return r.blade.Name == start }))
+	start := p.Locations[0].Screens[0].Reasons[0].To // the planner's path begins at its own workhorse
+	workhorse := max(0, slices.IndexFunc(stocks, func(b job.Blade) bool { return b.Name == start }))
 
-	tried := spread(len(all), mostTried, workhorse)
-	m.out.BladesAtHand, m.out.BladesTried = len(all), len(tried)
-	if len(tried) < len(all) {
+	tried := spread(len(stocks), mostTried, workhorse)
+	m.out.BladesAtHand, m.out.BladesTried = len(stocks), len(tried)
+	if len(tried) < len(stocks) {
 		m.shop = m.with(chosen(stocks, tried), m.shop.Meshes)
 	}
 	for n, at := range spread(len(tried), mostBlades, slices.Index(tried, workhorse)) {
 		i := tried[at]
-		b := all[i].blade
 		if i == workhorse {
 			m.out.Workhorse = n
 		}
+		b := all[i]
 		for _, a := range m.out.SetDeg {
-			e, err := b.edge(a, m.out.Press.LoadNPerCM)
-			if err != nil {
-				return err
-			}
-			b.Edges = append(b.Edges, e)
+			b.Edges = append(b.Edges, b.edge(a, m.out.Press.LoadNPerCM))
 		}
 		for a := 0.0; a <= mostDeg; a += 2.5 {
-			e, err := b.edge(a, m.out.Press.LoadNPerCM)
-			if err != nil {
-				return err
-			}
-			if e != nil {
+			if e := b.edge(a, m.out.Press.LoadNPerCM); e != nil {
 				b.Curve = append(b.Curve, Bent{a, *e})
 			}
 		}
 		m.out.Blades = append(m.out.Blades, b)
-		m.blades = append(m.blades, stocks[i])
 	}
-	return nil
+}
+
+// atHand are the different blades of the shop, softest first.
+func (m *maker) atHand() (out []Blade) {
+	for _, b := range m.shop.Blades {
+		same := func(o Blade) bool {
+			return o.Name == b.Name && o.Layup == b.Layup && o.Edge == b.Edge && o.ThicknessMM == b.ThicknessMM && o.FreeHeightMM == b.FreeHeightMM
+		}
+		if b.Count > 0 && !slices.ContainsFunc(out, same) {
+			out = append(out, newBlade(b))
+		}
+	}
+	if out == nil {
+		sure.Check(errors.New("no blade is at hand: every count is 0"))
+	}
+	slices.SortStableFunc(out, func(a, b Blade) int { return cmp.Compare(a.stiff(), b.stiff()) })
+	return out
+}
+
+// stocksOf are the blades as they stand in the shop.
+func stocksOf(blades []Blade) (out []job.Blade) {
+	for _, b := range blades {
+		out = append(out, b.stock)
+	}
+	return out
 }
 
 // stiff is what blades are ordered by: how little the edge turns under a load, D/L^2, as the
@@ -190,79 +153,45 @@ func (m *maker) rack() error {
 func (b Blade) stiff() float64 { return b.RigidityNM / (b.FreeHeightMM * b.FreeHeightMM) }
 
 // newBlade works out layers and stiffness of a stock.
-func newBlade(b job.Blade) (Blade, error) {
-	out := Blade{Name: b.Name, Layup: b.Layup, Edge: b.Edge, ThicknessMM: b.ThicknessMM, FreeHeightMM: b.FreeHeightMM}
-	if out.Name == "" {
-		out.Name = b.Layup
+func newBlade(b job.Blade) Blade {
+	layers := sure.Of(b.Layers(0))
+	rigidity := sure.Of(blade.RigidityNM(layers))
+	out := Blade{
+		stock: b, Name: b.Name, Layup: b.Layup, Edge: b.Edge, ThicknessMM: b.ThicknessMM, FreeHeightMM: b.FreeHeightMM,
+		RigidityNM: rigidity, To70: rigidity / oneLayerNM(referenceShoreA, b.ThicknessMM), TipNPerCMPerMM: sure.Of(StiffnessNPerCMPerMM(rigidity, b.FreeHeightMM)),
 	}
-	var layers []blade.Layer
-	for i, h := range b.Hardness {
-		mpa, err := blade.ModulusGentMPa(h)
-		if err != nil {
-			return out, err
-		}
-		if len(b.ModulusMPa) == len(b.Hardness) {
-			mpa = b.ModulusMPa[i]
-		}
-		mm := b.ThicknessMM / float64(len(b.Hardness))
-		if len(b.LayersMM) == len(b.Hardness) {
-			mm = b.LayersMM[i]
-		}
-		layers = append(layers, blade.Layer{ThicknessMM: mm, ModulusMPa: mpa})
-		out.Layers = append(out.Layers, plan.Layer{Hardness: h, ThicknessMM: mm})
-		out.MPa = append(out.MPa, mpa)
+	for i, l := range layers {
+		out.Layers = append(out.Layers, plan.Layer{Hardness: b.Hardness[i], ThicknessMM: l.ThicknessMM})
+		out.MPa = append(out.MPa, l.ModulusMPa)
 	}
-	var err error
-	if out.RigidityNM, err = blade.RigidityNM(layers); err != nil {
-		return out, err
-	}
-	ref, err := single(referenceShoreA, b.ThicknessMM)
-	if err != nil {
-		return out, err
-	}
-	out.To70 = out.RigidityNM / ref
-	out.TipNPerCMPerMM, err = StiffnessNPerCMPerMM(out.RigidityNM, out.FreeHeightMM)
-	return out, err
+	return out
 }
 
-// single is the rigidity per width in N m of one layer.
-func single(shoreA, thicknessMM float64) (float64, error) {
-	mpa, err := blade.ModulusGentMPa(shoreA)
-	if err != nil {
-		return 0, err
-	}
-	return blade.RigidityNM([]blade.Layer{{ThicknessMM: thicknessMM, ModulusMPa: mpa}})
+// oneLayerNM is the rigidity per width in N m of one layer.
+func oneLayerNM(shoreA, thicknessMM float64) float64 {
+	return sure.Of(blade.RigidityNM([]blade.Layer{{ThicknessMM: thicknessMM, ModulusMPa: sure.Of(blade.ModulusGentMPa(shoreA))}}))
 }
 
 // edge is the bent edge angle of a blade; nil: it folds over.
-func (b Blade) edge(setDeg, loadNPerCM float64) (*float64, error) {
+func (b Blade) edge(setDeg, loadNPerCM float64) *float64 {
 	deg, err := blade.EdgeAngleDeg(blade.Bend{
 		SetDeg: setDeg, LoadNPerCM: loadNPerCM, FreeHeightMM: b.FreeHeightMM, RigidityNM: b.RigidityNM, Friction: blade.Friction,
 	})
-	var folds blade.ErrFolds
-	if errors.As(err, &folds) {
-		return nil, nil
+	if folds := (blade.ErrFolds{}); errors.As(err, &folds) {
+		return nil
 	}
-	if err != nil {
-		return nil, err
-	}
-	return &deg, nil
+	sure.Check(err)
+	return &deg
 }
 
 // setFor is the largest set angle in whole degrees, finer than anybody sets, at which the edge
 // leans no more than edgeDeg, up to 45 deg; nil: it leans more even when set upright.
-func (b Blade) setFor(edgeDeg, loadNPerCM float64) (*float64, error) {
-	var best *float64
+func (b Blade) setFor(edgeDeg, loadNPerCM float64) (best *float64) {
 	for a := 0.0; a <= mostDeg; a++ {
-		e, err := b.edge(a, loadNPerCM)
-		if err != nil {
-			return nil, err
-		}
-		if e == nil || *e > edgeDeg {
+		if e := b.edge(a, loadNPerCM); e == nil || *e > edgeDeg {
 			break
 		}
-		at := a
-		best = &at
+		best = &a
 	}
-	return best, nil
+	return best
 }

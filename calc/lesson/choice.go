@@ -40,7 +40,7 @@ const mostWorks = 40
 
 // choice lets the planner choose the setup of a grid of work: ink class and use with the mesh
 // open, then one ink in three uses through every mesh of the paper.
-func (m *maker) choice() error {
+func (m *maker) choice() {
 	for _, in := range m.shop.Inks {
 		for _, use := range useOrder {
 			if in.Uses[use] == nil || m.inherits(in, use) {
@@ -73,7 +73,6 @@ func (m *maker) choice() error {
 	}
 	m.set(cloth)
 	m.set(sheet)
-	return nil
 }
 
 // throughUses are the uses that are shown through every mesh.

@@ -4,8 +4,8 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"strconv"
 
+	"bladecard/calc/internal/sure"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
 )
@@ -96,77 +96,55 @@ func (m *maker) screen(s job.Screen, b job.Blade, c job.Mesh) *plan.Screen {
 }
 
 // workhorse is the setup of the workhorse as changed by change; an error where there is none.
-func (m *maker) workhorse(change func(*job.Screen, *job.Blade)) (*plan.Screen, error) {
-	s, b := fixed(m.bench), m.blades[m.out.Workhorse]
+func (m *maker) workhorse(change func(*job.Screen, *job.Blade)) *plan.Screen {
+	s, b := fixed(m.middle), m.out.Blades[m.out.Workhorse].stock
 	change(&s, &b)
-	sc := m.screen(s, b, m.bench)
+	sc := m.screen(s, b, m.middle)
 	if sc == nil {
-		return nil, errors.New("the blade " + m.out.Blades[m.out.Workhorse].Name + " folds over or floats at the usual setup: a stiffer or shorter blade in the rack is needed")
+		sure.Check(errors.New("the blade " + m.out.Blades[m.out.Workhorse].Name + " folds over or floats at the usual setup: a stiffer or shorter blade in the rack is needed"))
 	}
-	return sc, nil
+	return sc
 }
 
 // limits asks the planner how far an edge may lean, and each blade how far it may then be set.
-func (m *maker) limits() error {
+func (m *maker) limits() {
 	for _, mm := range []float64{2, 0.5, 0.2, 0.1} {
-		s := job.Screen{InkName: inkName, Use: "solid", FinestMM: mm, MeshName: m.bench.Name}
-		p, err := m.plan(m.shop, s)
-		if err != nil {
-			return err
-		}
-		limit := p.Locations[0].Screens[0].EdgeLimitDeg
-		if limit == nil {
-			return errors.New("the planner sets no limit for a feature of " + number(mm) + " mm")
-		}
-		m.out.Limits = append(m.out.Limits, Limit{mm, *limit})
+		p := sure.Of(m.plan(m.shop, job.Screen{InkName: inkName, Use: "solid", FinestMM: mm, MeshName: m.middle.Name}))
+		limit := *p.Locations[0].Screens[0].EdgeLimitDeg
+		m.out.Limits = append(m.out.Limits, Limit{mm, limit})
 		for i := range m.out.Blades {
-			a, err := m.out.Blades[i].setFor(*limit, m.out.Press.LoadNPerCM)
-			if err != nil {
-				return err
-			}
-			m.out.Blades[i].Largest = append(m.out.Blades[i].Largest, a)
+			b := &m.out.Blades[i]
+			b.Largest = append(b.Largest, b.setFor(limit, m.out.Press.LoadNPerCM))
 		}
 	}
-	return nil
 }
 
 // film fills in the film over the angle.
-func (m *maker) film() error {
-	sc, err := m.workhorse(func(*job.Screen, *job.Blade) {})
-	if err != nil {
-		return err
-	}
+func (m *maker) film() {
+	sc := m.workhorse(func(*job.Screen, *job.Blade) {})
 	f := Film{Mesh: sc.Mesh.Name, Ink: sc.Ink, Target: sc.TargetUM, Moves: sc.Moves, Band: sc.CuredUM,
 		Hardness: sc.Charts.Hardness, EdgeShore: sc.Blade.EdgeHardness}
-	p, err := m.plan(m.with(m.blades, []job.Mesh{m.bench}), fixed(m.bench))
-	if err != nil {
-		return err
-	}
+	p := sure.Of(m.plan(m.with(stocksOf(m.out.Blades), []job.Mesh{m.middle}), fixed(m.middle)))
 	f.Curves = p.Locations[0].Screens[0].Charts.Angle
 	low, high := f.Band.Value, f.Band.Value
-	for _, b := range m.blades {
-		if sc := m.screen(fixed(m.bench), b, m.bench); sc != nil && sc.Clears {
+	for _, b := range m.out.Blades {
+		if sc := m.screen(fixed(m.middle), b.stock, m.middle); sc != nil && sc.Clears {
 			low, high = math.Min(low, sc.CuredUM.Value), math.Max(high, sc.CuredUM.Value)
 		}
 	}
 	f.Spread = high/low - 1
 	m.out.Film = f
-	return nil
 }
 
 // load fills in the blades under the three loads.
-func (m *maker) load() error {
+func (m *maker) load() {
 	for i := range m.out.Blades {
 		b := &m.out.Blades[i]
 		for _, w := range m.out.LoadsNPerCM {
-			var l Loaded
-			var err error
-			if l.EdgeDeg, err = b.edge(usualDeg, w); err != nil {
-				return err
-			}
-			s := fixed(m.bench)
+			l := Loaded{EdgeDeg: b.edge(usualDeg, w)}
+			s := fixed(m.middle)
 			s.LoadNCM = w
-			if sc := m.screen(s, m.blades[i], m.bench); sc != nil {
+			if sc := m.screen(s, b.stock, m.middle); sc != nil {
 				l.Clears = sc.Clears
 			} else {
 				l.Floats = l.EdgeDeg != nil
@@ -174,28 +152,22 @@ func (m *maker) load() error {
 			b.Loaded = append(b.Loaded, l)
 		}
 	}
-	return nil
 }
 
-func (m *maker) strokes() error {
+// strokes fills in the film of wet strokes in a row.
+func (m *maker) strokes() {
 	before := 0.0
 	for n := 1; n <= 3; n++ {
-		sc, err := m.workhorse(func(s *job.Screen, _ *job.Blade) { s.Strokes = n })
-		if err != nil {
-			return err
-		}
+		sc := m.workhorse(func(s *job.Screen, _ *job.Blade) { s.Strokes = n })
 		m.out.Strokes = append(m.out.Strokes, Strokes{n, sc.CuredUM, sc.CuredUM.Value - before})
 		before = sc.CuredUM.Value
 	}
-	return nil
 }
 
-func (m *maker) wear() error {
+// wear fills in the workhorse with an older edge, and ground back.
+func (m *maker) wear() {
 	for _, edge := range []string{"new", "used", "worn"} {
-		sc, err := m.workhorse(func(_ *job.Screen, b *job.Blade) { b.Edge = edge })
-		if err != nil {
-			return err
-		}
+		sc := m.workhorse(func(_ *job.Screen, b *job.Blade) { b.Edge = edge })
 		w := Wear{Edge: edge, CuredUM: sc.CuredUM.Value}
 		if m.out.Wear != nil {
 			w.ToNew = w.CuredUM/m.out.Wear[0].CuredUM - 1
@@ -206,17 +178,9 @@ func (m *maker) wear() error {
 	full := b.FreeHeightMM
 	for _, share := range []float64{1, 0.9, 0.8, 0.7} {
 		b.FreeHeightMM = math.Round(full*share*2) / 2
-		g := Ground{FreeHeightMM: b.FreeHeightMM}
-		var err error
-		if g.TipNPerCMPerMM, err = StiffnessNPerCMPerMM(b.RigidityNM, b.FreeHeightMM); err != nil {
-			return err
-		}
-		if g.EdgeDeg, err = b.edge(usualDeg, m.out.Press.LoadNPerCM); err != nil {
-			return err
-		}
-		m.out.Ground = append(m.out.Ground, g)
+		m.out.Ground = append(m.out.Ground, Ground{
+			FreeHeightMM: b.FreeHeightMM, TipNPerCMPerMM: sure.Of(StiffnessNPerCMPerMM(b.RigidityNM, b.FreeHeightMM)),
+			EdgeDeg: b.edge(usualDeg, m.out.Press.LoadNPerCM),
+		})
 	}
-	return nil
 }
-
-func number(x float64) string { return strconv.FormatFloat(x, 'g', -1, 64) }

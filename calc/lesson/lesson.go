@@ -7,6 +7,7 @@ import (
 
 	"bladecard/calc/blade"
 	"bladecard/calc/choose"
+	"bladecard/calc/internal/sure"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
 )
@@ -86,14 +87,15 @@ func (m *maker) lesson() (*Lesson, error) {
 	if len(m.shop.Meshes) == 0 {
 		return nil, errors.New("no mesh is on the racks")
 	}
-	for _, step := range []func() error{
-		m.rack, m.hardness, m.meshes, m.limits, m.film, m.load, m.strokes, m.wear, m.stencil, m.choice, m.exercises,
-	} {
-		if err := step(); err != nil {
-			return nil, err
+	if err := sure.Try(func() {
+		for _, step := range []func(){
+			m.rack, m.hardness, m.meshes, m.limits, m.film, m.load, m.strokes, m.wear, m.stencil, m.choice, m.cautions, m.exercises,
+		} {
+			step()
 		}
+	}); err != nil {
+		return nil, err
 	}
-	m.cautions()
 	return m.out, nil
 }
 
@@ -105,9 +107,7 @@ type maker struct {
 	shop    *job.Shop // its racks hold no more than mostTried blades and meshes
 	planned planFunc
 	out     *Lesson
-	blades  []job.Blade // of out.Blades
-	cloths  []job.Mesh  // of out.Meshes
-	bench   job.Mesh    // the mesh of the film figures
+	middle  job.Mesh // the mesh of the film figures
 }
 
 // spread returns at most n, three or more, of the indexes 0 to count-1, evenly spread, the ends and keep

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"sort"
 
+	"bladecard/calc/internal/sure"
 	"bladecard/calc/job"
 	"bladecard/calc/mesh"
 )
@@ -51,13 +52,13 @@ const usualPerInch = 156.0
 
 // meshes chooses the meshes that the lesson is computed from and fills in those that it shows, each
 // once, coarse to fine. Both are even choices in the order of the count.
-func (m *maker) meshes() error {
-	seen := map[string]bool{}
+func (m *maker) meshes() {
 	var all []job.Mesh
 	for _, c := range m.shop.Meshes {
-		key := c.Name + " " + number(c.OpeningUM) + " " + number(c.FabricUM) + c.Weave
-		if !seen[key] {
-			seen[key] = true
+		same := func(o job.Mesh) bool {
+			return o.Name == c.Name && o.OpeningUM == c.OpeningUM && o.FabricUM == c.FabricUM && o.Weave == c.Weave
+		}
+		if !slices.ContainsFunc(all, same) {
 			all = append(all, c)
 		}
 	}
@@ -68,7 +69,7 @@ func (m *maker) meshes() error {
 			nearest = i
 		}
 	}
-	m.bench = all[nearest]
+	m.middle = all[nearest]
 	tried := spread(len(all), mostTried, nearest)
 	m.out.MeshesRacked, m.out.MeshesTried = len(all), len(tried)
 	if len(tried) < len(all) {
@@ -76,60 +77,34 @@ func (m *maker) meshes() error {
 	}
 	for _, at := range spread(len(tried), mostMeshes, slices.Index(tried, nearest)) {
 		c := all[tried[at]]
-		cl, err := cloth(c)
-		if err != nil {
-			return err
-		}
-		out := Mesh{
+		cl := sure.Of(c.Cloth())
+		eomUM := thinShare * cl.FabricUM
+		m.out.Meshes = append(m.out.Meshes, Mesh{
 			Name: c.Name, CountPerInch: c.CountPerInch, CountPerCM: mesh.PerCM(c.CountPerInch), ThreadUM: c.ThreadUM,
 			OpeningUM: cl.OpeningUM, OpenArea: cl.OpenArea, FabricUM: cl.FabricUM, VolumeUM: cl.VolumeUM,
-			EOMUM: thinShare * cl.FabricUM, Measured: cl.MeasuredOpening || cl.MeasuredFabric,
-		}
-		if out.HoldsUM, err = mesh.HoldsUM(cl.OpenArea, cl.FabricUM, out.EOMUM); err != nil {
-			return err
-		}
-		for _, f := range []struct {
-			to *(*float64)
-			mm float64
-		}{{&out.SolidUM, wideMM}, {&out.DetailUM, narrowMM}} {
-			s := fixed(c)
-			s.FeatureMM, s.EOM = f.mm, &job.EOM{Share: thinShare}
-			if sc := m.screen(s, m.blades[m.out.Workhorse], c); sc != nil {
-				um := sc.CuredUM.Value
-				*f.to = &um
-			}
-		}
-		m.out.Meshes = append(m.out.Meshes, out)
-		m.cloths = append(m.cloths, c)
+			EOMUM: eomUM, HoldsUM: sure.Of(mesh.HoldsUM(cl.OpenArea, cl.FabricUM, eomUM)), Measured: cl.MeasuredOpening || cl.MeasuredFabric,
+			SolidUM: m.throughUM(c, wideMM, thinShare), DetailUM: m.throughUM(c, narrowMM, thinShare),
+		})
+	}
+}
+
+// throughUM is the cured film of the workhorse at the usual setup through a mesh, with a stencil that is a share
+// of the fabric and a feature of some width; nil where it folds over or floats.
+func (m *maker) throughUM(c job.Mesh, featureMM, eomShare float64) *float64 {
+	s := fixed(c)
+	s.FeatureMM, s.EOM = featureMM, &job.EOM{Share: eomShare}
+	if sc := m.screen(s, m.out.Blades[m.out.Workhorse].stock, c); sc != nil {
+		return &sc.CuredUM.Value
 	}
 	return nil
 }
 
-func cloth(c job.Mesh) (mesh.Cloth, error) {
-	return mesh.New(mesh.Spec{
-		CountPerInch: c.CountPerInch, ThreadUM: c.ThreadUM, OpeningUM: c.OpeningUM, FabricUM: c.FabricUM, Twill: c.Weave == "twill",
-	})
-}
-
-func (m *maker) stencil() error {
+// stencil fills in how much of a stencil counts.
+func (m *maker) stencil() {
 	for _, mm := range []float64{0.5, 1, 3, 5, 10, 20, 50} {
-		out := Stencil{FeatureMM: mm}
-		var err error
-		if out.Counts, err = mesh.StencilShare(mm); err != nil {
-			return err
-		}
-		for _, f := range []struct {
-			to    *(*float64)
-			share float64
-		}{{&out.ThinUM, thinShare}, {&out.ThickUM, thickShare}} {
-			s := fixed(m.bench)
-			s.FeatureMM, s.EOM = mm, &job.EOM{Share: f.share}
-			if sc := m.screen(s, m.blades[m.out.Workhorse], m.bench); sc != nil {
-				um := sc.CuredUM.Value
-				*f.to = &um
-			}
-		}
-		m.out.Stencil = append(m.out.Stencil, out)
+		m.out.Stencil = append(m.out.Stencil, Stencil{
+			FeatureMM: mm, Counts: sure.Of(mesh.StencilShare(mm)),
+			ThinUM: m.throughUM(m.middle, mm, thinShare), ThickUM: m.throughUM(m.middle, mm, thickShare),
+		})
 	}
-	return nil
 }

@@ -17,7 +17,7 @@ import (
 // source; otherPackages read, choose and convert, and hold no formula of their own.
 var (
 	formulaPackages = []string{"mesh", "blade", "film", "halftone", "tension", "ink", "cure", "press", "placement", "fit", "trials"}
-	otherPackages   = []string{"cells", "seen", "day", "orders", "rows", "file", "job", "plan", "choose", "unit", "internal", "lesson", "presslog"}
+	otherPackages   = []string{"cells", "seen", "day", "orders", "rows", "file", "job", "plan", "choose", "unit", "internal", "lesson", "presslog", "plantest"}
 )
 
 var (

@@ -49,3 +49,26 @@ func ExampleFaults() {
 	fmt.Println(len(seen.Faults()), seen.Faults()[:2])
 	// Output: 14 [too-thin too-heavy]
 }
+
+func ExampleLikely() {
+	found, err := seen.Likely(plain(), 1, 1, 3)
+	for _, f := range found {
+		fmt.Println(f.Seen, len(f.Changes) > 0)
+	}
+	fmt.Println(err)
+	// Output:
+	// ink-left true
+	// dots-plugged true
+	// dots-lost true
+	// <nil>
+}
+
+func ExampleTold() {
+	s := plain().Locations[0].Screens[0]
+	for _, c := range seen.Told(s.Corrections, 3) {
+		fmt.Println(c.Kind, c.To, c.DeltaUM > 0, c.Seen)
+	}
+	// Output:
+	// hits 2 true true
+	// strokes 2 true true
+}

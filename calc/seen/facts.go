@@ -2,13 +2,13 @@ package seen
 
 import (
 	"errors"
-	"fmt"
 	"math"
 	"slices"
 	"strings"
 
 	"bladecard/calc/cure"
 	"bladecard/calc/ink"
+	"bladecard/calc/internal/sure"
 	"bladecard/calc/plan"
 	"bladecard/calc/tension"
 )
@@ -28,9 +28,6 @@ const (
 
 // touchHeavyShare is the share of the load from which bringing the screen down to the print counts (judgement).
 const touchHeavyShare = 0.25
-
-// darkInk is the lightness of an ink below which the cloth's dye does not show in it (common practice).
-const darkInk = 0.25
 
 // dyedFibres are those whose dye moves with the heat.
 var dyedFibres = []string{"polyester", "blend", "tri-blend"}
@@ -52,72 +49,60 @@ func (a asked) filmUM() float64 {
 }
 
 // facts gathers all that the lines of the table may ask for.
-func (a asked) facts() (facts, error) {
-	s := a.screen
-	f := facts{figures: map[string]float64{}, holds: map[string]bool{}}
-	f.set("wet_low_um", s.WetUM.Low, "wet_high_um", s.WetUM.High, "expected_um", s.CuredUM.Value, "film_um", a.filmUM(),
-		"opening_um", s.Mesh.OpeningUM, "thread_um", s.Mesh.ThreadUM, "pitch_um", s.Mesh.OpeningUM+s.Mesh.ThreadUM, "fabric_um", s.Mesh.FabricUM,
-		"eom_um", s.Stencil.EOMUM, "finest_mm", s.FinestMM, "edge_deg", s.EdgeAngleDeg, "load_ncm", s.LoadNPerCM,
-		"angle_low_deg", s.AngleDeg.Low, "angle_high_deg", s.AngleDeg.High, "comb_um", combUM)
-	f.setKnown("limit_deg", s.EdgeLimitDeg)
-	if s.HidesUM != nil {
-		f.setPositive("hides_um", *s.HidesUM) // 0: nothing to hide
-	}
-	f.setPositive("width_mm", a.location.WidthMM, "height_print_mm", a.location.HeightMM, "water_g", s.WaterGM2)
+func (a asked) facts() facts {
+	s, cloth := a.screen, a.plan.Substrate
+	f := facts{figures: map[string]float64{
+		"expected_um": s.CuredUM.Value, "film_um": a.filmUM(),
+		"opening_um": s.Mesh.OpeningUM, "thread_um": s.Mesh.ThreadUM, "pitch_um": s.Mesh.OpeningUM + s.Mesh.ThreadUM, "fabric_um": s.Mesh.FabricUM,
+		"eom_um": s.Stencil.EOMUM, "finest_mm": s.FinestMM, "edge_deg": s.EdgeAngleDeg, "load_ncm": s.LoadNPerCM, "comb_um": combUM,
+	}}
+	f.interval("wet", "um", &plan.Interval{Low: s.WetUM.Low, High: s.WetUM.High})
+	f.interval("angle", "deg", &plan.Interval{Low: s.AngleDeg.Low, High: s.AngleDeg.High})
+	f.stated(map[string]*float64{
+		"limit_deg": s.EdgeLimitDeg, "hides_um": s.HidesUM, "width_mm": &a.location.WidthMM, "height_print_mm": &a.location.HeightMM, "water_g": &s.WaterGM2,
+	})
 	if s.WeighG != nil {
-		f.set("weigh_low_g", s.WeighG.Low, "weigh_high_g", s.WeighG.High)
+		f.interval("weigh", "g", &plan.Interval{Low: s.WeighG.Low, High: s.WeighG.High})
 	}
 	if s.Base != nil {
-		f.set("base_um", s.Base.CuredUM)
+		f.figures["base_um"] = s.Base.CuredUM
 	}
-	for name, holds := range map[string]bool{
-		"clears": s.Clears, "blunt": s.Blade.Edge != "new", "twice": s.Hits > 1, "sheet": a.plan.Substrate.Kind != "garment",
-		"garment": a.plan.Substrate.Kind == "garment", "manual": a.plan.Press.Kind == "manual", "water": s.WaterGM2 > 0,
+	r, g, b, swatch := ink.Swatch(s.Swatch)
+	garment, lightCloth, darkInk := cloth.Kind == "garment", cloth.Shade == "light", swatch && ink.Lightness(r, g, b) < ink.DarkLightness
+	f.holds = map[string]bool{
+		"clears": s.Clears, "blunt": s.Blade.Edge != "new", "twice": s.Hits > 1, "sheet": !garment,
+		"garment": garment, "manual": a.plan.Press.Kind == "manual", "water": s.WaterGM2 > 0,
 		"flashed": s.Flash.Needed, "gels": s.Flash.Does == "gel", "tacks": s.Flash.Does == "tack", "heats": s.Flash.Does != "lamp" && s.Flash.Does != "",
 		"heat": s.Cure.By == "heat", "light": s.Cure.By == "light", "air": s.Cure.By == "air",
-		"cotton": a.plan.Substrate.Fibre == "cotton", "nylon": a.plan.Substrate.Fibre == "nylon", "light-cloth": a.plan.Substrate.Shade == "light",
+		"cotton": cloth.Fibre == "cotton", "nylon": cloth.Fibre == "nylon", "light-cloth": lightCloth, "dark-ink": darkInk,
+		"dyed":  slices.Contains(dyedFibres, cloth.Fibre) && !lightCloth && (!darkInk || s.Use == "blocker"),
 		"rises": s.HeightMM != nil, "dots": s.Halftone != nil, "blocker": s.Use == "blocker", "measured": a.measured != nil,
-	} {
-		f.holds[name] = holds
 	}
-	f.dark(s.Swatch)
-	f.holds["dyed"] = slices.Contains(dyedFibres, a.plan.Substrate.Fibre) && !f.holds["light-cloth"] && (!f.holds["dark-ink"] || f.holds["blocker"])
 	if m := a.measured; m != nil {
 		f.holds["film-high"], f.holds["film-low"] = m.MeasuredUM > s.CuredUM.High, m.MeasuredUM < s.CuredUM.Low
 		f.holds["film-over"], f.holds["film-short"] = m.OffUM > 0, m.OffUM < 0
 	}
 	f.dots(s.Halftone, a.filmUM())
 	a.neighbors(f)
-	return f, errors.Join(a.gap(f), a.flash(f), a.cure(f))
+	a.gap(f)
+	a.flash(f)
+	a.cure(f)
+	return f
 }
 
-func (f facts) set(pairs ...any) {
-	for i := 0; i < len(pairs); i += 2 {
-		f.figures[pairs[i].(string)] = pairs[i+1].(float64)
-	}
-}
-
-func (f facts) setKnown(pairs ...any) {
-	for i := 0; i < len(pairs); i += 2 {
-		if x := pairs[i+1].(*float64); x != nil {
-			f.figures[pairs[i].(string)] = *x
+// stated takes the figures that are stated: those above 0.
+func (f facts) stated(figures map[string]*float64) {
+	for name, x := range figures {
+		if x != nil && *x > 0 {
+			f.figures[name] = *x
 		}
 	}
 }
 
-func (f facts) setPositive(pairs ...any) {
-	for i := 0; i < len(pairs); i += 2 {
-		if x := pairs[i+1].(float64); x > 0 {
-			f.figures[pairs[i].(string)] = x
-		}
-	}
-}
-
-// dark judges an ink by its swatch.
-func (f facts) dark(swatch string) {
-	var r, g, b uint8
-	if n, _ := fmt.Sscanf(swatch, "#%02x%02x%02x", &r, &g, &b); n == 3 {
-		f.holds["dark-ink"] = ink.Lightness(r, g, b) < darkInk
+// interval takes the ends of an interval, name_low_unit and name_high_unit, where there is one.
+func (f facts) interval(name, unit string, i *plan.Interval) {
+	if i != nil {
+		f.figures[name+"_low_"+unit], f.figures[name+"_high_"+unit] = i.Low, i.High
 	}
 }
 
@@ -126,8 +111,9 @@ func (f facts) dots(h *plan.Halftone, filmUM float64) {
 	if h == nil {
 		return
 	}
-	f.set("dot_um", h.DotUM, "holds_um", h.DotHoldsUM, "film_of_dot_percent", 100*filmUM/h.DotUM)
-	f.setPositive("from_percent", math.Ceil(100*h.HoldsFrom), "beat_mm", h.BeatMM)
+	f.figures["dot_um"], f.figures["holds_um"], f.figures["film_of_dot_percent"] = h.DotUM, h.DotHoldsUM, 100*filmUM/h.DotUM
+	from := math.Ceil(100 * h.HoldsFrom)
+	f.stated(map[string]*float64{"from_percent": &from, "beat_mm": &h.BeatMM})
 	f.holds["dot-holds"], f.holds["bitmap"] = h.DotHolds, h.BitmapDPI > 0
 }
 
@@ -140,7 +126,7 @@ func (a asked) neighbors(f facts) {
 		f.holds["based"] = f.holds["based"] || o.Use == "underbase"
 		if o.Use == "blocker" {
 			f.holds["blocked"] = true
-			f.set("blocker_um", o.CuredUM.Value)
+			f.figures["blocker_um"] = o.CuredUM.Value
 		}
 	}
 	passed := false
@@ -151,154 +137,117 @@ func (a asked) neighbors(f facts) {
 			passed, f.holds["wet-on-wet"] = true, st.Wet
 		case passed && !f.holds["next"]:
 			f.holds["next"], f.holds["next-wet"] = true, st.Wet
-			f.set("next", float64(st.Screen))
+			f.figures["next"] = float64(st.Screen)
 		}
 	}
 }
 
 // gap is the off-contact with its peel and stretch, as it is and a step more.
-func (a asked) gap(f facts) error {
+func (a asked) gap(f facts) {
 	o := a.screen.OffContact
-	f.set("gap_low_mm", o.Low, "gap_high_mm", o.High, "gap_up_mm", o.High+gapStepMM)
-	f.setKnown("stretch_mm", o.StretchMM, "touch_ncm", o.TouchNCM)
-	f.setPositive("tension_ncm", o.Tension)
+	up := o.High + gapStepMM
+	f.interval("gap", "mm", &plan.Interval{Low: o.Low, High: o.High})
+	f.figures["gap_up_mm"] = up
+	f.stated(map[string]*float64{"stretch_mm": o.StretchMM, "touch_ncm": o.TouchNCM, "tension_ncm": &o.Tension})
 	f.holds["touch-heavy"] = o.TouchNCM != nil && *o.TouchNCM >= touchHeavyShare*a.screen.LoadNPerCM
 	f.holds["has-gap-range"] = o.High > o.Low
 	if o.FrameMM == 0 {
-		return nil
+		return
 	}
-	for name, mm := range map[string]float64{"peel_low_deg": o.Low, "peel_high_deg": o.High, "peel_up_deg": o.High + gapStepMM} {
-		deg, err := tension.PeelAngleDeg(mm, o.FrameMM/2)
-		if err != nil {
-			return err
-		}
-		f.set(name, deg)
+	peel := func(mm float64) float64 { return sure.Of(tension.PeelAngleDeg(mm, o.FrameMM/2)) }
+	f.interval("peel", "deg", &plan.Interval{Low: peel(o.Low), High: peel(o.High)})
+	f.figures["peel_up_deg"] = peel(up)
+	if o.StretchMM != nil {
+		f.figures["stretch_low_mm"] = sure.Of(tension.StretchMM(o.Low, o.FrameMM, (o.FrameMM-a.location.HeightMM)/2))
 	}
-	if o.StretchMM == nil {
-		return nil
-	}
-	mm, err := tension.StretchMM(o.Low, o.FrameMM, (o.FrameMM-a.location.HeightMM)/2)
-	f.set("stretch_low_mm", mm)
-	return err
 }
 
 // flash is the flash as planned, and for the film that was measured.
-func (a asked) flash(f facts) error {
+func (a asked) flash(f facts) {
 	p := a.screen.Flash
-	if p.Seconds != nil {
-		f.set("flash_low_s", p.Seconds.Low, "flash_high_s", p.Seconds.High)
+	f.interval("flash", "s", p.Seconds)
+	f.interval("cold", "s", p.ColdSeconds)
+	f.interval("gel", "c", p.TemperatureC)
+	f.stated(map[string]*float64{"flash_s": p.StartS})
+	if a.unexpected() {
+		if s, known := a.flashS(a.filmUM()); known {
+			f.figures["flash_now_s"] = s
+		}
 	}
-	f.setKnown("flash_s", p.StartS)
-	if p.ColdSeconds != nil {
-		f.set("cold_high_s", p.ColdSeconds.High)
-	}
-	if p.TemperatureC != nil {
-		f.set("gel_low_c", p.TemperatureC.Low, "gel_high_c", p.TemperatureC.High)
-	}
-	if a.measured == nil || a.measured.InBand {
-		return nil
-	}
-	s, known, err := a.flashS(a.filmUM())
-	if known {
-		f.set("flash_now_s", s)
-	}
-	return err
 }
+
+// unexpected tells whether a film was measured that the plan did not expect.
+func (a asked) unexpected() bool { return a.measured != nil && !a.measured.InBand }
 
 // flashS is where to start the screen's flash for another cured film, on warm platens. It is not known where
 // the screen has no timed flash, or the unit never sets that film.
-func (a asked) flashS(curedUM float64) (s float64, known bool, err error) {
+func (a asked) flashS(curedUM float64) (s float64, known bool) {
 	p := a.screen.Flash
 	if p.StartS == nil || p.TemperatureC == nil {
-		return 0, false, nil
+		return 0, false
 	}
 	times := curedUM / a.screen.CuredUM.Value / float64(max(1, a.screen.Hits))
-	f := cure.Flash{
-		FilmUM: a.screen.WetUM.Value * times, InkWaterGM2: a.screen.WaterGM2 * times, FluxKWM2: p.FluxKWM2,
+	s, err := cure.FlashSeconds(cure.Flash{
+		FilmUM: a.screen.WetUM.Value * times, InkWaterGM2: a.screen.WaterGM2 * times, FluxKWM2: p.FluxKWM2, ClothMoisture: a.moisture(),
 		GelC: (p.TemperatureC.Low + p.TemperatureC.High) / 2, InkC: cure.InkStartC, PlatenC: cure.PlatenWarmC,
-	}
-	if f.ClothMoisture, err = a.moisture(); err != nil {
-		return 0, false, err
-	}
-	s, err = cure.FlashSeconds(f)
+	})
 	if never := (cure.ErrNeverGels{}); errors.As(err, &never) {
-		return 0, false, nil
+		return 0, false
 	}
-	return math.Max(cure.LeastS, s), err == nil, err
+	return math.Max(cure.LeastS, sure.Of(s, err)), true
 }
 
-// moisture is that of the cloth; of one that is not stated, cotton's.
-func (a asked) moisture() (float64, error) {
-	fibre := a.plan.Substrate.Fibre
-	if fibre == "" {
-		fibre = "cotton"
-	}
-	return cure.Moisture(fibre)
-}
+// moisture is that of the cloth.
+func (a asked) moisture() float64 { return sure.Of(cure.Moisture(a.plan.Substrate.Fibre)) }
 
 // cure is the cure as planned, for the film that was measured, and for twice the film.
-func (a asked) cure(f facts) error {
+func (a asked) cure(f facts) {
 	c := a.screen.Cure
 	if c.TemperatureC == nil {
-		return nil
+		return
 	}
-	f.set("cure_low_c", c.TemperatureC.Low, "cure_high_c", c.TemperatureC.High)
-	f.setPositive("top_c", c.TopC)
+	f.interval("cure", "c", c.TemperatureC)
+	f.stated(map[string]*float64{"top_c": &c.TopC})
 	if c.Passes > 1 {
-		f.set("passes", float64(c.Passes))
+		f.figures["passes"] = float64(c.Passes)
 	}
 	if fibre := a.plan.Substrate.Fibre; fibre != "" {
-		limit, err := cure.FibreLimit(fibre)
-		if err != nil {
-			return err
-		}
+		limit := sure.Of(cure.FibreLimit(fibre))
 		for name, at := range map[string]float64{"warn_c": limit.WarnC, "stop_c": limit.StopC} {
 			if !math.IsInf(at, 1) {
-				f.set(name, at)
+				f.figures[name] = at
 			}
 		}
 	}
-	f.set("twice_um", 2*a.screen.CuredUM.Value)
-	of := map[string]float64{"": 1, "_twice": 2}
-	if a.measured != nil && !a.measured.InBand {
-		of["_now"] = a.filmUM() / a.screen.CuredUM.Value
+	f.figures["twice_um"] = 2 * a.screen.CuredUM.Value
+	now := a.filmUM() / a.screen.CuredUM.Value
+	if h := a.screen.HeightMM; h != nil {
+		f.figures["height_mm"], f.figures["height_now_mm"] = *h, *h*now
 	}
-	if a.screen.HeightMM != nil {
-		f.set("height_mm", *a.screen.HeightMM, "height_now_mm", *a.screen.HeightMM*a.filmUM()/a.screen.CuredUM.Value)
+	a.through(f, "", 1)
+	a.through(f, "_twice", 2)
+	if a.unexpected() {
+		a.through(f, "_now", now)
 	}
-	for name, times := range of {
-		longer, err := a.longer(times)
-		if err != nil {
-			return err
-		}
-		if c.DwellS != nil {
-			f.set("dwell"+name+"_low_s", c.DwellS.Low*longer, "dwell"+name+"_high_s", c.DwellS.High*longer)
-		}
-		if c.BeltMPerMin != nil {
-			f.set("belt"+name+"_low_mpm", c.BeltMPerMin.Low/longer, "belt"+name+"_high_mpm", c.BeltMPerMin.High/longer)
-		}
-	}
-	return nil
 }
 
-// longer is how much longer the dryer takes for so many times the film.
-func (a asked) longer(times float64) (float64, error) {
+// through is the way through the dryer of so many times the film: it takes longer as it takes more heat.
+func (a asked) through(f facts, name string, times float64) {
 	moist := 0.0
 	if a.plan.Substrate.Kind == "garment" {
-		var err error
-		if moist, err = a.moisture(); err != nil {
-			return 0, err
-		}
+		moist = a.moisture()
 	}
-	heat := func(times float64) (float64, error) {
-		return cure.HeatKJPerM2(a.screen.WetUM.Value*times, a.screen.WaterGM2*times, moist, a.screen.Cure.TemperatureC.Low)
+	c := a.screen.Cure
+	heat := func(times float64) float64 {
+		return sure.Of(cure.HeatKJPerM2(a.screen.WetUM.Value*times, a.screen.WaterGM2*times, moist, c.TemperatureC.Low))
 	}
-	usual, err := heat(1)
-	if err != nil {
-		return 0, err
+	longer := heat(times) / heat(1)
+	if d := c.DwellS; d != nil {
+		f.interval("dwell"+name, "s", &plan.Interval{Low: d.Low * longer, High: d.High * longer})
 	}
-	now, err := heat(times)
-	return now / usual, err
+	if b := c.BeltMPerMin; b != nil {
+		f.interval("belt"+name, "mpm", &plan.Interval{Low: b.Low / longer, High: b.High / longer})
+	}
 }
 
 // line is a sentence of the table with its figures, and whether all that it needs is so.

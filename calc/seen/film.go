@@ -3,6 +3,7 @@ package seen
 import (
 	"fmt"
 	"math"
+	"slices"
 	"sort"
 
 	"bladecard/calc/ink"
@@ -93,4 +94,30 @@ func judge(s plan.Screen, measuredUM, doubtUM float64) (Measurement, error) {
 		return math.Abs(a.OffUM) < math.Abs(b.OffUM)
 	})
 	return m, nil
+}
+
+// Told are the first changes that are large enough to be measured, at most so many: in turn of those that thicken
+// and those that thin the film, each in its rank. Those that take a new screen come last.
+func Told(all []plan.Correction, most int) []plan.Correction {
+	var ways [2][]plan.Correction
+	for _, c := range all {
+		switch {
+		case c.Seen && c.DeltaUM < 0:
+			ways[1] = append(ways[1], c)
+		case c.Seen:
+			ways[0] = append(ways[0], c)
+		}
+	}
+	var press, screen []plan.Correction
+	for i := 0; len(press)+len(screen) < most && len(ways[0])+len(ways[1]) > 0; i++ {
+		if way := &ways[i%2]; len(*way) > 0 {
+			c := (*way)[0]
+			if *way = (*way)[1:]; slices.Contains(c.Disturbs, "screen") {
+				screen = append(screen, c)
+			} else {
+				press = append(press, c)
+			}
+		}
+	}
+	return append(press, screen...)
 }

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"bladecard/calc/file"
+	"bladecard/calc/plantest"
 	"bladecard/calc/seen"
 	"bladecard/samples/bench"
 )
@@ -13,12 +14,12 @@ import (
 // reach the target first; a change put into the job then gives the same ratio.
 func TestCorrect(t *testing.T) {
 	const keys = "ink = \"plastisol\"\nmesh = \"156-64\"\neom = \"12 um\"\nblade = \"70\"\nangle = 15\nhits = 1\n"
-	s := screenOf(t, keys+"strokes = 1\nfilm = \"36..48 um\"")
+	s := plantest.Screen(t, plantest.OneScreen("", keys+"strokes = 1\nfilm = \"36..48 um\""))
 	thin, err := seen.Correct(s, 30, false)
 	if err != nil || thin.InTarget || thin.OffUM != -6 || len(thin.Outcomes) == 0 {
 		t.Fatalf("%+v, %v", thin, err)
 	}
-	two := screenOf(t, keys+"strokes = 2\nfilm = \"36..48 um\"")
+	two := plantest.Screen(t, plantest.OneScreen("", keys+"strokes = 2\nfilm = \"36..48 um\""))
 	reached := true
 	for i, o := range thin.Outcomes {
 		if !(o.FilmUM.Value > 30 && o.FilmUM.Low <= o.FilmUM.Value+1e-9 && o.FilmUM.Value <= o.FilmUM.High) {
@@ -54,7 +55,7 @@ func TestCorrect(t *testing.T) {
 			t.Errorf("%g um is taken", um)
 		}
 	}
-	water := screenOf(t, "ink = \"water-based\"\nmesh = \"156-64\"\n")
+	water := plantest.Screen(t, plantest.OneScreen("", "ink = \"water-based\"\nmesh = \"156-64\"\n"))
 	solids := water.CuredUM.Value / water.WetUM.Value
 	if m, err := seen.Correct(water, 40, true); err != nil || math.Abs(m.MeasuredUM-40*solids) > 1e-9 {
 		t.Errorf("40 um wet is %g um cured; %g is wanted (%v)", m.MeasuredUM, 40*solids, err)
@@ -65,7 +66,7 @@ func TestCorrect(t *testing.T) {
 func TestOutcomesCanBeMeasured(t *testing.T) {
 	offered := 0
 	for n := range 100 {
-		for _, l := range made(t, bench.Job(n, 4, ""), file.BuiltInShop()).Locations {
+		for _, l := range plantest.Plan(t, string(bench.Job(n, 4, "")), file.BuiltInShop()).Locations {
 			for _, s := range l.Screens {
 				for _, um := range []float64{s.TargetUM.Low / 2, s.TargetUM.High * 1.5} {
 					got, err := seen.Correct(s, um, false)

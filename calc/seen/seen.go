@@ -7,6 +7,7 @@ import (
 	"sort"
 	"strings"
 
+	"bladecard/calc/internal/sure"
 	"bladecard/calc/plan"
 )
 
@@ -66,24 +67,21 @@ func Ask(p *plan.Plan, location, screen int, faults []string, measured *Measurem
 	}
 	l := p.Locations[location-1]
 	a := asked{plan: p, location: l, screen: l.Screens[screen-1], measured: measured}
-	f, err := a.facts()
-	if err != nil {
-		return Answer{}, err
-	}
 	out := Answer{Screen: screen, Measurement: measured}
-	if measured != nil && !measured.InBand {
-		out.Means = f.lines(means)
-	}
-	for _, what := range faults {
-		i := slices.IndexFunc(table, func(r row) bool { return r.what == what })
-		if i < 0 {
-			return Answer{}, fmt.Errorf("%q is not known; %v are accepted", what, Faults())
+	if err := sure.Try(func() {
+		f := a.facts()
+		if a.unexpected() {
+			out.Means = f.lines(means)
 		}
-		found, err := a.find(table[i], f)
-		if err != nil {
-			return Answer{}, err
+		for _, what := range faults {
+			i := slices.IndexFunc(table, func(r row) bool { return r.what == what })
+			if i < 0 {
+				sure.Check(fmt.Errorf("%q is not known; %v are accepted", what, Faults()))
+			}
+			out.Findings = append(out.Findings, a.find(table[i], f))
 		}
-		out.Findings = append(out.Findings, found)
+	}); err != nil {
+		return Answer{}, err
 	}
 	for _, pair := range opposed {
 		if slices.Contains(faults, pair[0]) && slices.Contains(faults, pair[1]) {
@@ -97,7 +95,8 @@ func Ask(p *plan.Plan, location, screen int, faults []string, measured *Measurem
 var usual = []string{InkLeft, PuffFallen, DotsPlugged, DotsLost, TooThin, RaggedEdge, PicksUp, DyeBleeds, TooHeavy}
 
 // Likely answers the faults that a screen is most likely to show, at most so many: those that it can have and
-// that something can be done about. Screens are numbered as for Ask, and so are the errors.
+// that something can be done about, the most usual first. Screens are numbered as for Ask, and its errors are those
+// of Ask. Kind: common practice; the order is a judgement.
 func Likely(p *plan.Plan, location, screen, most int) ([]Finding, error) {
 	a, err := Ask(p, location, screen, usual, nil)
 	if err != nil {
@@ -108,36 +107,29 @@ func Likely(p *plan.Plan, location, screen, most int) ([]Finding, error) {
 }
 
 // find answers one fault.
-func (a asked) find(r row, f facts) (Finding, error) {
+func (a asked) find(r row, f facts) Finding {
 	out := Finding{Seen: r.what, Shows: f.any(r.shows), Instead: []Line{}, Look: []Line{}, Against: []Line{}, Changes: []Change{}, Measure: []Line{}, Not: []Line{}, Cautions: []Line{}}
 	if !out.Shows {
 		out.Instead = f.lines(r.instead)
-		return out, nil
+		return out
 	}
 	out.Look, out.Against = f.lines(r.look), f.lines(r.off)
 	out.Measure, out.Not, out.Cautions = f.lines(r.measure), f.lines(r.not), f.lines(r.caution)
 	for _, l := range r.changes {
-		if l.code == "film" && len(out.Against) > 0 {
-			continue // the film is not what is wrong
-		}
-		if l.code == "film" {
-			films, err := a.films(r.films)
-			if err != nil {
-				return out, err
-			}
-			out.Changes = append(out.Changes, films...)
-			continue
-		}
-		if made, holds := f.line(l); holds {
+		made, holds := f.line(l)
+		switch {
+		case l.code == "film" && len(out.Against) == 0: // else the film is not what is wrong
+			out.Changes = append(out.Changes, a.films(r.films)...)
+		case l.code != "film" && holds:
 			out.Changes = append(out.Changes, Change{Line: made})
 		}
 	}
-	return out, nil
+	return out
 }
 
 // films are the corrections of the plan that mend a fault, the smallest first, each with the film, the edge
 // and the flash after it. A change that neither a gauge nor an eye tells is none.
-func (a asked) films(w want) ([]Change, error) {
+func (a asked) films(w want) []Change {
 	s := a.screen
 	var fit []plan.Correction
 	for _, c := range s.Corrections {
@@ -159,13 +151,9 @@ func (a asked) films(w want) ([]Change, error) {
 	sort.SliceStable(fit, func(i, j int) bool { return fit[i].Cost < fit[j].Cost })
 	out := []Change{}
 	for _, c := range fit[:min(len(fit), mostFilms)] {
-		made, err := a.film(c)
-		if err != nil {
-			return nil, err
-		}
-		out = append(out, made)
+		out = append(out, a.film(c))
 	}
-	return out, nil
+	return out
 }
 
 // leanSeenDeg is the change of a bent edge from which an edge prints otherwise (judgement).
@@ -179,7 +167,7 @@ func keepsFilm(s plan.Screen, c plan.Correction) bool {
 }
 
 // film is a correction laid on the film that is there.
-func (a asked) film(c plan.Correction) (Change, error) {
+func (a asked) film(c plan.Correction) Change {
 	scale := a.filmUM() / a.screen.CuredUM.Value
 	values := map[string]float64{
 		"film_um": scale * c.CuredUM, "film_low_um": a.filmUM() + scale*c.DeltaBandUM.Low, "film_high_um": a.filmUM() + scale*c.DeltaBandUM.High,
@@ -188,22 +176,16 @@ func (a asked) film(c plan.Correction) (Change, error) {
 	if h := a.screen.Halftone; h != nil {
 		values["film_of_dot_percent"] = 100 * scale * c.CuredUM / h.DotUM
 	}
-	s, known, err := a.flashS(scale * c.CuredUM)
-	if known && c.Kind != "hits" { // each hit has its own flash
+	if s, known := a.flashS(scale * c.CuredUM); known && c.Kind != "hits" { // each hit has its own flash
 		values["flash_s"] = s
 	}
-	return Change{Line: Line{Code: "film", Values: values}, Correction: &c}, err
+	return Change{Line: Line{Code: "film", Values: values}, Correction: &c}
 }
 
 // any tells whether one of some facts holds; of none, it does.
 func (f facts) any(needs string) bool {
-	if needs == "" {
-		return true
-	}
-	for _, need := range strings.Fields(needs) {
-		if _, holds := f.line(line{needs: need}); holds {
-			return true
-		}
-	}
-	return false
+	return needs == "" || slices.ContainsFunc(strings.Fields(needs), func(need string) bool {
+		_, holds := f.line(line{needs: need})
+		return holds
+	})
 }

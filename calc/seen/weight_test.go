@@ -4,13 +4,14 @@ import (
 	"math"
 	"testing"
 
+	"bladecard/calc/plantest"
 	"bladecard/calc/seen"
 )
 
 // TestWeighed: a print that gains what the plan says has the plan's film, and one that gains twice the film has
 // more than twice, since the cloth takes in no more. The doubt of what it takes in widens what is told.
 func TestWeighed(t *testing.T) {
-	s := screenOf(t, "use = \"underbase\"\nink = \"plastisol white\"\nmesh = \"156-64\"\ncoverage = \"30 %\"\nfilm = \"10..30 um\"\n")
+	s := plantest.Screen(t, plantest.OneScreen("", "use = \"underbase\"\nink = \"plastisol white\"\nmesh = \"156-64\"\ncoverage = \"30 %\"\nfilm = \"10..30 um\"\n"))
 	m, err := seen.CorrectWeighed(s, *s.InkGPerPrint)
 	if err != nil || math.Abs(m.MeasuredUM/s.CuredUM.Value-1) > 1e-9 || math.Abs(m.DoubtUM-2.5*s.CuredUM.Value/s.WetUM.Value) > 1e-9 || !m.InBand {
 		t.Errorf("the plan's own gain: %+v, %v; %g um is planned", m, err, s.CuredUM.Value)

@@ -22,6 +22,7 @@ func TestFigures(t *testing.T) {
 		{"force in mid-span, N/cm", value(TouchForceNPerCM(25, h, mid, mid)), 0.595, 0.0005, "derived: T h (1/a + 1/b)"},
 		{"force at 100 mm, N/cm", value(TouchForceNPerCM(25, h, margin, span-margin)), 0.977, 0.0005, "derived: T h (1/a + 1/b)"},
 		{"peel at 100 mm, deg", value(PeelAngleDeg(h, margin)), 1.8186, 0.0005, "derived: atan(h/a)"},
+		{"blade of a 300 mm image, mm", value(BladeLengthMM(300)), 350, 0, "common practice: 25 mm a side"},
 	} {
 		got, err := c.got()
 		if err != nil || !(math.Abs(got-c.want) <= c.tol) {

@@ -59,3 +59,9 @@ func ExampleBladePathFits() {
 		f.MarginMM, f.MarginHolds, f.Ratio, f.RatioHolds, f.ShortMM, err)
 	// Output: margin 76.5 mm (true), ratio 1.43 (false), short by 24.5 mm <nil>
 }
+
+func ExampleBladeLengthMM() {
+	b, err := tension.BladeLengthMM(304.8)
+	fmt.Printf("%.1f mm %v\n", b, err)
+	// Output: 354.8 mm <nil>
+}

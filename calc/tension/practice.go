@@ -98,6 +98,21 @@ func TensionVerdict(tensionNPerCM, threadUM float64, raised bool) (string, error
 	return High, nil
 }
 
+// BladeBeyondMM is how much longer than the image a blade is on each side, in mm (common
+// practice).
+const BladeBeyondMM = 25.0
+
+// BladeLengthMM is the customary blade length in mm for an image width in mm, 25 mm longer on
+// each side.
+//
+// Range: 5 to 5000 mm; an error outside. Kind: common practice.
+func BladeLengthMM(imageMM float64) (float64, error) {
+	if err := within("image width", imageMM, 5, 5000, "mm"); err != nil {
+		return 0, err
+	}
+	return imageMM + 2*BladeBeyondMM, nil
+}
+
 // The customary free mesh beside the blade in mm (common practice), and the published least
 // inside of the frame over the blade path (SGIA, 2021 [31]).
 const (

@@ -34,6 +34,7 @@ func TestRefusals(t *testing.T) {
 		"blade path, over the frame": fit(400, 401),
 		"blade path, NaN":            fit(400, nan),
 		"blade path, frame NaN":      fit(nan, 300),
+		"blade length, image 0":      one(BladeLengthMM(0)),
 	} {
 		if err == nil {
 			t.Errorf("%s: taken", name)

@@ -77,7 +77,7 @@ func printed(t *testing.T, e edition, jobs []string) []document {
 		title := strings.TrimSpace(l.plan.Job + " " + l.plan.Title)
 		out = append(out,
 			document{base + "-cards.pdf", title, l.plan.Shop, l.voice.T("sheet.subject"),
-				[]string{l.voice.T("card.x-angle"), l.voice.T("card.y-film")}},
+				[]string{l.voice.T("card.scale"), l.voice.T("card.wrong")}},
 			document{base + "-sheet.pdf", title, l.plan.Shop, l.voice.T("sheet-doc.subject"),
 				[]string{l.voice.T("sheet-doc.film"), l.voice.T("sheet-doc.held")}})
 	}

@@ -22,6 +22,9 @@ type word struct {
 	Text string  `xml:",chardata"`
 }
 
+// lead is the leading above the letters of a word, and below them.
+func (w word) lead() float64 { return (w.YMax - w.YMin) / 6 }
+
 type wordsOfPage struct {
 	Width  float64 `xml:"width,attr"`
 	Height float64 `xml:"height,attr"`
@@ -67,8 +70,9 @@ func searchable(t *testing.T, d document, e edition) {
 	}
 }
 
-// apart: every word of a page is inside the strip that printers leave white, and no two words
-// overlap by more than half a point in both directions.
+// apart: every word of a page is inside the strip that printers leave white, and the letters of no two words
+// overlap by more than half a point in both directions. A word's box has the font's leading above and below the
+// letters, a sixth of it each, into which the row of another size may reach.
 func apart(t *testing.T, number int, p wordsOfPage) {
 	t.Helper()
 	const slack = 0.5
@@ -78,7 +82,7 @@ func apart(t *testing.T, number int, p wordsOfPage) {
 			t.Errorf("page %d: %q stands at the edge, %.1f, %.1f to %.1f, %.1f pt", number, w.Text, w.XMin, w.YMin, w.XMax, w.YMax)
 		}
 		for _, o := range p.Words[:k] {
-			across, down := min(w.XMax, o.XMax)-max(w.XMin, o.XMin), min(w.YMax, o.YMax)-max(w.YMin, o.YMin)
+			across, down := min(w.XMax, o.XMax)-max(w.XMin, o.XMin), min(w.YMax-w.lead(), o.YMax-o.lead())-max(w.YMin+w.lead(), o.YMin+o.lead())
 			if across > slack && down > slack {
 				t.Errorf("page %d: %q lies %.1f by %.1f pt on %q", number, w.Text, across, down, o.Text)
 			}

@@ -5,8 +5,6 @@ import (
 	"fmt"
 	"math"
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"bladecard/calc/plan"
 	"bladecard/calc/seen"
@@ -87,7 +85,7 @@ func (m *maker) back(r page.Rect) {
 	m.err = fmt.Errorf("the warnings of the back leave no room; fewer warnings are accepted")
 }
 
-// row is the height of a line of notes.
+// noteMM is the height of a line of notes.
 func (m *maker) noteMM() float64 { return canvas.LineHeight(canvas.Font{SizePT: m.grid.notePT}) }
 
 func (m *maker) blocks(w float64, a amount, faults []seen.Finding) []block {
@@ -100,9 +98,9 @@ func (m *maker) blocks(w float64, a amount, faults []seen.Finding) []block {
 		out = append(out, m.helps(w, a, faults)...)
 	}
 	if a.setup {
-		out = append(out, m.paragraph("setup", w, m.setup(), canvas.Regular))
+		out = append(out, m.paragraph("setup", w, m.say.CardSetup(m.screen), canvas.Regular))
 	}
-	if text := m.cautions(); text != "" {
+	if text := m.say.Cautions(m.screen.Cautions); text != "" {
 		out = append(out, m.paragraph("cautions", w, text, canvas.Regular))
 	}
 	return append(out, m.log())
@@ -143,7 +141,7 @@ func (m *maker) warnings(w float64, brief int) block {
 	for i, x := range list {
 		text := x.Text
 		if i >= whole {
-			text = m.short(x)
+			text = m.say.BriefWarning(x)
 		}
 		out = append(out, m.say.T("show.warning", "text", text))
 	}
@@ -159,14 +157,7 @@ func (m *maker) film(w float64, brief bool) block {
 	s, v := m.screen, m.say
 	big := v.T("card.cured", "value", v.FilmUM(s.CuredUM.Value))
 	left := m.wide(big, bold) + 3
-	texts := []string{v.T("card.band", "band", v.FilmRange(s.CuredUM.Low, s.CuredUM.High)), v.T("card.wet", "value", v.FilmUM(s.WetUM.Value), "band", v.FilmRange(s.WetUM.Low, s.WetUM.High))}
-	if g := s.WeighG; g != nil {
-		texts = append(texts, v.T("card.weigh", "value", v.Grams(g.Value), "band", v.GramRange(g.Low, g.High)))
-	}
-	texts = append(texts, v.T("card.target", "range", v.FilmRange(s.TargetUM.Low, s.TargetUM.High), "from", v.T("from."+s.TargetUM.From)))
-	if text := v.Measured(m.plan.Calibration, s.Measured); text != "" {
-		texts = append(texts, text)
-	}
+	texts := v.Expect(m.plan, s)
 	if brief {
 		texts = texts[:1]
 	}
@@ -201,7 +192,7 @@ func (m *maker) helps(w float64, a amount, faults []seen.Finding) []block {
 	}
 	charts := 1.4
 	if m.size.H >= page.CardA5.H {
-		charts = 2
+		charts = 2.4
 	}
 	h = math.Max(h, charts*chartMM)
 	return []block{{h: h, draw: func(r page.Rect) {
@@ -228,7 +219,7 @@ func (m *maker) ruler(w float64, most int) block {
 		Target: figure.Interval{Low: s.TargetUM.Low, High: s.TargetUM.High}, Band: figure.Interval{Low: s.CuredUM.Low, High: s.CuredUM.High},
 		Set: s.CuredUM.Value, SetLabel: v.T("card.as-set"), Unit: v.T("card.scale"), Format: v.Number, SizePT: m.grid.notePT,
 	}
-	for _, c := range told(s.Corrections, most) {
+	for _, c := range seen.Told(s.Corrections, most) {
 		tag := "card.at-press"
 		if c.Kind == "mesh" || c.Kind == "eom" {
 			tag = "card.new-screen"
@@ -239,7 +230,7 @@ func (m *maker) ruler(w float64, most int) block {
 	any := films(s.Others.FilmUM)
 	row := figure.RulerRow{Label: v.T("card.any-blade", "range", v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High)), Tag: v.FilmRange(any.Low, any.High), Span: &any, To: s.CuredUM.Value}
 	if math.Max(s.CuredUM.Value-any.Low, any.High-s.CuredUM.Value) < s.TellsUM {
-		row.Tag = v.T("card.no-cure", "range", row.Tag)
+		row.Tag = v.T("card.no-help", "range", row.Tag)
 	}
 	fig.Rows = append(fig.Rows, row)
 	h := fig.Height()
@@ -250,33 +241,6 @@ func (m *maker) ruler(w float64, most int) block {
 	}}
 }
 
-// told are the first changes that are large enough to be measured, in turn of those that thicken and those that
-// thin the film, each in its rank; those at the press come first.
-func told(all []plan.Correction, most int) []plan.Correction {
-	var ways [2][]plan.Correction
-	for _, c := range all {
-		if c.Seen {
-			way := 0
-			if c.DeltaUM < 0 {
-				way = 1
-			}
-			ways[way] = append(ways[way], c)
-		}
-	}
-	var press, screen []plan.Correction
-	for i := 0; len(press)+len(screen) < most && len(ways[0])+len(ways[1]) > 0; i++ {
-		if way := &ways[i%2]; len(*way) > 0 {
-			c := (*way)[0]
-			if *way = (*way)[1:]; c.Kind == "mesh" || c.Kind == "eom" {
-				screen = append(screen, c)
-			} else {
-				press = append(press, c)
-			}
-		}
-	}
-	return append(press, screen...)
-}
-
 // looks are the faults that this screen is likely to show and what to do about each, in order.
 func (m *maker) looks(most int, faults []seen.Finding) block {
 	row := m.noteMM()
@@ -285,39 +249,21 @@ func (m *maker) looks(most int, faults []seen.Finding) block {
 		return block{draw: func(page.Rect) {}}
 	}
 	return block{h: float64(len(faults)+1) * row, draw: func(r page.Rect) {
-		names := 0.0
+		wide := 0.0
 		for _, f := range faults {
-			names = math.Max(names, canvas.Width(m.fault(f), canvas.Font{SizePT: m.grid.notePT}))
+			looks, _ := m.say.Fault(f)
+			wide = math.Max(wide, canvas.Width(looks, canvas.Font{SizePT: m.grid.notePT}))
 		}
 		m.note("looks wrong", page.Rect{X: r.X, Y: r.Y, W: r.W, H: row}, bold, m.say.T("card.wrong"))
 		const box = 2.0
 		for i, f := range faults {
-			at := page.Rect{X: r.X, Y: r.Y + float64(i+1)*row, W: math.Min(names+box+1.1, 0.5*r.W), H: row}
+			at := page.Rect{X: r.X, Y: r.Y + float64(i+1)*row, W: math.Min(wide+box+1.1, 0.5*r.W), H: row}
+			looks, do := m.say.Fault(f)
 			m.fill("tick", page.Rect{X: at.X, Y: at.Y + (row-box)/2, W: box, H: box}, canvas.White, 0.2)
-			m.note("fault", page.Rect{X: at.X + box + 1, Y: at.Y, W: at.W - box - 1, H: row}, plain, m.fault(f))
-			m.note("do", page.Rect{X: at.Right() + 1, Y: at.Y, W: r.Right() - at.Right() - 1, H: row}, plain, m.steps(f)...)
+			m.note("fault", page.Rect{X: at.X + box + 1, Y: at.Y, W: at.W - box - 1, H: row}, plain, looks)
+			m.note("do", page.Rect{X: at.Right() + 1, Y: at.Y, W: r.Right() - at.Right() - 1, H: row}, plain, do...)
 		}
 	}}
-}
-
-// fault is what a fault looks like.
-func (m *maker) fault(f seen.Finding) string {
-	if key := "card.fault-" + f.Seen; m.say.Has(key) {
-		return m.say.T(key)
-	}
-	return m.say.T("seen-name." + f.Seen)
-}
-
-// steps are what to do about a fault, in order, with fewer and fewer steps.
-func (m *maker) steps(f seen.Finding) []string {
-	var all, out []string
-	for _, c := range f.Changes {
-		all = append(all, m.say.Do(c))
-	}
-	for n := len(all); n > 0; n-- {
-		out = append(out, "→ "+strings.Join(all[:n], m.say.T("card.then")))
-	}
-	return out
 }
 
 // leans are bars of how far the other blades may lean.
@@ -327,39 +273,29 @@ func (m *maker) leans(most int) block {
 	if len(list) == 0 {
 		return block{draw: func(page.Rect) {}}
 	}
+	const mostDeg = 45.0
+	fig := figure.Bars{SizePT: m.grid.notePT, PitchMM: row}
+	for _, l := range list {
+		bar := figure.Bar{Name: l.Blade, Figure: m.say.Lean(l)}
+		if l.ToDeg != nil {
+			bar.Share = *l.ToDeg / mostDeg
+		}
+		fig.Rows = append(fig.Rows, bar)
+	}
 	return block{h: float64(len(list)+1) * row, draw: func(r page.Rect) {
 		m.note("other blades", page.Rect{X: r.X, Y: r.Y, W: r.W, H: row}, bold, m.say.T("card.no-blade", "blade", m.screen.Blade.Name), m.say.T("card.other-blade"))
-		const mostDeg = 45.0
-		for i, l := range list {
-			y := r.Y + float64(i+1)*row
-			name := page.Rect{X: r.X, Y: y, W: 0.4 * r.W, H: row}
-			m.note("other blade", name, right, l.Blade)
-			at := page.Rect{X: name.Right() + 1, Y: y, W: 0.4 * r.W, H: row}
-			if l.ToDeg != nil {
-				at.W *= *l.ToDeg / mostDeg
-				m.boxes = append(m.boxes, page.Fill("lean bar", at.X, y+0.5, at.W, row-1, &barGray, canvas.Pen{}))
-				at.X = at.Right() + 1
-			}
-			at.W = r.Right() - at.X
-			m.note("lean", at, bold, m.leanWord(l))
-		}
+		at := page.Rect{X: r.X, Y: r.Y + row, W: r.W, H: r.H - row}
+		m.draw("leans", at, func(c canvas.Canvas) error {
+			return fig.Draw(c, figure.Rect{W: at.W, H: at.H})
+		})
 	}}
-}
-
-var barGray = canvas.Gray(190)
-
-func (m *maker) leanWord(l plan.Lean) string {
-	if l.ToDeg == nil {
-		return m.say.T("card.lean-none")
-	}
-	return m.say.Angle(*l.ToDeg)
 }
 
 // leansText is the same in words.
 func (m *maker) leansText(w float64) block {
 	var list []string
 	for _, l := range m.screen.Others.Leans {
-		list = append(list, l.Blade+"\u00a0"+m.leanWord(l))
+		list = append(list, l.Blade+"\u00a0"+m.say.Lean(l))
 	}
 	if list == nil {
 		return block{draw: func(page.Rect) {}}
@@ -367,52 +303,9 @@ func (m *maker) leansText(w float64) block {
 	return m.paragraph("other blades", w, m.say.T("card.leans", "blade", m.screen.Blade.Name, "list", strings.Join(list, " · ")), canvas.Regular)
 }
 
-// setup is wipe test, flash and cure in the fewest words.
-func (m *maker) setup() string {
-	v, s := m.say, m.screen
-	texts := []string{v.T("card.wipe")}
-	if f := s.Flash; f.Needed && f.StartS != nil {
-		texts = append(texts, v.CardFlash(f))
-	}
-	return strings.Join(append(texts, m.cure()), " ")
-}
-
-// cure is the cure in the fewest words.
-func (m *maker) cure() string {
-	c, v := m.screen.Cure, m.say
-	if c.TemperatureC == nil {
-		return sentence(v.Cure(c))
-	}
-	text := v.T("card.cure", "temperature", v.TemperatureRange(c.TemperatureC.Low, c.TemperatureC.High))
-	if c.DwellS != nil {
-		text += v.T("card.cure-dwell", "dwell", v.SecondsRange(c.DwellS.Low, c.DwellS.High))
-	}
-	if c.BeltMPerMin != nil {
-		text += v.T("card.cure-belt", "belt", v.BeltSpeed(c.BeltMPerMin.Low, c.BeltMPerMin.High))
-	}
-	return text + "."
-}
-
-// cautions are what can hurt.
-func (m *maker) cautions() string {
-	var parts []string
-	for _, c := range m.screen.Cautions {
-		parts = append(parts, m.say.T("caution."+c))
-	}
-	if parts == nil {
-		return ""
-	}
-	return strings.Join(parts, " ") + " " + m.say.T("caution.defer")
-}
-
 // log is the strip to write on, in the columns that a press log has.
 func (m *maker) log() block {
-	v := m.say
-	air := v.T("card.log-hand")
-	if unit, _, _ := v.Air(m.screen); unit != "" {
-		air = v.T("card.log-air", "unit", unit)
-	}
-	heads := []string{v.T("card.log-date"), v.T("card.log-wet"), v.T("card.log-cured"), v.T("card.log-angle"), v.T("card.log-strokes"), air, v.T("card.log-flash"), v.T("card.log-wiped"), v.T("card.log-name")}
+	heads := m.say.LogHeads(m.screen)
 	widths := []float64{15, 15.8, 14.7, 13, 13, 12.5, 11, 12, 15}
 	row := m.noteMM()
 	return block{h: row + 4.2, draw: func(r page.Rect) {
@@ -428,10 +321,4 @@ func (m *maker) log() block {
 		}
 		m.rule("under the log", r.X, r.Bottom(), r.W, 0)
 	}}
-}
-
-// sentence is s with a capital and a full stop.
-func sentence(s string) string {
-	r, n := utf8.DecodeRuneInString(s)
-	return string(unicode.ToUpper(r)) + strings.TrimSuffix(s[n:], ".") + "."
 }

@@ -4,10 +4,9 @@ import (
 	"io"
 	"testing"
 
-	"bladecard/calc/choose"
 	"bladecard/calc/file"
-	"bladecard/calc/job"
 	"bladecard/calc/plan"
+	"bladecard/calc/plantest"
 	"bladecard/render/canvas/pdf"
 	"bladecard/render/page"
 	"bladecard/render/say"
@@ -19,14 +18,7 @@ import (
 func benchCards(b *testing.B, screens int) (*plan.Plan, *say.Voice) {
 	b.Helper()
 	shop := file.BuiltInShop()
-	j, errs := file.DecodeJob("b.toml", bench.Job(1, min(screens, 100), ""))
-	if errs = append(errs, job.Resolve(j, shop)...); errs != nil {
-		b.Fatal(errs)
-	}
-	p, errs := choose.Make(j, shop)
-	if errs != nil {
-		b.Fatal(errs)
-	}
+	p := plantest.Plan(b, string(bench.Job(1, min(screens, 100), "")), shop)
 	v, err := say.New("en", "metric")
 	if err != nil {
 		b.Fatal(err)

@@ -2,9 +2,8 @@ package card
 
 import (
 	"fmt"
-	"runtime"
+	"slices"
 	"sync"
-	"sync/atomic"
 
 	"bladecard/calc/plan"
 	"bladecard/render/canvas"
@@ -52,6 +51,7 @@ func Each(p *plan.Plan, size page.Size, v *say.Voice) page.Cards {
 		}
 		for i, l := range p.Locations {
 			for _, s := range l.Screens {
+				s.Warnings = slices.Concat(s.Warnings, of(l, s.Number, v))
 				makers = append(makers, &maker{plan: p, place: i + 1, loc: l, screen: s, size: size, say: v, grid: newGrid(safeArea(size))})
 				if len(makers) == atOnce && !flush() {
 					return
@@ -60,6 +60,16 @@ func Each(p *plan.Plan, size page.Size, v *say.Voice) page.Cards {
 		}
 		flush()
 	}
+}
+
+// of are the warnings of a location that are one screen's and have words for its front; the others stand on the sheet.
+func of(l plan.Location, screen int, v *say.Voice) (out []plan.Warning) {
+	for _, w := range l.Warnings {
+		if w.Values["screen"] == float64(screen) && v.Has("front-warning."+w.Code) {
+			out = append(out, w)
+		}
+	}
+	return out
 }
 
 // Count is how many cards a plan has.
@@ -71,24 +81,12 @@ func Count(p *plan.Plan) int {
 	return n
 }
 
-// fewCards are laid out one after the other: sharing them out would cost more than it saves.
-const fewCards = 8
-
-// layOut lays out some cards, on all cores where they are many.
+// layOut lays out some cards, on all cores.
 func layOut(makers []*maker) ([]page.Card, []error) {
 	out, errs := make([]page.Card, len(makers)), make([]error, len(makers))
-	cores := 1
-	if len(makers) > fewCards {
-		cores = runtime.GOMAXPROCS(0)
-	}
-	var next atomic.Int64
 	var all sync.WaitGroup
-	for range cores {
-		all.Go(func() {
-			for n := next.Add(1) - 1; n < int64(len(makers)); n = next.Add(1) - 1 {
-				out[n], errs[n] = makers[n].card()
-			}
-		})
+	for n, m := range makers {
+		all.Go(func() { out[n], errs[n] = m.card() })
 	}
 	all.Wait()
 	return out, errs

@@ -60,8 +60,8 @@ func (m *maker) head(r page.Rect) {
 		word = "card.heads"
 	}
 	m.fill("head tile", tile, canvas.Black, 0)
-	m.line("head label", page.Rect{X: tile.X, Y: tile.Y + g.mm(0.8), W: tile.W, H: g.mm(rowMM)}, strong.white(), m.say.T(word))
-	m.row("head", page.Rect{X: tile.X + g.mm(0.5), Y: tile.Y + g.mm(rowMM+0.8), W: tile.W - g.mm(1), H: tile.H - g.mm(rowMM+0.8)}, strong.white(), g.headPT, strings.Join(heads, "+"))
+	m.line("head label", page.Rect{X: tile.X, Y: tile.Y + g.mm(0.8), W: tile.W, H: g.mm(rowMM)}, white(strong), m.say.T(word))
+	m.row("head", page.Rect{X: tile.X + g.mm(0.5), Y: tile.Y + g.mm(rowMM+0.8), W: tile.W - g.mm(1), H: tile.H - g.mm(rowMM+0.8)}, white(strong), g.headPT, strings.Join(heads, "+"))
 	patch := page.Rect{X: tile.Right() + g.mm(2), Y: r.Y, W: g.mm(11), H: r.H}
 	m.draw("swatch", patch, func(c canvas.Canvas) error {
 		return m.swatch().Draw(c, figure.Rect{W: patch.W, H: patch.H})
@@ -80,12 +80,14 @@ func (m *maker) head(r page.Rect) {
 	if s.Of > 1 {
 		which = m.say.T("card.screen", "n", fmt.Sprint(s.Number), "of", fmt.Sprint(s.Of))
 	}
-	left, rest := aside(at, m.wide(which, plain), g.mm(2))
 	if ink := m.say.InkName(s.Ink); ink != m.color() {
-		m.line("ink", left, plain, ink)
+		m.line("ink", at, plain, ink)
 	}
-	m.line("screen number", rest, right, which)
 	at.Y = at.Bottom()
+	if left, rest := at.Aside(m.wide(which, plain), g.mm(2)); number <= left.W {
+		m.line("screen number", rest, right, which)
+		at = left
+	}
 	if m.plan.Job == "" {
 		m.line("location", at, plain, m.loc.Name)
 		return
@@ -94,14 +96,6 @@ func (m *maker) head(r page.Rect) {
 	if at.X, at.W = at.X+number, at.W-number; at.W > g.mm(15) {
 		m.line("location", at, plain, " · "+m.loc.Name)
 	}
-}
-
-// aside parts a place w wide from the right end of r, with a gap between the two.
-func aside(r page.Rect, w, gap float64) (left, rest page.Rect) {
-	left, rest = r, r
-	left.W -= w + gap
-	rest.X, rest.W = r.Right()-w, w
-	return left, rest
 }
 
 // color is the color of the ink in words, or its class where the job names no color.
@@ -125,22 +119,14 @@ func (m *maker) warned(r page.Rect) {
 	m.fill("warning band", r, canvas.Black, 0)
 	list, see := m.screen.Warnings, m.say.T("card.see-back")
 	in := page.Rect{X: r.X + m.grid.mm(1.5), Y: r.Y, W: r.W - m.grid.mm(3), H: r.H}
-	left, rest := aside(in, m.wide(see, plain), m.grid.mm(2))
+	left, rest := in.Aside(m.wide(see, plain), m.grid.mm(2))
 	first := max(0, slices.IndexFunc(list, func(w plan.Warning) bool { return !strings.HasPrefix(w.Code, "mend-") }))
-	word, more := m.short(list[first]), ""
+	word, more := m.say.BriefWarning(list[first]), ""
 	if n := len(list) - 1; n > 0 {
 		more = fmt.Sprintf(" +%d", n)
 	}
-	m.line("warning", left, bold.white(), "! "+word+more, "! "+m.say.T("front-warning.other")+more)
-	m.line("see back", rest, right.white(), see)
-}
-
-// short is a warning in a few words.
-func (m *maker) short(w plan.Warning) string {
-	if key := "front-warning." + w.Code; m.say.Has(key) {
-		return m.say.T(key)
-	}
-	return m.say.T("front-warning.other")
+	m.line("warning", left, white(bold), "! "+word+more, "! "+m.say.T("front-warning.other")+more)
+	m.line("see back", rest, white(right), see)
 }
 
 // figures shows blade, angle, strokes and air side by side.
@@ -161,7 +147,7 @@ func (m *maker) figures(r page.Rect) {
 	if b := s.Blade; b.Name != b.Layup {
 		labels = []string{b.Name, label}
 	}
-	column(36.8, "blade", s.Blade.Layup, labels, m.bladeWords()...)
+	column(36.8, "blade", s.Blade.Layup, labels, v.BladeFact(s.Blade)...)
 	hold := v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High)
 	column(29, "angle", v.Angle(s.AngleDeg.Set), []string{v.T("card.angle")}, v.T("card.hold", "range", hold), hold)
 	n, word := s.Strokes, v.Many("card.strokes", s.Strokes)
@@ -196,16 +182,6 @@ func (m *maker) column(r page.Rect, name, value string, labels []string, subs ..
 	m.line(name+" fact", page.Rect{X: r.X, Y: at.Bottom(), W: r.W, H: mm(subMM)}, middle, subs...)
 }
 
-// bladeWords are the length of the blade and the state of its edge, and what may be left out.
-func (m *maker) bladeWords() []string {
-	b, v := m.screen.Blade, m.say
-	if b.LengthMM == 0 {
-		return []string{v.T("edge." + b.Edge)}
-	}
-	long := v.Length(b.LengthMM)
-	return []string{long + " · " + v.T("card.edge-"+b.Edge), long}
-}
-
 // lean draws the blade at its angle, beside the tile of the flash.
 func (m *maker) lean(r page.Rect) {
 	a, gap := m.screen.AngleDeg, m.grid.mm(2)
@@ -222,58 +198,47 @@ func (m *maker) lean(r page.Rect) {
 // flash is the tile that says what sets the film before the next color: black for a flash, framed for a lamp, a
 // thin line for none.
 func (m *maker) flash(r page.Rect) {
-	f, v := m.screen.Flash, m.say
-	word, sub, time, l, sl := v.T("card.no-flash"), "", "", middle, middle
-	switch {
+	word, time, sub := m.say.FlashTile(m.screen.Flash)
+	l, sl := middle, middle
+	switch f := m.screen.Flash; {
 	case f.Does == "lamp":
 		m.fill("flash tile", r, canvas.White, m.grid.mm(1.2))
-		l, word, sub = strong, v.T("card.lamp"), v.T("card.each")
+		l = strong
 	case !f.Needed:
 		m.fill("flash tile", r, canvas.White, 0.25)
 		if n := m.screen.Next; n != nil && n.Wet {
-			sub = v.T("card.on-wet")
+			sub = m.say.T("card.on-wet")
 		}
 	default:
 		m.fill("flash tile", r, canvas.Black, 0)
-		l, sl, word, time = strong.white(), sl.white(), v.T("card.flash"), m.flashTime(f)
-		if key := "card.flash-" + f.Does; v.Has(key) {
-			word = v.T(key)
-		}
-		if f.Cool {
-			sub = v.T("card.cool")
-		}
-	}
-	if f.Needed && f.Does != "lamp" && time == "" {
-		sub = v.T("card.by-sheet")
+		l, sl = white(strong), white(sl)
 	}
 	in := page.Rect{X: r.X + m.grid.mm(1.6), Y: r.Y, W: r.W - m.grid.mm(3.2), H: r.H}
-	if time != "" {
-		wide := math.Max(0.47*in.W, math.Min(0.6*in.W, math.Max(m.wide(word, l), m.wide(sub, sl))))
-		left, rest := aside(in, in.W-wide, 0)
-		defer m.row("flash time", rest, l, m.grid.headPT[1:], time)
-		in = left
-	}
-	if sub == "" {
-		m.row("flash", in, l, m.grid.factPT[1:], word)
-		return
-	}
+	pt, gap := m.grid.factPT, m.grid.mm(2)
 	const wordMM = 7.4 // of 18 pt
+	switch word0, most := m.wide(word, l), in.W-gap; {
+	case time == "" && sub == "":
+		m.row("flash", in, l, pt[1:], word)
+		return
+	case time != "" && word0+m.wide(time, l) > most: // one under the other
+		in.Y += (r.H - m.grid.mm(wordMM+rowMM)) / 2
+		m.line("flash", page.Rect{X: in.X, Y: in.Y, W: in.W, H: m.grid.mm(rowMM)}, l, word)
+		m.row("flash time", page.Rect{X: in.X, Y: in.Y + m.grid.mm(rowMM), W: in.W, H: m.grid.mm(wordMM)}, l, pt[1:], time)
+		return
+	case time != "":
+		wide := math.Max(0.47*most, math.Min(most-m.wide(time, l), math.Max(word0, m.wide(sub, sl))))
+		left, rest := in.Aside(most-wide, gap)
+		defer m.row("flash time", rest, l, m.grid.headPT[1:], time)
+		if in = left; sub == "" {
+			m.row("flash", in, l, pt[2:], word)
+			return
+		}
+	}
 	in.Y += (r.H - m.grid.mm(wordMM+rowMM)) / 2
 	in.H = m.grid.mm(wordMM)
-	m.row("flash", in, l, m.grid.factPT[2:], word)
+	m.row("flash", in, l, pt[2:], word)
 	in.Y, in.H = in.Bottom(), m.grid.mm(rowMM)
 	m.line("flash word", in, sl, sub)
-}
-
-// flashTime is where to start, or the range that an ink class states.
-func (m *maker) flashTime(f plan.Flash) string {
-	switch {
-	case f.StartS != nil:
-		return m.say.Seconds(*f.StartS)
-	case f.Seconds != nil:
-		return m.say.SecondsRange(f.Seconds.Low, f.Seconds.High)
-	}
-	return ""
 }
 
 // foot is what to check of the screen before the run, and where the garment goes next.
@@ -283,54 +248,10 @@ func (m *maker) foot(r page.Rect) {
 	check := v.T("card.check")
 	w := m.wide(check, plain) + m.grid.mm(1.5)
 	m.line("check", page.Rect{X: r.X, Y: r.Y, W: w, H: h}, plain, check)
-	cloth := v.T("card.mesh", "mesh", s.Mesh.Name) + " · " + v.T("card.eom", "eom", v.Fine(s.Stencil.EOMUM))
-	texts := []string{cloth + " (" + v.Percent(s.Stencil.ShareOfCloth) + ")", cloth}
-	for i, dots := range m.dots() {
-		texts[i] = cloth + " · " + dots
-	}
-	m.line("mesh", page.Rect{X: r.X + w, Y: r.Y, W: r.W - w, H: h}, bold, texts...)
+	m.line("mesh", page.Rect{X: r.X + w, Y: r.Y, W: r.W - w, H: h}, bold, v.Cloth(s)...)
 	gap := v.T("card.off-contact", "gap", v.Gap(s.OffContact.Low, s.OffContact.High))
 	w = m.wide(gap, plain)
 	m.line("off contact", page.Rect{X: r.X, Y: r.Y + h, W: w, H: h}, plain, gap)
 	w += m.grid.mm(3)
-	m.line("next", page.Rect{X: r.X + w, Y: r.Y + h, W: r.W - w, H: h}, right, m.next()...)
-}
-
-// dots are the lines of a halftone with their angle and without, or the dots of a bitmap.
-func (m *maker) dots() []string {
-	t, v := m.screen.Halftone, m.say
-	switch {
-	case t == nil:
-		return nil
-	case t.BitmapDPI > 0:
-		return []string{v.Number(t.BitmapDPI, 0) + "\u00a0dpi"}
-	}
-	lines := v.Number(t.LinesPerInch, 0) + "\u00a0" + v.T("unit.lines")
-	if !t.HasAngle {
-		return []string{lines}
-	}
-	return []string{v.T("card.lines", "lines", lines, "angle", v.Angle(t.AngleDeg)), lines}
-}
-
-// next says where the garment goes after this screen, with the color and without.
-func (m *maker) next() []string {
-	n, v := m.screen.Next, m.say
-	head, color := "", ""
-	if n != nil {
-		head, color = fmt.Sprint(n.Head), ", "+n.Color
-	}
-	switch {
-	case n == nil && m.screen.Cure.By == "heat" && m.plan.Substrate.Kind == "garment":
-		return []string{v.T("card.last-heat"), v.T("card.last")}
-	case n == nil:
-		return []string{v.T("card.last")}
-	case n.Screen == m.screen.Number && n.Head == m.screen.Head:
-		return []string{v.T("card.again")}
-	case n.Screen == m.screen.Number:
-		return []string{v.T("card.again-head", "n", head), v.T("card.next", "n", head)}
-	case m.plan.Press.Kind == "flatbed":
-		pass := v.T("card.next-pass", "n", fmt.Sprint(n.Screen))
-		return []string{pass + color, pass}
-	}
-	return []string{v.T("card.next", "n", head) + color, v.T("card.next", "n", head)}
+	m.line("next", page.Rect{X: r.X + w, Y: r.Y + h, W: r.W - w, H: h}, right, v.Next(m.plan, s)...)
 }

@@ -2,7 +2,6 @@ package card
 
 import (
 	"math"
-	"strings"
 
 	"bladecard/render/canvas"
 	"bladecard/render/page"
@@ -41,78 +40,42 @@ func newGrid(safe page.Rect) grid {
 // mm is a length of the smallest card on this one.
 func (g grid) mm(x float64) float64 { return g.scale * x }
 
-// look is how a row of text stands.
-type look struct {
-	face  canvas.Face
-	align page.Align
-	color canvas.Color
-}
-
 var (
-	plain  = look{color: canvas.Black}
-	bold   = look{face: canvas.Bold, color: canvas.Black}
-	middle = look{align: page.Center, color: canvas.Black}
-	strong = look{face: canvas.Bold, align: page.Center, color: canvas.Black}
-	right  = look{align: page.Right, color: canvas.Black}
+	plain  = page.Style{Color: canvas.Black}
+	bold   = page.Style{Font: canvas.Font{Face: canvas.Bold}, Color: canvas.Black}
+	middle = page.Style{Color: canvas.Black, Align: page.Center}
+	strong = page.Style{Font: bold.Font, Color: canvas.Black, Align: page.Center}
+	right  = page.Style{Color: canvas.Black, Align: page.Right}
 )
 
-// white is the same on a black ground.
-func (l look) white() look {
-	l.color = canvas.White
-	return l
+// white is the same style on a black ground.
+func white(st page.Style) page.Style {
+	st.Color = canvas.White
+	return st
 }
 
-// line sets the first of some texts that fits the row r, all else on the front.
-func (m *maker) line(name string, r page.Rect, l look, texts ...string) {
-	m.row(name, r, l, []float64{m.grid.linePT}, texts...)
+// line sets the first of some texts that fits a row of the front.
+func (m *maker) line(name string, r page.Rect, st page.Style, texts ...string) {
+	m.row(name, r, st, []float64{m.grid.linePT}, texts...)
 }
 
 // fact sets what is read at 1 m.
-func (m *maker) fact(name string, r page.Rect, l look, text string) {
-	m.row(name, r, l, m.grid.factPT, text)
+func (m *maker) fact(name string, r page.Rect, st page.Style, text string) {
+	m.row(name, r, st, m.grid.factPT, text)
 }
 
 // note sets a row of the back.
-func (m *maker) note(name string, r page.Rect, l look, texts ...string) {
-	m.row(name, r, l, []float64{m.grid.notePT}, texts...)
+func (m *maker) note(name string, r page.Rect, st page.Style, texts ...string) {
+	m.row(name, r, st, []float64{m.grid.notePT}, texts...)
 }
 
-// row sets the first of some texts that fits r on one line, at the largest of the sizes at which it does; the
-// last one is cut behind a word at the last size. In a row that is lower than a line the text stands on its descenders, or in the
-// middle where it would stick out.
-func (m *maker) row(name string, r page.Rect, l look, sizesPT []float64, texts ...string) {
-	text, f := "", canvas.Font{Face: l.face}
-	for _, text = range texts {
-		for _, f.SizePT = range sizesPT {
-			if canvas.Width(text, f) <= r.W {
-				m.text(name, r, text, f, l)
-				return
-			}
-		}
-	}
-	text, _ = page.Cut(text, f, r.W)
-	if n := strings.LastIndexByte(text, ' '); n > 0 { // between words
-		text = strings.TrimRight(text[:n], " ,·") + "…"
-	}
-	m.text(name, r, text, f, l)
-}
-
-// text places a line of text.
-func (m *maker) text(name string, r page.Rect, s string, f canvas.Font, l look) {
-	if s == "" {
-		return
-	}
-	b := page.Text(name, r.X, r.Y, r.W, r.H, canvas.NFC(s), f, l.color, l.align)
-	b.BaselineMM = r.H - canvas.Descent*f.SizePT*canvas.MMPerPT - math.Max(0, r.H-canvas.LineHeight(f))/2
-	if above, below := canvas.Ink(b.Text, f); above > b.BaselineMM {
-		b.BaselineMM = (r.H + above - below) / 2
-	}
-	m.boxes = append(m.boxes, b)
+func (m *maker) row(name string, r page.Rect, st page.Style, sizesPT []float64, texts ...string) {
+	m.boxes = append(m.boxes, page.Row(name, r, st, sizesPT, texts...)...)
 }
 
 // wide is the width of a text on one line of the front.
-func (m *maker) wide(s string, l look) float64 {
-	return canvas.Width(s, canvas.Font{Face: l.face, SizePT: m.grid.linePT}) + 0.1
+func (m *maker) wide(s string, st page.Style) float64 {
+	return canvas.Width(s, canvas.Font{Face: st.Font.Face, SizePT: m.grid.linePT}) + 0.1
 }
 
 // fill places a ground with an outline.

@@ -58,7 +58,11 @@ func (v *Voice) Do(c seen.Change) string {
 	if c.Correction != nil {
 		return v.Short(*c.Correction)
 	}
-	return v.T("card-do."+c.Code, v.seenValues(c.Line)...)
+	key := "card-do." + c.Code
+	if !v.Has(key) {
+		key = "seen." + c.Code
+	}
+	return v.T(key, v.seenValues(c.Line)...)
 }
 
 // geometry are lengths in um that are known to the um, unlike a film.

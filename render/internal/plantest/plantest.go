@@ -8,14 +8,12 @@ import (
 	"bladecard/calc/file"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
+	"bladecard/calc/plantest"
 	"bladecard/render/say"
 )
 
 // TB is what *testing.T and *rapid.T share here.
-type TB interface {
-	Helper()
-	Fatal(args ...any)
-}
+type TB = plantest.TB
 
 // Job decodes a job text and the shop file that it names, in the folder dir; the built-in shop
 // where it names none.
@@ -38,11 +36,7 @@ func Job(t TB, dir, jobText string) (*job.Job, *job.Shop) {
 // Shop decodes a shop text.
 func Shop(t TB, shopText string) *job.Shop {
 	t.Helper()
-	shop, errs := file.DecodeShop("shop.toml", []byte(shopText))
-	if errs != nil {
-		t.Fatal(errs)
-	}
-	return shop
+	return plantest.Shop(t, shopText)
 }
 
 // Plan computes a job with a shop and fills the plan's texts in the shop's language and units.

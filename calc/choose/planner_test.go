@@ -9,24 +9,16 @@ import (
 	"bladecard/calc/file"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
+	"bladecard/calc/plantest"
 	"bladecard/samples/bench"
 )
 
 // BenchmarkMake plans a job of one screen, mesh stated.
 func BenchmarkMake(b *testing.B) {
-	src := []byte("title = \"t\"\n[[location]]\nwidth = \"30 cm\"\nheight = \"35 cm\"\n[[location.screen]]\nmesh = \"156-64\"\n")
+	src := plantest.OneScreen("", "mesh = \"156-64\"\n")
 	shop := file.BuiltInShop()
 	for b.Loop() {
-		j, errs := file.DecodeJob("job.toml", src)
-		if errs != nil {
-			b.Fatal(errs)
-		}
-		if errs := job.Resolve(j, shop); errs != nil {
-			b.Fatal(errs)
-		}
-		if _, errs := choose.Make(j, shop); errs != nil {
-			b.Fatal(errs)
-		}
+		plantest.Plan(b, src, shop)
 	}
 }
 

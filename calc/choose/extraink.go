@@ -2,13 +2,14 @@ package choose
 
 import (
 	"bladecard/calc/ink"
+	"bladecard/calc/internal/sure"
 	"bladecard/calc/plan"
 )
 
 // extraInk adds to the ink of the run what stays in the second screens of what is printed more than once in one turn.
-func (m maker) extraInk(loc *plan.Location) error {
+func (m maker) extraInk(loc *plan.Location) {
 	if loc.ExtraScreens == 0 || m.shop.StaysG == 0 {
-		return nil
+		return
 	}
 	for i := range loc.Screens {
 		sc := &loc.Screens[i]
@@ -16,12 +17,7 @@ func (m maker) extraInk(loc *plan.Location) error {
 			continue
 		}
 		g := m.shop.StaysG * float64(sc.Hits-1)
-		ml, err := ink.GToML(g, m.location.Screens[i].Ink.DensityKgPerL)
-		if err != nil {
-			return err
-		}
 		*sc.InkGRun += g
-		*sc.InkMLRun += ml
+		*sc.InkMLRun += sure.Of(ink.GToML(g, m.location.Screens[i].Ink.DensityKgPerL))
 	}
-	return nil
 }

@@ -1,0 +1,91 @@
+package figure
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"testing"
+
+	"bladecard/render/canvas"
+)
+
+// rulerOf is a ruler with a row a film.
+func rulerOf(films ...float64) Ruler {
+	r := Ruler{Target: Interval{33, 58}, Band: Interval{27, 61}, Set: 40, SetLabel: "as set", Unit: "um", Format: func(x float64, _ int) string { return fmt.Sprint(x) }}
+	for i, um := range films {
+		r.Rows = append(r.Rows, RulerRow{Label: fmt.Sprint("change ", i), Effect: fmt.Sprint(um - 40), Tag: "new screen, longer flash", To: um})
+	}
+	return r
+}
+
+// TestRuler: arrows end in order of their films, on the side of the set point that they go to, and every tag stands
+// inside the ruler, on no arrow of its row.
+func TestRuler(t *testing.T) {
+	for _, films := range [][]float64{{80, 60, 41, 39, 20}, {400, 1}, {40.5}, nil} {
+		s := rulerOf(films...)
+		s.Rows = append(s.Rows, RulerRow{Label: "any blade", Tag: "38-40: will not help", Span: &Interval{38, 40}})
+		const w = 120.0
+		art := canvas.Record(func(c canvas.Canvas) {
+			if err := s.Draw(c, Rect{W: w, H: s.Height()}); err != nil {
+				t.Fatal(films, err)
+			}
+		})
+		var tips []float64 // heads are the closed three-cornered pieces
+		for _, op := range art {
+			if op.Text != nil {
+				end := op.Text.At.X + canvas.Width(op.Text.Text, op.Text.Font)
+				if op.Text.At.X < 0 || end > w+0.01 {
+					t.Errorf("%v: %q stands from %.1f to %.1f of %.0f mm", films, op.Text.Text, op.Text.At.X, end, w)
+				}
+				continue
+			}
+			if len(op.Path.Pieces) == 4 && op.Fill != nil {
+				tips = append(tips, op.Path.Pieces[0].P.X)
+			}
+		}
+		if len(tips) != len(films) {
+			t.Fatalf("%v: %d heads", films, len(tips))
+		}
+		for i := range films {
+			for k := range films[:i] {
+				if (films[i] < films[k]) != (tips[i] < tips[k]) {
+					t.Errorf("films %v end at %v", films, tips)
+				}
+			}
+		}
+		texts := art.Texts()
+		for i := range films {
+			at := slices.IndexFunc(texts, func(x canvas.PlacedText) bool { return x.Text == s.Rows[i].Label })
+			tag := texts[at+2]
+			if start, end := tag.At.X, tag.At.X+canvas.Width(tag.Text, tag.Font); start < tips[i] && end > tips[i] {
+				t.Errorf("%v: the tag from %.1f to %.1f mm lies on the head at %.1f", films, start, end, tips[i])
+			}
+		}
+	}
+	if err := rulerOf(50).Draw(&recorder{}, Rect{W: 30, H: 40}); !errors.Is(err, ErrNoRoom) {
+		t.Errorf("30 mm: %v", err)
+	}
+}
+
+// TestBars: bars grow with their share, and a share of 0 has none.
+func TestBars(t *testing.T) {
+	s := Bars{PitchMM: 4, Rows: []Bar{{"a", "45", 1}, {"long name", "15", 1.0 / 3}, {"none", "does not fit", 0}}}
+	var wide []float64
+	for _, op := range canvas.Record(func(c canvas.Canvas) {
+		if err := s.Draw(c, Rect{W: 60, H: 12}); err != nil {
+			t.Fatal(err)
+		}
+	}) {
+		if op.Text == nil {
+			wide = append(wide, op.Path.Pieces[1].P.X-op.Path.Pieces[0].P.X)
+		}
+	}
+	if len(wide) != 2 || !(wide[0] > 2.9*wide[1] && wide[0] < 3.1*wide[1]) {
+		t.Errorf("bars of %v mm", wide)
+	}
+	for _, r := range []Rect{{W: 60, H: 11}, {W: 12, H: 12}} {
+		if err := s.Draw(&recorder{}, r); !errors.Is(err, ErrNoRoom) {
+			t.Errorf("%v: %v", r, err)
+		}
+	}
+}

@@ -1,0 +1,152 @@
+package say
+
+import (
+	"fmt"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"bladecard/calc/plan"
+	"bladecard/calc/seen"
+)
+
+// The words of a card. Where a function returns several texts, each says the same in less room than the one before.
+
+// BriefWarning is a warning in a few words, for a front.
+func (v *Voice) BriefWarning(w plan.Warning) string {
+	if key := "front-warning." + w.Code; v.Has(key) {
+		return v.T(key)
+	}
+	return v.T("front-warning.other")
+}
+
+// BladeFact is the length of a blade with the state of its edge.
+func (v *Voice) BladeFact(b plan.Blade) []string {
+	if b.LengthMM == 0 {
+		return []string{v.T("edge." + b.Edge)}
+	}
+	long := v.Length(b.LengthMM)
+	return []string{long + " · " + v.T("card.edge-"+b.Edge), long}
+}
+
+// Cloth is the mesh with its stencil and its dots.
+func (v *Voice) Cloth(s plan.Screen) []string {
+	cloth := v.T("card.mesh", "mesh", s.Mesh.Name) + " · " + v.T("card.eom", "eom", v.Fine(s.Stencil.EOMUM))
+	t := s.Halftone
+	switch {
+	case t == nil:
+		return []string{cloth + " (" + v.Percent(s.Stencil.ShareOfCloth) + ")", cloth}
+	case t.BitmapDPI > 0:
+		return []string{cloth + " · " + v.Number(t.BitmapDPI, 0) + nbsp + "dpi", cloth}
+	}
+	lines := v.Number(t.LinesPerInch, 0) + nbsp + v.T("unit.lines")
+	if !t.HasAngle {
+		return []string{cloth + " · " + lines, cloth}
+	}
+	return []string{cloth + " · " + v.T("card.lines", "lines", lines, "angle", v.Angle(t.AngleDeg)), cloth + " · " + lines}
+}
+
+// Next is where the garment goes after a screen, with the color and without.
+func (v *Voice) Next(p *plan.Plan, s plan.Screen) []string {
+	n := s.Next
+	if n == nil {
+		if s.Cure.By == "heat" && p.Substrate.Kind == "garment" {
+			return []string{v.T("card.last-heat"), v.T("card.last")}
+		}
+		return []string{v.T("card.last")}
+	}
+	to := v.T("card.next", "n", fmt.Sprint(n.Head))
+	switch {
+	case n.Screen == s.Number && n.Head == s.Head:
+		return []string{v.T("card.again")}
+	case n.Screen == s.Number:
+		return []string{v.T("card.again-head", "n", fmt.Sprint(n.Head)), to}
+	case p.Press.Kind == "flatbed":
+		to = v.T("card.next-pass", "n", fmt.Sprint(n.Screen))
+	}
+	return []string{to + ", " + v.InkName(n.Color), to}
+}
+
+// Expect is what film to expect and how to tell; the band stands first.
+func (v *Voice) Expect(p *plan.Plan, s plan.Screen) []string {
+	out := []string{v.T("card.band", "band", v.FilmRange(s.CuredUM.Low, s.CuredUM.High)), v.T("card.wet", "value", v.FilmUM(s.WetUM.Value), "band", v.FilmRange(s.WetUM.Low, s.WetUM.High))}
+	if g := s.WeighG; g != nil {
+		out = append(out, v.T("card.weigh", "value", v.Grams(g.Value), "band", v.GramRange(g.Low, g.High)))
+	}
+	out = append(out, v.T("card.target", "range", v.FilmRange(s.TargetUM.Low, s.TargetUM.High), "from", v.T("from."+s.TargetUM.From)))
+	if text := v.Measured(p.Calibration, s.Measured); text != "" {
+		out = append(out, text)
+	}
+	return out
+}
+
+// Fault is what a fault looks like, and what to do about it in order.
+func (v *Voice) Fault(f seen.Finding) (looks string, do []string) {
+	looks = "seen-name." + f.Seen
+	if key := "card.fault-" + f.Seen; v.Has(key) {
+		looks = key
+	}
+	for _, c := range f.Changes {
+		do = append(do, v.Do(c))
+	}
+	steps := make([]string, len(do))
+	for i := range do {
+		steps[len(do)-1-i] = "→ " + strings.Join(do[:i+1], v.T("card.then"))
+	}
+	return v.T(looks), steps
+}
+
+// Lean is how far another blade may lean.
+func (v *Voice) Lean(l plan.Lean) string {
+	if l.ToDeg == nil {
+		return v.T("card.lean-none")
+	}
+	return v.Angle(*l.ToDeg)
+}
+
+// CardSetup is wipe test, flash and cure in the fewest words.
+func (v *Voice) CardSetup(s plan.Screen) string {
+	text := v.T("card.wipe")
+	if f := s.Flash; f.Needed && f.StartS != nil {
+		text += " " + v.CardFlash(f)
+	}
+	c := s.Cure
+	if c.TemperatureC == nil {
+		return text + " " + capital(v.Cure(c))
+	}
+	text += " " + v.T("card.cure", "temperature", v.TemperatureRange(c.TemperatureC.Low, c.TemperatureC.High))
+	if c.DwellS != nil {
+		text += v.T("card.cure-dwell", "dwell", v.SecondsRange(c.DwellS.Low, c.DwellS.High))
+	}
+	if c.BeltMPerMin != nil {
+		text += v.T("card.cure-belt", "belt", v.BeltSpeed(c.BeltMPerMin.Low, c.BeltMPerMin.High))
+	}
+	return text + "."
+}
+
+// Cautions are what can hurt; empty where nothing is known to.
+func (v *Voice) Cautions(codes []string) string {
+	text := ""
+	for _, c := range codes {
+		text += v.T("caution."+c) + " "
+	}
+	if text == "" {
+		return ""
+	}
+	return text + v.T("caution.defer")
+}
+
+// LogHeads are the columns of the log on a card.
+func (v *Voice) LogHeads(s plan.Screen) []string {
+	air := v.T("card.log-hand")
+	if unit, _, _ := v.Air(s); unit != "" {
+		air = v.T("card.log-air", "unit", unit)
+	}
+	return []string{v.T("card.log-date"), v.T("card.log-wet"), v.T("card.log-cured"), v.T("card.log-angle"), v.T("card.log-strokes"), air, v.T("card.log-flash"), v.T("card.log-wiped"), v.T("card.log-name")}
+}
+
+// capital is s with a capital and a full stop.
+func capital(s string) string {
+	r, n := utf8.DecodeRuneInString(s)
+	return string(unicode.ToUpper(r)) + strings.TrimSuffix(s[n:], ".") + "."
+}
