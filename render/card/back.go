@@ -24,7 +24,8 @@ type amount struct {
 	charts         bool
 	arrows, faults int // rows of the ruler and of what it looks like; arrows < 0: no ruler
 	leans, setup   bool
-	warnings       int // a row each, one after the other, in a few words
+	code           bool // that a phone reads
+	warnings       int  // a row each, one after the other, in a few words
 }
 
 // amounts are tried from the fullest: the charts, which only the larger cards have, give way to the text, and all
@@ -33,9 +34,14 @@ func (m *maker) amounts() []amount {
 	var out []amount
 	whole := []amount{{arrows: 6, faults: 5}, {arrows: 5, faults: 5}, {arrows: 5, faults: 4}, {arrows: 4, faults: 4}, {arrows: 4, faults: 3}, {arrows: 3, faults: 3}, {arrows: 2, faults: 3}, {arrows: 2, faults: 2}}
 	for _, charts := range []bool{true, false} {
-		for _, a := range whole {
-			if a.charts, a.leans, a.setup = charts, true, true; !charts || m.size.H > page.Card132.H {
-				out = append(out, a)
+		if charts && m.size.H <= page.Card132.H {
+			continue
+		}
+		for _, code := range []bool{true, false} {
+			for _, a := range whole {
+				if a.charts, a.leans, a.setup, a.code = charts, true, true, code; !code || a.faults >= faultsBesideCode {
+					out = append(out, a)
+				}
 			}
 		}
 	}
@@ -45,6 +51,12 @@ func (m *maker) amounts() []amount {
 	}
 	return out
 }
+
+// faultsBesideCode is how many faults a back must have room for beside the code; with fewer the code gives way.
+const faultsBesideCode = 3
+
+// codeMM is the side of the code with its margin.
+const codeMM = 18.5
 
 // Warnings that find no room one under the other are joined, then those at the end are said in a few words.
 const mostShort = 6
@@ -97,13 +109,46 @@ func (m *maker) blocks(w float64, a amount, faults []seen.Finding) []block {
 	if a.arrows >= 0 {
 		out = append(out, m.helps(w, a, faults)...)
 	}
-	if a.setup {
+	if a.code {
+		out = append(out, m.beside(w-codeMM-1, a.setup))
+	} else {
+		out = append(out, m.notes(w, a.setup)...)
+	}
+	return append(out, m.log())
+}
+
+// notes are wipe test, flash and cure, then the cautions.
+func (m *maker) notes(w float64, setup bool) []block {
+	var out []block
+	if setup {
 		out = append(out, m.paragraph("setup", w, m.say.CardSetup(m.screen), canvas.Regular))
 	}
 	if text := m.say.Cautions(m.screen.Cautions); text != "" {
 		out = append(out, m.paragraph("cautions", w, text, canvas.Regular))
 	}
-	return append(out, m.log())
+	return out
+}
+
+// beside are the notes with the code at their right.
+func (m *maker) beside(w float64, setup bool) block {
+	const gapMM = 0.9
+	notes, h := m.notes(w, setup), -gapMM
+	for _, b := range notes {
+		h += b.h + gapMM
+	}
+	return block{h: math.Max(h, codeMM), draw: func(r page.Rect) {
+		y := r.Y
+		for _, b := range notes {
+			b.draw(page.Rect{X: r.X, Y: y, W: w, H: b.h})
+			y += b.h + gapMM
+		}
+		code, err := figure.Code(m.say.ScreenCode(m.plan, m.loc, m.screen), codeMM)
+		if err != nil {
+			m.err = err
+			return
+		}
+		m.boxes = append(m.boxes, page.Image("code", page.Rect{X: r.Right() - codeMM, Y: r.Y, W: codeMM, H: codeMM}, code))
+	}}
 }
 
 // paragraph is a text over as many rows as it takes.

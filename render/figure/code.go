@@ -1,52 +1,50 @@
 package figure
 
 import (
+	"bytes"
 	"fmt"
+	"image"
+	"image/color"
+	"image/png"
 
 	"github.com/boombuler/barcode/qr"
 
 	"bladecard/render/canvas"
 )
 
-// Code is a text as a QR code (ISO/IEC 18004), which a phone reads without a network.
-type Code struct{ Text string }
+const (
+	quietModules  = 4   // white margin that a reader needs round a code (ISO/IEC 18004)
+	leastModuleMM = 0.3 // smallest module that phones read from office paper behind a laminate (common practice)
+	modulePX      = 4   // so that a viewer that smooths pictures leaves the modules square
+)
 
-// quietModules is the white margin that a reader needs round a code, in modules (ISO/IEC 18004).
-const quietModules = 4
-
-// leastModuleMM is the smallest module that phones read from office paper behind a laminate (common practice).
-const leastModuleMM = 0.3
-
-// Draw draws the code with its margin into the largest square at the middle of r. A text that would make modules
-// too small to read is an error.
-func (q Code) Draw(c canvas.Canvas, r Rect) error {
-	code, err := qr.Encode(q.Text, qr.M, qr.Auto)
+// Code is a text as a QR code (ISO/IEC 18004) with its margin, which a phone reads without a network, for a place of
+// side mm. A text that would make modules too small to read there is an error.
+func Code(text string, side float64) (*canvas.Picture, error) {
+	code, err := qr.Encode(text, qr.M, qr.Auto)
 	if err != nil {
-		return fmt.Errorf("figure: code: %w", err)
+		return nil, fmt.Errorf("figure: code: %w", err)
 	}
-	n := code.Bounds().Dx()
-	side := min(r.W, r.H)
-	module := side / float64(n+2*quietModules)
-	if module < leastModuleMM {
-		return fmt.Errorf("figure: a code of %d characters has modules of %.2f mm on %.0f mm; %.1f mm are accepted, of a shorter text or a larger place", len(q.Text), module, side, leastModuleMM)
+	n := code.Bounds().Dx() + 2*quietModules
+	if module := side / float64(n); module < leastModuleMM {
+		return nil, fmt.Errorf("figure: a code of %d bytes has modules of %.2f mm on %.0f mm; %.1f mm are accepted, of a shorter text or a larger place", len(text), module, side, leastModuleMM)
 	}
-	left, top := r.X+(r.W-side)/2+quietModules*module, r.Y+(r.H-side)/2+quietModules*module
-	black := func(x, y int) bool {
-		v, _, _, _ := code.At(x, y).RGBA()
-		return v < 0x8000
-	}
-	var all canvas.Path
-	for y := range n {
-		for x := 0; x < n; x++ {
-			from := x
-			for x < n && black(x, y) {
-				x++
+	img := image.NewGray(image.Rect(0, 0, n*modulePX, n*modulePX))
+	for y := range n * modulePX {
+		for x := range n * modulePX {
+			img.SetGray(x, y, color.Gray{Y: 255})
+			at := image.Pt(x/modulePX-quietModules, y/modulePX-quietModules)
+			if !at.In(code.Bounds()) {
+				continue
 			}
-			if x > from { // a row of black modules is one piece
-				all.Pieces = append(all.Pieces, rectPath(left+float64(from)*module, top+float64(y)*module, float64(x-from)*module, module).Pieces...)
+			if v, _, _, _ := code.At(at.X, at.Y).RGBA(); v < 0x8000 {
+				img.SetGray(x, y, color.Gray{})
 			}
 		}
 	}
-	c.Draw(all, &canvas.Black, canvas.Pen{})
-	return nil
+	var b bytes.Buffer
+	if err := png.Encode(&b, img); err != nil {
+		return nil, err
+	}
+	return &canvas.Picture{Data: b.Bytes(), Format: "png", Wide: n * modulePX, High: n * modulePX}, nil
 }
