@@ -38,7 +38,7 @@ type asked struct {
 	location plan.Location
 	screen   plan.Screen
 	measured *Measurement
-	flashes  map[float64]float64 // seconds by cured film, of flashS; NaN: not known
+	brief    bool // without the flash after each change of the film, which takes the most time to work out
 }
 
 // filmUM is the cured film: as measured, else as expected.
@@ -181,21 +181,11 @@ func (a asked) flash(f facts) {
 func (a asked) unexpected() bool { return a.measured != nil && !a.measured.InBand }
 
 // flashS is where to start the screen's flash for another cured film, on warm platens. It is not known where
-// the screen has no timed flash, or the unit never sets that film. Several faults ask for the same film.
+// the screen has no timed flash, or the unit never sets that film.
 func (a asked) flashS(curedUM float64) (s float64, known bool) {
-	s, asked := a.flashes[curedUM]
-	if !asked {
-		s = a.flashOf(curedUM)
-		a.flashes[curedUM] = s
-	}
-	return s, !math.IsNaN(s)
-}
-
-// flashOf is flashS, NaN where it is not known.
-func (a asked) flashOf(curedUM float64) float64 {
 	p := a.screen.Flash
 	if p.StartS == nil || p.TemperatureC == nil {
-		return math.NaN()
+		return 0, false
 	}
 	times := curedUM / a.screen.CuredUM.Value / float64(max(1, a.screen.Hits))
 	s, err := cure.FlashSeconds(cure.Flash{
@@ -203,9 +193,9 @@ func (a asked) flashOf(curedUM float64) float64 {
 		GelC: (p.TemperatureC.Low + p.TemperatureC.High) / 2, InkC: cure.InkStartC, PlatenC: cure.PlatenWarmC,
 	})
 	if never := (cure.ErrNeverGels{}); errors.As(err, &never) {
-		return math.NaN()
+		return 0, false
 	}
-	return math.Max(cure.LeastS, sure.Of(s, err))
+	return math.Max(cure.LeastS, sure.Of(s, err)), true
 }
 
 // moisture is that of the cloth.

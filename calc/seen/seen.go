@@ -87,12 +87,13 @@ func Ask(p *plan.Plan, location, screen int, faults []string, measured *Measurem
 var usual = []string{InkLeft, PuffFallen, DotsPlugged, DotsLost, TooThin, RaggedEdge, PicksUp, DyeBleeds, TooHeavy}
 
 // Likely answers the faults that a screen is most likely to show, at most so many: those that it can have and
-// that something can be done about, the most usual first. Screens are numbered as for Ask, and its errors are those
+// that something can be done about, the most usual first. Changes of the film come without the flash after them. Screens are numbered as for Ask, and its errors are those
 // of Ask. Kind: common practice; the order is a judgement.
 func Likely(p *plan.Plan, location, screen, most int) ([]Finding, error) {
 	var out []Finding
 	err := sure.Try(func() {
 		a := askedOf(p, location, screen, nil)
+		a.brief = true
 		f := a.facts()
 		for _, what := range usual {
 			if len(out) == most {
@@ -112,7 +113,7 @@ func askedOf(p *plan.Plan, location, screen int, measured *Measurement) asked {
 		sure.Check(fmt.Errorf("location %d, screen %d is not in the plan", location, screen))
 	}
 	l := p.Locations[location-1]
-	return asked{plan: p, location: l, screen: l.Screens[screen-1], measured: measured, flashes: map[float64]float64{}}
+	return asked{plan: p, location: l, screen: l.Screens[screen-1], measured: measured}
 }
 
 // find answers one fault.
@@ -190,8 +191,10 @@ func (a asked) film(c plan.Correction) Change {
 	if h := a.screen.Halftone; h != nil {
 		values["film_of_dot_percent"] = 100 * scale * c.CuredUM / h.DotUM
 	}
-	if s, known := a.flashS(scale * c.CuredUM); known && c.Kind != "hits" { // each hit has its own flash
-		values["flash_s"] = s
+	if !a.brief && c.Kind != "hits" { // each hit has its own flash
+		if s, known := a.flashS(scale * c.CuredUM); known {
+			values["flash_s"] = s
+		}
 	}
 	return Change{Line: Line{Code: "film", Values: values}, Correction: &c}
 }
