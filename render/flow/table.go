@@ -63,7 +63,7 @@ func (f *Flow) lines(c Cell, w float64) []string {
 	}
 	for _, run := range strings.Split(c.Text, "\n") {
 		if run = strings.TrimSpace(run); run != "" {
-			out = append(out, page.Wrap(run, c.font(), w-2*padMM)...)
+			out = append(out, canvas.Wrap(run, c.font(), w-2*padMM)...)
 		}
 	}
 	if f.known == nil {
@@ -190,7 +190,7 @@ func (f *Flow) Part(name, title, note string, t Table) {
 	widths := filled.widths(f.Width())
 	start := f.headHeight(filled, widths) + 2
 	if note != "" {
-		start += float64(len(page.Wrap(note, Regular(BodyPT), f.Width())))*canvas.LineHeight(Regular(BodyPT)) + 0.8
+		start += float64(len(canvas.Wrap(note, Regular(BodyPT), f.Width())))*canvas.LineHeight(Regular(BodyPT)) + 0.8
 	}
 	whole := start
 	for i := range filled.Rows {

@@ -5,8 +5,6 @@ import (
 	"testing"
 
 	"bladecard/render/canvas"
-
-	"pgregory.net/rapid"
 )
 
 func texts(f Fitted) []string {
@@ -50,45 +48,6 @@ func TestFit(t *testing.T) {
 	}
 }
 
-func TestWrapKeepsEveryLetter(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		s := rapid.StringMatching(`[a-zé ]{0,120}`).Draw(t, "s")
-		w := rapid.Float64Range(8, 80).Draw(t, "w")
-		lines := Wrap(s, small, w)
-		for _, l := range lines {
-			if canvas.Width(l, small) > w+1e-9 {
-				t.Fatalf("line %q is wider than %v", l, w)
-			}
-		}
-		if strings.ReplaceAll(strings.Join(lines, ""), " ", "") != strings.ReplaceAll(s, " ", "") {
-			t.Fatalf("%q became %q", s, lines)
-		}
-	})
-}
-
-// A column narrower than a letter still ends, one letter a line; invalid bytes do not panic.
-func TestWrapEnds(t *testing.T) {
-	if got := Wrap("abc", small, 0.1); strings.Join(got, "|") != "a|b|c" {
-		t.Errorf("got %q", got)
-	}
-	if got := strings.Join(Wrap("a\xff\xfeb", small, 0.1), ""); got != "a\xff\xfeb" {
-		t.Errorf("got %q", got)
-	}
-}
-
-func TestNoBreakSpaceKeepsFigureAndUnit(t *testing.T) {
-	w := canvas.Width("the film stays 45", small)
-	if got := Wrap("the film stays 45\u00a0µm", small, w); strings.Join(got, "|") != "the film stays|45\u00a0µm" {
-		t.Errorf("got %q", got)
-	}
-	if got := Wrap("the film stays 45 µm", small, w); strings.Join(got, "|") != "the film stays 45|µm" {
-		t.Errorf("got %q", got)
-	}
-	if bad := canvas.Missing("45\u00a0µm 1\u202f000"); len(bad) > 0 {
-		t.Errorf("missing %U", bad)
-	}
-}
-
 func TestParagraph(t *testing.T) {
 	st := Style{Font: small}
 	whole := Paragraph("p", 5, 10, 50, "one two three four five six seven eight\nnine", st, 0)
@@ -108,15 +67,6 @@ func TestParagraph(t *testing.T) {
 	short := Paragraph("p", 5, 10, 50, "one two three four five six seven eight nine", st, 1)
 	if got := texts(short); len(got) != 1 || !strings.HasSuffix(got[0], "…") || !short.Cut || canvas.Width(got[0], small) > 50 {
 		t.Errorf("lines %q, cut %v", got, short.Cut)
-	}
-}
-
-func TestCut(t *testing.T) {
-	if s, cut := Cut("regatta", small, 50); s != "regatta" || cut {
-		t.Errorf("got %q, %v", s, cut)
-	}
-	if s, cut := Cut("regatta crew", small, 12); !cut || !strings.HasSuffix(s, "…") || canvas.Width(s, small) > 12 {
-		t.Errorf("got %q, %v, %v mm", s, cut, canvas.Width(s, small))
 	}
 }
 

@@ -34,7 +34,7 @@ func (m *maker) head() {
 	}
 	m.Paragraph("heading", v.T("sheet-doc.heading"), flow.Regular(flow.BodyPT))
 	size := 16.0
-	if len(page.Wrap(p.Title, flow.Bold(size), m.Width()-m.Side)) > 2 {
+	if len(canvas.Wrap(p.Title, flow.Bold(size), m.Width()-m.Side)) > 2 {
 		size = 11
 	}
 	m.Paragraph("title", p.Title, flow.Bold(size))
@@ -87,7 +87,7 @@ func (m *maker) facts(row int, facts [][2]string) {
 		x := m.Left() + float64(i)*(half+gap)
 		name := fmt.Sprintf("fact %d", row+i+1)
 		m.Add(page.Text(name+" label", x, m.Y, label, 0, f[0], flow.Regular(flow.BodyPT), canvas.Black, page.Left))
-		for k, line := range page.Wrap(f[1], flow.Bold(flow.BodyPT), half-label) {
+		for k, line := range canvas.Wrap(f[1], flow.Bold(flow.BodyPT), half-label) {
 			m.Add(page.Text(name, x+label, m.Y+float64(k)*canvas.LineHeight(flow.Bold(flow.BodyPT)), half-label, 0, line, flow.Bold(flow.BodyPT), canvas.Black, page.Left))
 			rows = max(rows, k+1)
 		}

@@ -8,7 +8,6 @@ import (
 	"bladecard/calc/plan"
 	"bladecard/render/canvas"
 	"bladecard/render/flow"
-	"bladecard/render/page"
 	"bladecard/render/say"
 )
 
@@ -104,7 +103,7 @@ func (m *maker) cautions() {
 		texts = append(texts, v.T("caution."+c))
 	}
 	all := strings.Join(texts, " ")
-	m.Heading("cautions heading", v.T("sheet-doc.cautions"), float64(len(page.Wrap(all, flow.Regular(flow.BodyPT), m.Width())))*canvas.LineHeight(flow.Regular(flow.BodyPT))+canvas.LineHeight(flow.Bold(flow.BodyPT))+1)
+	m.Heading("cautions heading", v.T("sheet-doc.cautions"), float64(len(canvas.Wrap(all, flow.Regular(flow.BodyPT), m.Width())))*canvas.LineHeight(flow.Regular(flow.BodyPT))+canvas.LineHeight(flow.Bold(flow.BodyPT))+1)
 	if all != "" {
 		m.Paragraph("cautions", all, flow.Regular(flow.BodyPT))
 	}

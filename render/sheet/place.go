@@ -110,7 +110,7 @@ func (m *maker) words(p placed, w float64) (lines []string, fonts []canvas.Font)
 		w -= garmentW + flow.GapMM
 	}
 	add := func(s string, f canvas.Font) {
-		for _, line := range page.Wrap(s, f, w) {
+		for _, line := range canvas.Wrap(s, f, w) {
 			lines, fonts = append(lines, line), append(fonts, f)
 		}
 	}
