@@ -147,7 +147,7 @@ func (m *maker) beside(w float64, setup bool) block {
 			m.err = err
 			return
 		}
-		m.boxes = append(m.boxes, page.Image("code", page.Rect{X: r.Right() - codeMM, Y: r.Y, W: codeMM, H: codeMM}, code))
+		m.draw("code", page.Rect{X: r.Right() - codeMM, Y: r.Y, W: codeMM, H: codeMM}, code)
 	}}
 }
 
