@@ -193,7 +193,7 @@ func smallEnough(t *testing.T, file string, sheets []page.Sheet) {
 }
 
 // mostOfACard is the bytes of a card, both sides, beyond the fonts.
-const mostOfACard = 10 << 10
+const mostOfACard = 11 << 10
 
 // sorted counts the words of a page by the card that they stand on.
 func sorted(t *testing.T, s page.Sheet, number int, p wordsOfPage) []map[string]int {

@@ -26,27 +26,33 @@ func Code(text string, side float64) (draw func(canvas.Canvas) error, err error)
 		return nil, fmt.Errorf("figure: a code of %d bytes has modules of %.2f mm on %.0f mm; %.1f mm are accepted, of a shorter text or a larger place", len(text), module, side, leastModuleMM)
 	}
 	at := func(k int) float64 { return module * float64(quietModules+k) }
-	var rows canvas.Path // a stroke for each row of modules that touch
-	for y := range n {
-		from := -1
-		for x := range n + 1 {
-			dark := false
-			if x < n {
-				v, _, _, _ := code.At(x, y).RGBA()
-				dark = v < 0x8000
-			}
-			switch {
-			case dark && from < 0:
-				from = x
-			case !dark && from >= 0:
-				rows.Move(at(from), at(y)+module/2)
-				rows.Line(at(x), at(y)+module/2)
-				from = -1
-			}
-		}
+	dark := func(x, y int) bool {
+		v, _, _, _ := code.At(x, y).RGBA()
+		return v < 0x8000
 	}
 	return func(c canvas.Canvas) error {
-		c.Draw(rows, nil, ink(module))
+		for y := range n { // a dashed stroke a row, from its first dark module on
+			first := 0
+			for first < n && !dark(first, y) {
+				first++
+			}
+			if first == n {
+				continue
+			}
+			dashes := []float64{module} // dark and light in turn
+			for x := first + 1; x < n; x++ {
+				if dark(x, y) == dark(x-1, y) {
+					dashes[len(dashes)-1] += module
+				} else {
+					dashes = append(dashes, module)
+				}
+			}
+			if len(dashes)%2 == 1 {
+				dashes = append(dashes, module)
+			}
+			high := at(y) + module/2
+			c.Draw(polyline(canvas.Point{X: at(first), Y: high}, canvas.Point{X: at(n), Y: high}), nil, ink(module, dashes...))
+		}
 		return nil
 	}, nil
 }
