@@ -2,7 +2,7 @@
 // comments of the packages below refer to it by its number in brackets. A figure that comes from no source is
 // marked common practice or from memory where it stands; choose/testdata/constants.md lists those. Where only an
 // abstract, an excerpt or another's quotation was read, it is said. Numbers in templates/inks.toml are of this list
-// too; those from 54 on are of the ink classes alone.
+// too; 26, 30 and those from 54 on are of the ink classes alone.
 //
 //  1. Gent, Rubber Chemistry and Technology, 1958: modulus of rubber from its indentation hardness. The
 //     constants are from memory.
@@ -35,11 +35,11 @@
 //  23. A thick-film printing note, Tw = Tm AO + Te and the width of lines. micrasem.com.
 //  24. "Printing 3-D T-shirt designs", trade article.
 //  25. Weavers' guidance on line counts and angles: Sefar and others, with 3.75 and 5 to 1.
-//  26. Sefar, "Half-tone printing process line". sefar.com.
+//  26. Abbott (ed.), How to be a great screen printer, 2008, p. 28.
 //  27. Graphics Pro, January 2023, p. 45.
 //  28. PrintWiki, "Off-Contact Printing".
 //  29. Printwear, March 2015, p. 86.
-//  30. Greaves, Printer's Guidebook V: pull of the cloth on a frame.
+//  30. Textile Learner, Print-paste viscosity.
 //  31. SGIA, 2021: inside of the frame against the blade path.
 //  32. Kubelka, Munk, Z. tech. Phys. 12 (1931), 593.
 //  33. ISO 6504-1, hiding power of paints. An abstract and a summary were read, not the standard.
@@ -83,6 +83,4 @@
 //  67. Discharge white paper. docest.com, document 9181.
 //  68. "Optimize your flash curing", Screen Printing. screenprintingmag.com.
 //  69. Silicone ink primer, Graphics Pro. graphics-pro.com.
-//  70. Textile Learner, Print-paste viscosity.
-//  71. Abbott (ed.), How to be a great screen printer, 2008, p. 28.
 package calc

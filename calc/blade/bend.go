@@ -98,18 +98,3 @@ func bending(a0, c, friction, limit float64) (float64, bool) {
 	}
 	return th, true
 }
-
-// BucklingLoadNPerCM is the line load in N/cm at which a vertical blade without friction
-// buckles, pi^2/4 D/L^2: a clamped column free at the tip.
-//
-// Range: rigidity 1e-5 to 1e5 N m, free height 1 to 200 mm; an error outside. Source: Euler's
-// column [4], textbook (published). EdgeAngleDeg buckles at 2.40 D/L^2, 2.7 % lower.
-func BucklingLoadNPerCM(rigidityNM, freeHeightMM float64) (float64, error) {
-	if err := first(
-		within("rigidity", rigidityNM, 1e-5, 1e5, "N m"),
-		within("free height", freeHeightMM, 1, 200, "mm")); err != nil {
-		return 0, err
-	}
-	l := freeHeightMM / 1e3
-	return math.Pi * math.Pi / 4 * rigidityNM / (l * l) / 100, nil
-}

@@ -42,22 +42,10 @@ func ExampleEdgeAngleDeg() {
 	// true 60
 }
 
-func ExampleBucklingLoadNPerCM() {
-	w, err := blade.BucklingLoadNPerCM(0.526, 25)
-	fmt.Printf("%.1f N/cm %v\n", w, err)
-	// Output: 20.8 N/cm <nil>
-}
-
 func ExampleClassOf() {
 	c, err := blade.ClassOf(5)
 	fmt.Println(c, err)
 	// Output: medium <nil>
-}
-
-func ExampleCylinderLoadNPerCM() {
-	w, err := blade.CylinderLoadNPerCM(2, 25, 2, 380)
-	fmt.Printf("%.2f N/cm %v\n", w, err)
-	// Output: 5.17 N/cm <nil>
 }
 
 func ExampleCylinderPressureBar() {

@@ -135,27 +135,6 @@ func TestBendingOrders(t *testing.T) {
 	}
 }
 
-// TestCylinderInverse goes from pressure to load and back.
-func TestCylinderInverse(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		p := rapid.Float64Range(0.5, 8).Draw(t, "bar")
-		bore := rapid.Float64Range(10, 60).Draw(t, "bore")
-		n := rapid.IntRange(1, 4).Draw(t, "n")
-		length := rapid.Float64Range(200, 1500).Draw(t, "length")
-		w, err := CylinderLoadNPerCM(p, bore, n, length)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if w > 100 {
-			return
-		}
-		back, err := CylinderPressureBar(w, bore, n, length)
-		if err != nil || math.Abs(back-p) > 1e-9*p {
-			t.Fatalf("%g bar came back as %g, %v", p, back, err)
-		}
-	})
-}
-
 // TestRefusals gives every function what it must refuse; the error says what is accepted.
 func TestRefusals(t *testing.T) {
 	nan, inf := math.NaN(), math.Inf(1)
@@ -189,13 +168,7 @@ func TestRefusals(t *testing.T) {
 		"rigidity NaN":       bend(func(b *Bend) { b.RigidityNM = nan }),
 		"friction 0.7":       bend(func(b *Bend) { b.Friction = 0.7 }),
 		"friction NaN":       bend(func(b *Bend) { b.Friction = nan }),
-		"buckling D 0":       one(BucklingLoadNPerCM(0, 25)),
-		"buckling L NaN":     one(BucklingLoadNPerCM(0.5, nan)),
 		"class NaN":          class(ClassOf(nan)),
-		"cylinder bar -1":    one(CylinderLoadNPerCM(-1, 50, 2, 400)),
-		"cylinder bore NaN":  one(CylinderLoadNPerCM(5, nan, 2, 400)),
-		"no cylinder":        one(CylinderLoadNPerCM(5, 50, 0, 400)),
-		"blade of 0":         one(CylinderLoadNPerCM(5, 50, 2, 0)),
 		"load out of reach":  one(CylinderPressureBar(50, 10, 1, 1000)),
 		"pressure, load NaN": one(CylinderPressureBar(nan, 50, 2, 400)),
 		"pressure, bore 0":   one(CylinderPressureBar(5, 0, 2, 400)),

@@ -37,53 +37,24 @@ func ClassOf(loadNPerCM float64) (LoadClass, error) {
 	return Firm, nil
 }
 
-const paPerBar = 1e5
-
-// CylinderLoadNPerCM is the line load in N per cm of blade that air cylinders press with:
-// W = p pi d^2/4 n / length, p the gauge pressure in bar, d the bore in mm, n the number of
-// cylinders on this blade, the blade's length in mm. Spring return and friction are left out.
+// CylinderPressureBar is the gauge pressure in bar at which air cylinders give the line load in N per cm of
+// blade, p = load x length / (n pi d^2/4): d the bore in mm, n the number of cylinders on this blade, the
+// blade's length in mm. Spring return and friction are left out.
 //
-// Range: 0 to 16 bar, bore 5 to 200 mm, 1 to 8 cylinders, length 30 to 3000 mm; an error
-// outside. Kind: derived.
-func CylinderLoadNPerCM(pressureBar, boreMM float64, cylinders int, bladeLengthMM float64) (float64, error) {
-	if err := within("air pressure", pressureBar, 0, 16, "bar"); err != nil {
-		return 0, err
-	}
-	per, err := loadPerBar(boreMM, cylinders, bladeLengthMM)
-	if err != nil {
-		return 0, err
-	}
-	return pressureBar * per, nil
-}
-
-// CylinderPressureBar is the gauge pressure in bar that gives the line load in N/cm: the
-// inverse of CylinderLoadNPerCM.
-//
-// Range: that of CylinderLoadNPerCM, load 0 to 100 N/cm. A pressure above 16 bar is an error:
-// the cylinders can't give the load. Kind: derived.
+// Range: load 0 to 100 N/cm, bore 5 to 200 mm, 1 to 8 cylinders, length 30 to 3000 mm; an error outside, and
+// where the load takes more than 16 bar. Kind: derived.
 func CylinderPressureBar(loadNPerCM, boreMM float64, cylinders int, bladeLengthMM float64) (float64, error) {
-	if err := within("line load", loadNPerCM, 0, 100, "N/cm"); err != nil {
-		return 0, err
-	}
-	per, err := loadPerBar(boreMM, cylinders, bladeLengthMM)
-	if err != nil {
-		return 0, err
-	}
-	p := loadNPerCM / per
-	if err := within("air pressure for this load:", p, 0, 16, "bar"); err != nil {
-		return 0, err
-	}
-	return p, nil
-}
-
-func loadPerBar(boreMM float64, cylinders int, bladeLengthMM float64) (float64, error) {
 	if err := first(
+		within("line load", loadNPerCM, 0, 100, "N/cm"),
 		within("bore", boreMM, 5, 200, "mm"),
 		within("number of cylinders", float64(cylinders), 1, 8, "cylinders"),
 		within("blade length", bladeLengthMM, 30, 3000, "mm")); err != nil {
 		return 0, err
 	}
-	d := boreMM / 1e3
-	force := paPerBar * math.Pi * d * d / 4 * float64(cylinders)
-	return force / (bladeLengthMM / 10), nil
+	areaMM2 := math.Pi * boreMM * boreMM / 4 * float64(cylinders)
+	bar := loadNPerCM * bladeLengthMM / areaMM2 // the tenths of N/cm x mm and the tens of bar in N/mm2 cancel
+	if err := within("air pressure for this load:", bar, 0, 16, "bar"); err != nil {
+		return 0, err
+	}
+	return bar, nil
 }

@@ -48,21 +48,55 @@ func (m maker) flash(sc *plan.Screen) []plan.Warning {
 	f.FluxKWM2, doubt.FluxShare = m.fluxOf(unit)
 	sc.Flash.FluxKWM2 = f.FluxKWM2
 	sc.Flash.TemperatureC = &plan.Interval{Low: doubt.GelLowC, High: doubt.GelHighC}
-	low, start, high, err := cure.FlashRange(f, doubt)
-	if neverGels(err) {
+	t := m.timed(f, doubt)
+	if !t.gels {
 		return []plan.Warning{flashNever(f)}
 	}
-	sure.Check(err)
-	sc.Flash.StartS, sc.Flash.Seconds = &start, &plan.Interval{Low: low, High: high}
-	f.PlatenC = platenColdC
-	cold, err := cure.FlashSeconds(f)
-	if neverGels(err) {
-		return nil // a cold platen is only the first prints' trouble
+	sc.Flash.StartS, sc.Flash.Seconds = &t.startS, &plan.Interval{Low: t.lowS, High: t.highS}
+	if t.gelsCold { // else a cold platen is only the first prints' trouble
+		longer := math.Max(1, t.coldS/t.startS) // the doubts are the same ones
+		sc.Flash.ColdSeconds = &plan.Interval{Low: t.lowS * longer, High: math.Min(cure.NeverS, t.highS*longer)}
 	}
-	sure.Check(err)
-	longer := math.Max(1, cold/start) // the doubts are the same ones
-	sc.Flash.ColdSeconds = &plan.Interval{Low: low * longer, High: math.Min(cure.NeverS, high*longer)}
 	return nil
+}
+
+// flashTime is how long a flash takes, on warm platens with its range and on cold ones.
+type flashTime struct {
+	lowS, startS, highS, coldS float64
+	gels, gelsCold             bool
+}
+
+// underLamp is what a flashTime depends on.
+type underLamp struct {
+	cure.Flash
+	cure.Doubt
+}
+
+// mostTimed is how many flashes a planner keeps: those of some hundreds of different screens, 1 MB.
+const mostTimed = 1 << 12
+
+// timed works out a flash, once for all screens that it is the same for: it takes as long as all else of a screen.
+func (pl *Planner) timed(f cure.Flash, d cure.Doubt) flashTime {
+	key := underLamp{f, d}
+	t, known := pl.flashes[key]
+	if known {
+		return t
+	}
+	var err error
+	if t.lowS, t.startS, t.highS, err = cure.FlashRange(f, d); !neverGels(err) {
+		sure.Check(err)
+		t.gels = true
+		f.PlatenC = platenColdC
+		if t.coldS, err = cure.FlashSeconds(f); !neverGels(err) {
+			sure.Check(err)
+			t.gelsCold = true
+		}
+	}
+	if len(pl.flashes) == mostTimed {
+		clear(pl.flashes)
+	}
+	pl.flashes[key] = t
+	return t
 }
 
 // neverGels tells whether an error is that of a flash too weak to set the film.

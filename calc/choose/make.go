@@ -19,12 +19,13 @@ func Make(j *job.Job, shop *job.Shop) (*plan.Plan, job.Errors) { return NewPlann
 // for one job serves the next; the plans are the same as without. It is not for two goroutines
 // at once.
 type Planner struct {
-	shop   *job.Shop
-	rack   rack
-	broken error // why the rack is none
-	bends  bends // kept from job to job
-	flux   map[job.Flash]float64
-	others []*Planner // of the same shop, for screens that are planned at the same time
+	shop    *job.Shop
+	rack    rack
+	broken  error // why the rack is none
+	bends   bends // kept from job to job
+	flux    map[job.Flash]float64
+	flashes map[underLamp]flashTime
+	others  []*Planner // of the same shop, for screens that are planned at the same time
 }
 
 // PlanOn makes plans of jobs on so many cores, screens of one job at the same time; without it, on
@@ -38,7 +39,7 @@ func (pl *Planner) PlanOn(cores int) {
 
 // NewPlanner readies a shop, which must have passed file.DecodeShop, for the plans of its jobs.
 func NewPlanner(shop *job.Shop) *Planner {
-	p := &Planner{shop: shop, bends: bends{}, flux: map[job.Flash]float64{}}
+	p := &Planner{shop: shop, bends: bends{}, flux: map[job.Flash]float64{}, flashes: map[underLamp]flashTime{}}
 	p.rack, p.broken = newRack(shop.Blades)
 	return p
 }

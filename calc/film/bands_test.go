@@ -36,7 +36,7 @@ func TestBands(t *testing.T) {
 					cl := cloth(t, c[0], c[1])
 					from, _ := lays(t, cl, eom*cl.FabricUM, share, at)
 					to, ok := lays(t, cl, eom*cl.FabricUM, share, b.to)
-					if laid, err := Stroke(setup(t, cl, eom*cl.FabricUM, share, b.to)); err == nil && !Clears(laid) {
+					if dep, err := laid(setup(t, cl, eom*cl.FabricUM, share, b.to)); err == nil && !Clears(dep) {
 						continue
 					}
 					if d := 100 * (to/from - 1); !ok || !(d >= b.low && d <= b.high) {
@@ -85,7 +85,7 @@ func TestClears(t *testing.T) {
 	at := press{thickness: 9.5}
 	clears := func(free, edge, set, load float64) (bool, float64) {
 		at.free, at.edge, at.set, at.load = free, edge, set, load
-		d, err := Stroke(setup(t, cl, 15, 1, at))
+		d, err := laid(setup(t, cl, 15, 1, at))
 		var floats ErrFloats
 		if err != nil && !errors.As(err, &floats) {
 			t.Fatal(err)
@@ -120,8 +120,8 @@ func TestLiftOrders(t *testing.T) {
 		if err != nil {
 			return // folds over
 		}
-		ratio := func(s Setup) float64 {
-			d, err := Stroke(s)
+		ratio := func(s stroke) float64 {
+			d, err := laid(s)
 			var floats ErrFloats
 			if err != nil && !errors.As(err, &floats) {
 				t.Fatal(err)
@@ -142,7 +142,7 @@ func TestLiftOrders(t *testing.T) {
 func TestFloats(t *testing.T) {
 	at := press{set: 45, load: 5, free: 25, thickness: 9.5, edge: 0.15, shore: []float64{60}}
 	s := setup(t, cloth(t, 110, 80), 15, 1, at)
-	d, err := Stroke(s)
+	d, err := laid(s)
 	var floats ErrFloats
 	if !errors.As(err, &floats) {
 		t.Fatalf("got %+v, %v", d, err)
@@ -153,8 +153,5 @@ func TestFloats(t *testing.T) {
 	want := fmt.Sprintf("the blade floats on the ink: at an edge angle of %.0f°, 5 N/cm and 0.3 m/s the ink carries %.0f %% of the load (more than 80 %%) and the screen will not clear; a more upright angle, a harder blade or more load is needed", s.EdgeAngleDeg, 100*floats.LiftRatio)
 	if err.Error() != want {
 		t.Errorf("the words are\n%s\nwant\n%s", err, want)
-	}
-	if _, err := WetUM(s, 1, NextStrokeShare, 1); !errors.As(err, &floats) {
-		t.Errorf("WetUM of a floating blade: %v", err)
 	}
 }

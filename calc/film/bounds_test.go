@@ -26,7 +26,7 @@ func TestBounds(t *testing.T) {
 		}
 		s.Flood = rapid.Bool().Draw(t, "flood")
 		s.SpeedMPerS = rapid.Float64Range(0.05, 1).Draw(t, "speed")
-		d, err := Stroke(s)
+		d, err := laid(s)
 		var floats ErrFloats
 		if errors.As(err, &floats) {
 			if floats.LiftRatio <= FloatRatio || d != (Deposit{LiftRatio: floats.LiftRatio}) {

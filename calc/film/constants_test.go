@@ -48,10 +48,9 @@ func (k constants) lays(t *testing.T, c mesh.Cloth, share, setDeg float64, shore
 	if err != nil {
 		t.Fatal(err)
 	}
-	laid, err := Stroke(Setup{
-		Cloth: c, EOMUM: 0.15 * c.FabricUM, StencilShare: share,
-		EdgeModulusMPa: layers[0].ModulusMPa, EdgeRadiusMM: k.edgeMM, EdgeAngleDeg: edge, LoadNPerCM: 5,
-		SpeedMPerS: 0.3, Flood: !k.dry, Flow: k.flow,
+	dep, err := laid(stroke{
+		Setup{Cloth: c, EOMUM: 0.15 * c.FabricUM, StencilShare: share, EdgeAngleDeg: edge, Flood: !k.dry},
+		Contact{ModulusMPa: layers[0].ModulusMPa, RadiusMM: k.edgeMM, LoadNPerCM: 5, SpeedMPerS: 0.3, Flow: k.flow},
 	})
 	var floats ErrFloats
 	if errors.As(err, &floats) {
@@ -60,7 +59,7 @@ func (k constants) lays(t *testing.T, c mesh.Cloth, share, setDeg float64, shore
 	if err != nil {
 		t.Fatal(err)
 	}
-	return laid.TotalUM, true
+	return dep.TotalUM, true
 }
 
 // TestBandsOverConstants: the bands of differences hold to half a point when one constant at a
@@ -145,12 +144,12 @@ func TestSpeedMattersLittle(t *testing.T) {
 		fast.SpeedMPerS *= 2
 		thick.Flow.EtaInfPaS *= 2
 		thick.Flow.KPaSn *= 2
-		before, err := Stroke(s)
+		before, err := laid(s)
 		if err != nil {
 			t.Fatal(err)
 		}
-		for name, s := range map[string]Setup{"speed": fast, "body": thick} {
-			d, err := Stroke(s)
+		for name, s := range map[string]stroke{"speed": fast, "body": thick} {
+			d, err := laid(s)
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -20,12 +20,6 @@ func ExampleWedgePressureFactor() {
 	// 45 deg: 4.28
 }
 
-func ExampleWedgeDragFactor() {
-	h, err := film.WedgeDragFactor(90)
-	fmt.Printf("%.4f %v\n", h, err)
-	// Output: 1.0705 <nil>
-}
-
 func ExampleFlow_ViscosityPaS() {
 	for _, rate := range []float64{1, 100, 10000} {
 		eta, _ := film.DefaultFlow.ViscosityPaS(rate)
@@ -79,65 +73,46 @@ func ExampleHydroplane() {
 	// wedge 38 deg: the ink carries 59 % of the load, film 1.2 um
 }
 
-// workhorse is a 70 Shore A blade at an angle and a load on a 156-64 cloth.
-func workhorse(setDeg, loadNPerCM float64) (film.Setup, error) {
+// workhorse is a 70 Shore A blade, new, at an angle and a load on a 156-64 cloth.
+func workhorse(setDeg, loadNPerCM float64) (film.Setup, film.Contact, error) {
 	cloth, err := mesh.New(mesh.Spec{CountPerInch: 156, ThreadUM: 64})
 	if err != nil {
-		return film.Setup{}, err
+		return film.Setup{}, film.Contact{}, err
 	}
-	e, err := blade.ModulusGentMPa(70)
+	c := film.Contact{ModulusMPa: 5.52, RadiusMM: 0.15, LoadNPerCM: loadNPerCM, SpeedMPerS: 0.3, Flow: film.DefaultFlow}
+	d, err := blade.RigidityNM([]blade.Layer{{ThicknessMM: 9.5, ModulusMPa: c.ModulusMPa}})
 	if err != nil {
-		return film.Setup{}, err
-	}
-	d, err := blade.RigidityNM([]blade.Layer{{ThicknessMM: 9.5, ModulusMPa: e}})
-	if err != nil {
-		return film.Setup{}, err
+		return film.Setup{}, c, err
 	}
 	edge, err := blade.EdgeAngleDeg(blade.Bend{SetDeg: setDeg, LoadNPerCM: loadNPerCM, FreeHeightMM: 25, RigidityNM: d, Friction: blade.Friction})
-	return film.Setup{
-		Cloth: cloth, EOMUM: 15, StencilShare: 0.5,
-		EdgeModulusMPa: e, EdgeRadiusMM: 0.15, EdgeAngleDeg: edge, LoadNPerCM: loadNPerCM,
-		SpeedMPerS: 0.3, Flood: true, Flow: film.DefaultFlow,
-	}, err
-}
-
-func ExampleStroke() {
-	s, err := workhorse(15, 5)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	d, err := film.Stroke(s)
-	fmt.Printf("%.0f %% filled, edge film %.1f um, deposit %.0f um, clears: %t, %v\n",
-		100*d.Fill, d.EdgeFilmUM, d.TotalUM, film.Clears(d), err)
-
-	s.EdgeAngleDeg = 75
-	_, err = film.Stroke(s)
-	var floats film.ErrFloats
-	fmt.Println(errors.As(err, &floats))
-	// Output:
-	// 92 % filled, edge film 4.0 um, deposit 41 um, clears: true, <nil>
-	// true
+	return film.Setup{Cloth: cloth, EOMUM: 15, StencilShare: 0.5, EdgeAngleDeg: edge, Flood: true}, c, err
 }
 
 func ExampleEdgeOf() {
-	s, _ := workhorse(15, 5)
-	e, err := film.EdgeOf(film.Contact{ModulusMPa: s.EdgeModulusMPa, RadiusMM: s.EdgeRadiusMM, LoadNPerCM: s.LoadNPerCM, SpeedMPerS: s.SpeedMPerS, Flow: s.Flow}, s.EdgeAngleDeg)
+	s, c, _ := workhorse(15, 5)
+	e, err := film.EdgeOf(c, s.EdgeAngleDeg)
 	fmt.Printf("%.1f um, lift %.2f %v\n", e.FilmUM, e.LiftRatio, err)
-	// Output: 4.0 um, lift 0.07 <nil>
+	_, err = film.EdgeOf(c, 75)
+	var floats film.ErrFloats
+	fmt.Println(errors.As(err, &floats))
+	// Output:
+	// 4.0 um, lift 0.07 <nil>
+	// true
 }
 
 func ExampleLay() {
-	s, _ := workhorse(15, 5)
-	d, err := film.Lay(s, film.Edge{FilmUM: 4, LiftRatio: 0.07})
-	fmt.Printf("%.0f um %v\n", d.TotalUM, err)
-	// Output: 41 um <nil>
+	s, c, _ := workhorse(15, 5)
+	e, _ := film.EdgeOf(c, s.EdgeAngleDeg)
+	d, err := film.Lay(s, e)
+	fmt.Printf("%.0f %% filled, deposit %.0f um %v\n", 100*d.Fill, d.TotalUM, err)
+	// Output: 92 % filled, deposit 41 um <nil>
 }
 
 func ExampleClears() {
 	for _, load := range []float64{2, 5} {
-		s, _ := workhorse(45, load)
-		d, _ := film.Stroke(s)
+		s, c, _ := workhorse(45, load)
+		e, _ := film.EdgeOf(c, s.EdgeAngleDeg)
+		d, _ := film.Lay(s, e)
 		fmt.Printf("45 deg, %g N/cm: lift ratio %.2f, clears: %t\n", load, d.LiftRatio, film.Clears(d))
 	}
 	// Output:
@@ -149,18 +124,6 @@ func ExampleStrokes() {
 	n, err := film.Strokes(2, film.NextStrokeShare)
 	fmt.Println(n, err)
 	// Output: 1.4 <nil>
-}
-
-func ExampleWetUM() {
-	s, err := workhorse(15, 5)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	one, _ := film.WetUM(s, 1, film.NextStrokeShare, 1)
-	two, _ := film.WetUM(s, 2, film.NextStrokeShare, 1)
-	fmt.Printf("%.0f and %.0f um\n", one, two)
-	// Output: 31 and 44 um
 }
 
 func ExampleCuredUM() {

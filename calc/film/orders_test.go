@@ -102,7 +102,7 @@ func lays(t fataler, c mesh.Cloth, eomUM, share float64, p press) (um float64, o
 	if err != nil {
 		t.Fatal(err)
 	}
-	d, err := Stroke(s)
+	d, err := laid(s)
 	var floats ErrFloats
 	if errors.As(err, &floats) {
 		return math.Inf(1), true

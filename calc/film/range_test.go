@@ -4,8 +4,6 @@ import (
 	"math"
 	"strings"
 	"testing"
-
-	"pgregory.net/rapid"
 )
 
 // TestRefusals gives every function what it must refuse; the error says what is accepted.
@@ -18,18 +16,13 @@ func TestRefusals(t *testing.T) {
 		_, _, err := Hydroplane(c, 60, BeadMM)
 		return []error{one(EdgeFilmUM(c)), err}
 	}
-	stroke := func(change func(*Setup)) []error {
+	pull := func(change func(*stroke)) []error {
 		s := reference(t, cloth(t, 156, 64), 15, 1)
 		change(&s)
-		_, err := Stroke(s)
-		_, lay := Lay(s, Edge{FilmUM: 4, LiftRatio: 0.1})
-		_, edge := EdgeOf(Contact{ModulusMPa: s.EdgeModulusMPa, RadiusMM: s.EdgeRadiusMM, LoadNPerCM: s.LoadNPerCM, SpeedMPerS: s.SpeedMPerS, Flow: s.Flow}, s.EdgeAngleDeg)
-		if (lay != nil || edge != nil) != (err != nil) {
-			t.Errorf("Stroke says %v, EdgeOf %v, Lay %v", err, edge, lay)
-		}
-		return []error{err, one(WetUM(s, 1, NextStrokeShare, 1))}
+		_, err := laid(s)
+		return []error{err}
 	}
-	for _, err := range append(touch(func(*Contact) {}), stroke(func(*Setup) {})...) {
+	for _, err := range append(touch(func(*Contact) {}), pull(func(*stroke) {})...) {
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -38,13 +31,10 @@ func TestRefusals(t *testing.T) {
 		_, _, err := Hydroplane(Contact{ModulusMPa: 5, RadiusMM: 5, LoadNPerCM: 100, SpeedMPerS: 0.3, Flow: DefaultFlow}, wedge, bead)
 		return err
 	}
-	good := reference(t, cloth(t, 156, 64), 15, 1)
 	for name, errs := range map[string][]error{
 		"G 0":                 {one(WedgePressureFactor(0))},
 		"G 181":               {one(WedgePressureFactor(181))},
 		"G NaN":               {one(WedgePressureFactor(nan))},
-		"H 0":                 {one(WedgeDragFactor(0))},
-		"H NaN":               {one(WedgeDragFactor(nan))},
 		"rate 0":              {one(DefaultFlow.ViscosityPaS(0))},
 		"rate NaN":            {one(DefaultFlow.ViscosityPaS(nan))},
 		"flow n 0":            {one(Flow{3, 50, 0}.ViscosityPaS(1))},
@@ -71,23 +61,21 @@ func TestRefusals(t *testing.T) {
 		"flow eta inf":        touch(func(c *Contact) { c.Flow.EtaInfPaS = inf }),
 		"hydroplane, bead":    {hydro(60, 0.5)},
 		"hydroplane, wedge":   {hydro(0, 10)},
-		"stroke, speed 0":     stroke(func(s *Setup) { s.SpeedMPerS = 0 }),
-		"stroke, speed NaN":   stroke(func(s *Setup) { s.SpeedMPerS = nan }),
-		"stroke, no cloth":    stroke(func(s *Setup) { s.Cloth.OpenArea = 0 }),
-		"stroke, opening NaN": stroke(func(s *Setup) { s.Cloth.OpeningUM = nan }),
-		"stroke, fabric inf":  stroke(func(s *Setup) { s.Cloth.FabricUM = inf }),
-		"stroke, EOM -1":      stroke(func(s *Setup) { s.EOMUM = -1 }),
-		"stroke, share 2":     stroke(func(s *Setup) { s.StencilShare = 2 }),
-		"stroke, edge 81":     stroke(func(s *Setup) { s.EdgeAngleDeg = 81 }),
-		"stroke, edge -1":     stroke(func(s *Setup) { s.EdgeAngleDeg = -1 }),
-		"stroke, edge NaN":    stroke(func(s *Setup) { s.EdgeAngleDeg = nan }),
-		"stroke, flow empty":  stroke(func(s *Setup) { s.Flow = Flow{} }),
-		"strokes 0":           {one(Strokes(0, 0.4)), one(WetUM(good, 0, 0.4, 1))},
+		"stroke, speed 0":     pull(func(s *stroke) { s.SpeedMPerS = 0 }),
+		"stroke, speed NaN":   pull(func(s *stroke) { s.SpeedMPerS = nan }),
+		"stroke, no cloth":    pull(func(s *stroke) { s.Cloth.OpenArea = 0 }),
+		"stroke, opening NaN": pull(func(s *stroke) { s.Cloth.OpeningUM = nan }),
+		"stroke, fabric inf":  pull(func(s *stroke) { s.Cloth.FabricUM = inf }),
+		"stroke, EOM -1":      pull(func(s *stroke) { s.EOMUM = -1 }),
+		"stroke, share 2":     pull(func(s *stroke) { s.StencilShare = 2 }),
+		"stroke, edge 81":     pull(func(s *stroke) { s.EdgeAngleDeg = 81 }),
+		"stroke, edge -1":     pull(func(s *stroke) { s.EdgeAngleDeg = -1 }),
+		"stroke, edge NaN":    pull(func(s *stroke) { s.EdgeAngleDeg = nan }),
+		"stroke, flow empty":  pull(func(s *stroke) { s.Flow = Flow{} }),
+		"strokes 0":           {one(Strokes(0, 0.4))},
 		"strokes 21":          {one(Strokes(21, 0.4))},
-		"q 1":                 {one(Strokes(2, 1)), one(WetUM(good, 2, 1, 1))},
+		"q 1":                 {one(Strokes(2, 1))},
 		"q NaN":               {one(Strokes(2, nan))},
-		"factor 0":            {one(WetUM(good, 1, 0.4, 0))},
-		"factor NaN":          {one(WetUM(good, 1, 0.4, nan))},
 		"cured of NaN":        {one(CuredUM(nan, 1))},
 		"solids 0":            {one(CuredUM(60, 0))},
 		"solids 1.1":          {one(CuredUM(60, 1.1))},
@@ -103,34 +91,6 @@ func TestRefusals(t *testing.T) {
 	if Clears(Deposit{LiftRatio: nan}) {
 		t.Error("a lift ratio of NaN clears")
 	}
-}
-
-// TestWetIsProduct checks that the wet film is Tau x deposit x row of strokes x factor, that a
-// stroke more never takes ink away, and that the row stays below its sum to infinity.
-func TestWetIsProduct(t *testing.T) {
-	s := reference(t, cloth(t, 110, 80), 20, 0.6)
-	d, err := Stroke(s)
-	if err != nil {
-		t.Fatal(err)
-	}
-	rapid.Check(t, func(t *rapid.T) {
-		n := rapid.IntRange(1, 19).Draw(t, "strokes")
-		q := rapid.Float64Range(0, 0.8).Draw(t, "q")
-		factor := rapid.Float64Range(0.2, 5).Draw(t, "factor")
-		got, err := WetUM(s, n, q, factor)
-		if err != nil {
-			t.Fatal(err)
-		}
-		row := (1 - math.Pow(q, float64(n))) / (1 - q)
-		if want := 0.76 * d.TotalUM * row * factor; math.Abs(got-want) > 1e-12*want {
-			t.Fatalf("got %g um, want %g um", got, want)
-		}
-		a, _ := Strokes(n, q)
-		b, err := Strokes(n+1, q)
-		if err != nil || b < a || b > 1/(1-q)+1e-12 {
-			t.Fatalf("%d strokes %g, one more %g, %v", n, a, b, err)
-		}
-	})
 }
 
 // TestFillLimits checks both ends of the filling: a shallow fill reaches z of the column, a

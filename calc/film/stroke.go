@@ -6,19 +6,13 @@ import (
 	"bladecard/calc/mesh"
 )
 
-// Setup is one print stroke: what the film depends on.
+// Setup is the screen under one print stroke, and how the bent blade stands on it.
 type Setup struct {
 	Cloth        mesh.Cloth
 	EOMUM        float64 // emulsion over mesh
 	StencilShare float64 // share of it that counts, mesh.StencilShare
-
-	EdgeModulusMPa float64 // Young's modulus of the layer that prints
-	EdgeRadiusMM   float64 // EdgeRadiusMM
-	EdgeAngleDeg   float64 // of the bent edge from vertical, blade.EdgeAngleDeg
-	LoadNPerCM     float64
-	SpeedMPerS     float64
-	Flood          bool
-	Flow           Flow
+	EdgeAngleDeg float64 // of the bent edge from vertical, blade.EdgeAngleDeg
+	Flood        bool
 }
 
 // Deposit is what one stroke lays, before the factor Tau, and what it is made of, in
@@ -31,37 +25,6 @@ type Deposit struct {
 	HydroplaneUM float64 // film left by the lift, at most the column; half of it is laid
 	LiftRatio    float64 // lift of the ink / line load
 	TotalUM      float64 // f: the ink laid; Tau times it is the wet film
-}
-
-// Stroke is the deposit of one stroke,
-//
-//	f = fill (A0 T + s EOM) + h/2 + hydroplane/2
-//
-// with the open area A0, the fabric thickness T and the counted stencil s EOM. Two caps hold
-// it to what there is: the hydroplane film is no thicker than the column, and the wet film
-// Tau f is no more than mesh and stencil hold, A0 T + EOM (published: Tw = Tm AO + Te, a
-// thick-film maker's rule [23]). From below, f is never less than fill A0 T.
-//
-// ErrFloats when the lift ratio is above FloatRatio; the deposit then holds the lift ratio and
-// nothing else.
-//
-// Range: edge angle 0 to 80 deg, stencil 0 to 2000 um, share 0 to 1, cloth of mesh.New, the
-// contact as in EdgeFilmUM; an error outside. Kind: derived.
-func Stroke(s Setup) (Deposit, error) {
-	if err := s.checkCloth(); err != nil {
-		return Deposit{}, err
-	}
-	edge, err := EdgeOf(Contact{
-		ModulusMPa: s.EdgeModulusMPa,
-		RadiusMM:   s.EdgeRadiusMM,
-		LoadNPerCM: s.LoadNPerCM,
-		SpeedMPerS: s.SpeedMPerS,
-		Flow:       s.Flow,
-	}, s.EdgeAngleDeg)
-	if err != nil {
-		return Deposit{LiftRatio: edge.LiftRatio}, err
-	}
-	return Lay(s, edge)
 }
 
 // Edge is what a blade's edge does to the ink whatever the cloth.
@@ -92,12 +55,19 @@ func EdgeOf(c Contact, edgeAngleDeg float64) (Edge, error) {
 	return e, err
 }
 
-// Lay is the deposit of Stroke for an edge that is worked out already; of the setup it reads
-// cloth, stencil, edge angle and flood.
+// Lay is the deposit of one stroke of an edge,
 //
-// Range: as Stroke; an error outside. Kind: derived.
+//	f = fill (A0 T + s EOM) + h/2 + hydroplane/2
+//
+// with the open area A0, the fabric thickness T and the counted stencil s EOM. Two caps hold
+// it to what there is: the hydroplane film is no thicker than the column, and the wet film
+// Tau f is no more than mesh and stencil hold, A0 T + EOM (published: Tw = Tm AO + Te, a
+// thick-film maker's rule [23]). From below, f is never less than fill A0 T.
+//
+// Range: edge angle 0 to 80 deg, stencil 0 to 2000 um, share 0 to 1, cloth of mesh.New; an error
+// outside. Kind: derived.
 func Lay(s Setup, e Edge) (Deposit, error) {
-	if err := s.checkCloth(); err != nil {
+	if err := s.check(); err != nil {
 		return Deposit{}, err
 	}
 	d := Deposit{EdgeFilmUM: e.FilmUM, HydroplaneUM: e.HydroplaneUM, LiftRatio: e.LiftRatio}
@@ -125,8 +95,7 @@ func Lay(s Setup, e Edge) (Deposit, error) {
 	return d, nil
 }
 
-// checkCloth holds cloth, stencil and angle to their ranges.
-func (s Setup) checkCloth() error {
+func (s Setup) check() error {
 	return first(
 		within("emulsion over mesh", s.EOMUM, 0, 2000, "um"),
 		within("counted share of the stencil", s.StencilShare, 0, 1, "(a share)"),

@@ -19,16 +19,3 @@ func WedgePressureFactor(wedgeDeg float64) (float64, error) {
 	s2 := math.Sin(b) * math.Sin(b)
 	return s2 / (b*b - s2), nil
 }
-
-// WedgeDragFactor is H in the drag of the ink wedge on the mesh, shear stress 2 eta U H / r,
-// for a wedge of the given angle: H = (b - sin b cos b) / (b^2 - sin^2 b).
-//
-// Range: 1 to 180 deg; an error outside. Source: Taylor 1962 [6] (published).
-func WedgeDragFactor(wedgeDeg float64) (float64, error) {
-	if err := within("wedge angle", wedgeDeg, 1, 180, "deg"); err != nil {
-		return 0, err
-	}
-	b := wedgeDeg * math.Pi / 180
-	s, c := math.Sincos(b)
-	return (b - s*c) / (b*b - s*s), nil
-}

@@ -1,11 +1,12 @@
 package film
 
-// Tau is the share of the deposit of Stroke that is measured as wet film: 0.76, the median of what
-// the published wet-height rule (mesh.WetHeightRuleUM) asks of the reference blade over all choices
+// Tau is the share of the deposit of Lay that is measured as wet film: 0.76, the median of what
+// the published wet-height rule asks of the reference blade over all choices
 // of seven customary cloths from 110 to 305 per inch; the choices run from 0.67 to 0.87. A rig study
 // found about half of the mesh volume filled (published, of which only the abstract was read: a
 // doctoral thesis on the mechanics of screen printing, EThOS 422613 [10]). Kind: calibrated on a published
-// rule, not on measurements. A shop's own factor comes on top.
+// rule, not on measurements. A shop's own factor comes on top. The wet film is Tau x deposit x Strokes x that
+// factor, and the cured film wet film x volume solids.
 const Tau = 0.76
 
 // NextStrokeShare is the default share q of a stroke's deposit that the next wet stroke adds, and
@@ -32,26 +33,6 @@ func Strokes(n int, q float64) (float64, error) {
 		term *= q
 	}
 	return sum, nil
-}
-
-// WetUM is the wet film in micrometres of n wet strokes: Tau x deposit x Strokes(n, q) x
-// factor. The factor is the shop's own, measured / predicted; 1 when nothing was measured.
-//
-// Range: as Stroke and Strokes, factor 0.05 to 20; an error outside, ErrFloats when the blade
-// floats. Kind: derived, on a calibrated Tau.
-func WetUM(s Setup, strokes int, q, factor float64) (float64, error) {
-	if err := within("shop factor", factor, 0.05, 20, "(a ratio)"); err != nil {
-		return 0, err
-	}
-	row, err := Strokes(strokes, q)
-	if err != nil {
-		return 0, err
-	}
-	d, err := Stroke(s)
-	if err != nil {
-		return 0, err
-	}
-	return Tau * d.TotalUM * row * factor, nil
 }
 
 // CuredUM is the cured film in micrometres, wet film x volume solids.

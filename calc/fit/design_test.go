@@ -109,8 +109,8 @@ func TestForetell(t *testing.T) {
 		t.Fatal(err)
 	}
 	for i, p := range log {
-		a, err1 := got.NewDay(p)
-		b, err2 := foretold.NewDay(p)
+		a, err1 := newDay(got, p)
+		b, err2 := newDay(foretold, p)
 		// The strokes' term is straight at another share, which moves its slope.
 		if err1 != nil || err2 != nil || math.Abs(a/b-1) > 0.05 {
 			t.Errorf("print %d: foretold %g, fitted %g (%v, %v)", i, b, a, err1, err2)
@@ -118,10 +118,16 @@ func TestForetell(t *testing.T) {
 	}
 	unseen := log[0]
 	unseen.Mesh = "another"
-	a, _ := foretold.NewDay(log[0])
-	if b, err := foretold.NewDay(unseen); err != nil || b <= a {
+	a, _ := newDay(foretold, log[0])
+	if b, err := newDay(foretold, unseen); err != nil || b <= a {
 		t.Errorf("an unseen mesh is known to %g, a measured one to %g (%v)", b, a, err)
 	}
+}
+
+// newDay is one sigma of how far the film of a setup may be off on a day that is not among the prints.
+func newDay(r Result, p Print) (float64, error) {
+	known, err := r.Error(p.Mesh, p.Blade, p.AngleDeg, p.HardnessShoreA, p.Strokes)
+	return math.Hypot(math.Hypot(known, r.Scatter), r.Day), err
 }
 
 func planned() []Print {
@@ -139,22 +145,9 @@ func ExampleForetell() {
 	if err != nil {
 		panic(err)
 	}
-	s, _ := r.NewDay(planned()[0])
+	s, _ := newDay(r, planned()[0])
 	fmt.Printf("six prints on one day leave a film open to one sigma of %.1f %%\n", 100*s)
 	// Output: six prints on one day leave a film open to one sigma of 15.8 %
-}
-
-func ExampleResult_NewDay() {
-	r, _ := Foretell(planned(), Expected())
-	for _, mesh := range []string{"110", "230"} {
-		p := planned()[0]
-		p.Mesh = mesh
-		s, _ := r.NewDay(p)
-		fmt.Printf("%s: %.1f %%\n", mesh, 100*s)
-	}
-	// Output:
-	// 110: 15.8 %
-	// 230: 19.0 %
 }
 
 func ExampleNewDesign() {

@@ -54,10 +54,6 @@ type Result struct {
 	LeaveOut float64 // root mean square of ln(film) when each print is predicted from the others
 	Outliers []Outlier
 	FittedUM []float64 // of every print given, in order
-
-	sol   solution
-	index map[string]int // mesh to column
-	prior Priors
 }
 
 // ErrFew is returned for fewer than Least prints.
@@ -343,7 +339,7 @@ func (f *fitter) leaveOut() (out []int, err error) {
 
 // result writes down what was found.
 func (f *fitter) result(out []int) (Result, error) {
-	r := Result{Terms: f.terms(), Freedom: f.free, FittedUM: make([]float64, len(f.prints)), sol: f.sol, index: f.index, prior: f.prior}
+	r := Result{Terms: f.terms(), Freedom: f.free, FittedUM: make([]float64, len(f.prints))}
 	r.Count = len(f.prints) - len(out)
 	for _, m := range r.Meshes {
 		if m.Factor < leastTimes/meshTimes || m.Factor > mostTimes*meshTimes {

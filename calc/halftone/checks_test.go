@@ -27,7 +27,6 @@ func TestCheckValues(t *testing.T) {
 		{"lines/cm on 150/cm at 3.75", ok(LinesForRatio(150*cmPerInch, 3.75)) / cmPerInch, 40, 1e-9, "published", "weavers' guidance [25]"},
 		{"lines/cm on 150/cm at 5", ok(LinesForRatio(150*cmPerInch, 5)) / cmPerInch, 30, 1e-9, "published", "weavers' guidance [25]"},
 		{"ratio 305/65", ok(MeshRatio(305, 65)), 305.0 / 65, 0, "derived", "quotient"},
-		{"film 69 %, printed %", 100 * ok(PrintedShare(0.69)), 84, 1e-9, "published", "Sefar, Half-tone printing process line [26]"},
 		{"dot 65 lines 5 %, um", ok(DotDiameterUM(65, 0.05)), 98.6, 0.1, "derived", "D = 2 s sqrt(a/pi)"},
 		{"dot 65 lines 3 %, um", ok(DotDiameterUM(65, 0.03)), 76.4, 0.1, "derived", "D = 2 s sqrt(a/pi)"},
 		{"dot 65 lines 10 %, um", ok(DotDiameterUM(65, 0.10)), 139.4, 0.1, "derived", "D = 2 s sqrt(a/pi)"},

@@ -5,6 +5,5 @@
 // Line counts and mesh counts are per inch, bitmap resolutions dots per inch, dots
 // micrometres, shares 0 to 1, angles degrees.
 //
-// Sources: mesh to line count after weavers' guidance [25]; the tone curve after Sefar's "Half-tone printing
-// process line" [26]; the rest is geometry, derived here.
+// Sources: mesh to line count after weavers' guidance [25]; the rest is geometry, derived here.
 package halftone

@@ -71,20 +71,3 @@ func ExampleMoireBeat() {
 	fmt.Printf("%g mm, %.1f mm, %.1f mm\n", locked.PeriodMM, banded.PeriodMM, turned.PeriodMM)
 	// Output: +Inf mm, 12.7 mm, 1.2 mm
 }
-
-func ExampleProcessLine() {
-	steps := halftone.ProcessLine()
-	fmt.Println(len(steps), steps[1])
-	// Output: 14 {0.06 0.02}
-}
-
-func ExamplePrintedShare() {
-	for _, film := range []float64{0.06, 0.22, 0.69} {
-		p, _ := halftone.PrintedShare(film)
-		fmt.Printf("%.0f -> %.0f %%\n", 100*film, 100*p)
-	}
-	// Output:
-	// 6 -> 2 %
-	// 22 -> 22 %
-	// 69 -> 84 %
-}

@@ -38,9 +38,6 @@ func TestRefusals(t *testing.T) {
 		"moire, mesh coarse":    beat(MoireBeat(40, 65, 0)),
 		"moire, angle NaN":      beat(MoireBeat(260, 65, nan)),
 		"moire, angle inf":      beat(MoireBeat(260, 65, inf)),
-		"printed 0":             one(PrintedShare(0)),
-		"printed 1":             one(PrintedShare(1)),
-		"printed NaN":           one(PrintedShare(nan)),
 	} {
 		if err == nil {
 			t.Errorf("%s: taken", name)

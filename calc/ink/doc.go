@@ -9,5 +9,5 @@
 // Sources: Kubelka and Munk, Z. tech. Phys. 12 (1931), 593 [32]; contrast ratio after the principle
 // of ISO 6504-1 [33]; ink per run after "Calculating Ink Costs", 22 November 2011 [35]; expansion and
 // amounts are derived here. Scattering of screen inks is not published: the figures are from
-// memory until a shop measures a drawdown (ScatteringPerMM).
+// memory until a shop's own ink class says more.
 package ink

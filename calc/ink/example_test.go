@@ -6,63 +6,11 @@ import (
 	"bladecard/calc/ink"
 )
 
-func ExampleKOverS() {
-	k, err := ink.KOverS(0.5)
-	fmt.Println(k, err)
-	// Output: 0.25 <nil>
-}
-
-func ExampleReflectance() {
-	for _, sx := range []float64{0, 1, 4, 1000} {
-		r, _ := ink.Reflectance(sx, 0.9, 0.04)
-		fmt.Printf("%g: %.3f\n", sx, r)
-	}
-	// Output:
-	// 0: 0.040
-	// 1: 0.508
-	// 4: 0.789
-	// 1000: 0.900
-}
-
-func ExampleContrastRatio() {
-	c, err := ink.ContrastRatio(5.17, 0.85)
-	fmt.Printf("%.2f %v\n", c, err)
-	// Output: 0.95 <nil>
-}
-
-func ExampleContrastOnCloth() {
-	c, err := ink.ContrastOnCloth(0, 0.85, 0.6)
-	fmt.Printf("%.2f %v\n", c, err)
-	// Output: 0.75 <nil>
-}
-
-func ExampleSXForContrast() {
-	sx, err := ink.SXForContrast(0.95, 0.85)
-	fmt.Printf("%.2f %v\n", sx, err)
-	_, err = ink.SXForContrast(1, 0.85)
-	fmt.Println(err)
-	// Output:
-	// 5.17 <nil>
-	// ink: contrast ratio 1 (a ratio) is out of range; 0 to 0.999 (a ratio) is accepted
-}
-
 func ExampleSXOnCloth() {
 	dark, _ := ink.SXOnCloth(0.90, 0.88, 0.04)
 	light, _ := ink.SXOnCloth(0.90, 0.88, 0.6)
 	fmt.Printf("dark %.2f, light %.2f\n", dark, light)
 	// Output: dark 3.60, light 1.72
-}
-
-func ExampleScatteringPerMM() {
-	s, err := ink.ScatteringPerMM(0.80, 0.90, 50)
-	fmt.Printf("%.0f per mm %v\n", s, err)
-	// Output: 88 per mm <nil>
-}
-
-func ExampleHidingFilmUM() {
-	um, err := ink.HidingFilmUM(ink.HidesTextile, 0.88, ink.ScatteringDefaultPerMM)
-	fmt.Printf("%.0f um %v\n", um, err)
-	// Output: 46 um <nil>
 }
 
 func ExampleHidingOnClothUM() {
@@ -89,12 +37,6 @@ func ExampleClothReflectance() {
 	// Output: 0.04 <nil>
 }
 
-func ExampleExpansionRatio() {
-	r, err := ink.ExpansionRatio(0.05, 1200, 1000, 60)
-	fmt.Printf("%.2f %v\n", r, err)
-	// Output: 1.94 <nil>
-}
-
 func ExampleHeightUM() {
 	h, err := ink.HeightUM(150, 1.94)
 	fmt.Printf("%.0f um %v\n", h, err)
@@ -105,12 +47,6 @@ func ExampleFilmForHeightUM() {
 	um, err := ink.FilmForHeightUM(400, 1.94)
 	fmt.Printf("%.0f um %v\n", um, err)
 	// Output: 206 um <nil>
-}
-
-func ExampleFilmForRiseUM() {
-	um, err := ink.FilmForRiseUM(200, 1.94)
-	fmt.Printf("%.0f um %v\n", um, err)
-	// Output: 213 um <nil>
 }
 
 func ExampleVolumeML() {
@@ -127,48 +63,14 @@ func ExampleMassG() {
 
 func ExampleRunG() {
 	g, err := ink.RunG(4.536, 288, 0.10, 150)
-	ml, _ := ink.GToML(g, 1.2)
-	fmt.Printf("%.0f g, %.1f lb, %.1f qt %v\n", g, ink.GToLb(g), ink.MLToQuart(ml), err)
-	// Output: 1587 g, 3.5 lb, 1.4 qt <nil>
-}
-
-func ExampleGToLb() {
-	fmt.Printf("%.2f lb\n", ink.GToLb(5443))
-	// Output: 12.00 lb
-}
-
-func ExampleMLToQuart() {
-	fmt.Printf("%.3f qt\n", ink.MLToQuart(1000))
-	// Output: 1.057 qt
-}
-
-func ExampleLbPerGalToKgPerL() {
-	fmt.Printf("%.3f kg/L\n", ink.LbPerGalToKgPerL(12))
-	// Output: 1.438 kg/L
+	fmt.Printf("%.0f g %v\n", g, err)
+	// Output: 1587 g <nil>
 }
 
 func ExampleGToML() {
 	ml, err := ink.GToML(1200, 1.2)
 	fmt.Printf("%.0f mL %v\n", ml, err)
 	// Output: 1000 mL <nil>
-}
-
-func ExamplePrintsPerGallon() {
-	n, err := ink.PrintsPerGallon(3, ink.LbPerGalToKgPerL(12))
-	fmt.Printf("%.0f prints %v\n", n, err)
-	// Output: 1814 prints <nil>
-}
-
-func ExampleCoverageM2PerL() {
-	m2, err := ink.CoverageM2PerL(50)
-	fmt.Printf("%g m2 %v\n", m2, err)
-	// Output: 20 m2 <nil>
-}
-
-func ExampleLightnessDrop() {
-	drop, err := ink.LightnessDrop(2, ink.Color{0.9, 0.64, 0.02}, 0.04) // a yellow on black cloth
-	fmt.Printf("%.0f of L* %v\n", drop, err)
-	// Output: 5 of L* <nil>
 }
 
 func ExampleLightnessFilmUM() {

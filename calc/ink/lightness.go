@@ -61,23 +61,9 @@ func LightnessOf(share float64) (float64, error) {
 	return lStar(share) / 100, nil
 }
 
-// LightnessDrop is by how much a film over a cloth looks darker than the same film where nothing shows
-// through, in CIE 1976 L*; 0 where the cloth is as light as the film or lighter. A red or an orange hides black
+// lightnessDrop is by how much a film over a cloth looks darker than the same film where nothing shows
+// through, in CIE 1976 L*; below 0 where the cloth is lighter than the film. A red or an orange hides black
 // cloth worse than a gray of its lightness: what it sends back lies in one band, which the cloth takes away.
-//
-// Range: as Reflectance, of each band of the thick film; an error outside. Kind: derived, Kubelka and Munk 1931 [32] in
-// three bands with one scattering, over a gray cloth; what the cloth does to the hue is left out, and how the
-// scattering of a pigment varies with the light. Source of L*: ISO/CIE 11664-4 and CIE 15 [37] (published; constants from memory).
-func LightnessDrop(sx float64, thick Color, rCloth float64) (float64, error) {
-	for _, r := range thick {
-		if _, err := Reflectance(sx, r, rCloth); err != nil {
-			return 0, err
-		}
-	}
-	return math.Max(0, lightnessDrop(sx, thick, rCloth)), nil
-}
-
-// lightnessDrop is LightnessDrop below 0 too.
 func lightnessDrop(sx float64, thick Color, rCloth float64) float64 {
 	var over Color
 	for i, r := range thick {
@@ -91,7 +77,9 @@ func lightnessDrop(sx float64, thick Color, rCloth float64) float64 {
 // sinks into a knit comes to it (OnKnitUM).
 //
 // Range: drop 0.5 to 50, the bands of the thick film 0.01 to 0.99, scattering 1 to 1000 per mm, cloth 0 to 1; an
-// error outside. Kind: derived (root of LightnessDrop, which falls with the film, by bisection).
+// error outside. Kind: derived, Kubelka and Munk 1931 [32] in three bands with one scattering, over a gray cloth; what
+// the cloth does to the hue is left out, and how the scattering of a pigment varies with the light. Source of L*:
+// ISO/CIE 11664-4 and CIE 15 [37] (published; constants from memory).
 func LightnessFilmUM(drop float64, thick Color, scatteringPerMM, rCloth float64) (float64, error) {
 	if err := first(
 		within("drop of the lightness", drop, 0.5, 50, "L*"),
@@ -102,22 +90,8 @@ func LightnessFilmUM(drop float64, thick Color, scatteringPerMM, rCloth float64)
 		within("reflectance of the cloth", rCloth, 0, 1, "(a share)")); err != nil {
 		return 0, err
 	}
-	short := func(sx float64) bool { return lightnessDrop(sx, thick, rCloth) > drop }
-	if !short(0) {
-		return 0, nil
-	}
-	low, high := 0.0, 1.0
-	for short(high) {
-		low, high = high, 2*high
-	}
-	for high-low > 1e-12*high {
-		if mid := (low + high) / 2; short(mid) {
-			low = mid
-		} else {
-			high = mid
-		}
-	}
-	return high / scatteringPerMM * 1e3, nil
+	sx := leastSX(func(sx float64) bool { return lightnessDrop(sx, thick, rCloth) > drop })
+	return sx / scatteringPerMM * 1e3, nil
 }
 
 // lStar is CIE 1976 L* of a luminance, 0 to 100.

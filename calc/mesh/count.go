@@ -20,12 +20,6 @@ const (
 // as 390 (published: Coudray, Screen Printing, April 2003 [20]).
 func PerCM(perInch float64) float64 { return perInch / CMPerInch }
 
-// PerInch converts a count from threads per centimetre to threads per inch.
-//
-// Range: any finite value; nothing is checked. Definition: 1 in = 2.54 cm. 120 per cm is 304.8
-// per inch (published: Coudray, Screen Printing, April 2003 [20]).
-func PerInch(perCM float64) float64 { return perCM * CMPerInch }
-
 // PitchUM is the distance from thread to thread in micrometres, 25 400 / count, for a count
 // in threads per inch.
 //

@@ -6,11 +6,6 @@ import (
 	"bladecard/calc/mesh"
 )
 
-func ExamplePerInch() {
-	fmt.Printf("%.1f\n", mesh.PerInch(120))
-	// Output: 304.8
-}
-
 func ExamplePerCM() {
 	fmt.Printf("%.1f\n", mesh.PerCM(156))
 	// Output: 61.4
@@ -60,12 +55,6 @@ func ExampleNew() {
 	fmt.Printf("opening %.0f um, open area %.0f %%, thickness %.0f um (measured: %t), volume %.0f cm3/m2\n",
 		c.OpeningUM, 100*c.OpenArea, c.FabricUM, c.MeasuredFabric, c.VolumeUM)
 	// Output: opening 99 um, open area 37 %, thickness 98 um (measured: true), volume 36 cm3/m2
-}
-
-func ExampleWetHeightRuleUM() {
-	h, err := mesh.WetHeightRuleUM(39, 55, 0, mesh.Plain)
-	fmt.Printf("%.2f um %v\n", h, err)
-	// Output: 61.76 um <nil>
 }
 
 func ExampleStencilShare() {

@@ -55,7 +55,7 @@ func TestPublishedTable(t *testing.T) {
 		if perCM, has := num("count_cm"); has {
 			if perInch, has := num("count_inch"); has {
 				// 90/cm is sold as 225 and as 230, 43/cm as 110: rounded to a few per cent.
-				near("count per inch", PerInch(perCM), perInch, 0.02*perInch)
+				near("count per inch", perCM*CMPerInch, perInch, 0.02*perInch)
 			}
 		}
 		if hasOpening && hasThread && hasPitch {

@@ -1,7 +1,6 @@
 package press_test
 
 import (
-	"errors"
 	"fmt"
 
 	"bladecard/calc/ink"
@@ -42,16 +41,6 @@ func ExampleNeeds() {
 	// automatic 7
 	// manual 6
 	// flatbed 1
-}
-
-func ExampleFits() {
-	err := press.Fits(press.Stations(job), 6)
-	var few press.ErrHeads
-	fmt.Println(errors.As(err, &few), few.Needs)
-	fmt.Println(err)
-	// Output:
-	// true 7
-	// press: the layout takes 7 stations and the press has 6; 7 or more, fewer screens, or fewer flashes are accepted
 }
 
 func ExampleChoose() {

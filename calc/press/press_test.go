@@ -42,11 +42,11 @@ func TestPublishedStations(t *testing.T) {
 	if len(st) != 8 || count[Print] != 6 || count[Flash] != 1 || count[Cool] != 1 {
 		t.Errorf("6 colours on an underbase: %s", draw(st))
 	}
-	if err := Fits(st, 8); err != nil {
+	if _, err := Choose(st, []Machine{{"automatic", 8}}); err != nil {
 		t.Error(err)
 	}
-	var heads ErrHeads
-	if err := Fits(st, 7); !errors.As(err, &heads) || heads != (ErrHeads{Needs: 8, Heads: 7}) {
+	var none ErrNoPress
+	if _, err := Choose(st, []Machine{{"automatic", 7}}); !errors.As(err, &none) || none.Needs[0] != 8 {
 		t.Errorf("7 heads: %v", err)
 	}
 }
@@ -253,9 +253,6 @@ func TestAnyLayout(t *testing.T) {
 		if inRuns != total || len(list) > 0 && len(runs) != flashes+1 || len(OnWet(st)) != total-len(runs) {
 			t.Fatalf("%s: runs %v, on wet %v", draw(st), runs, OnWet(st))
 		}
-		if len(st) > 0 && (Fits(st, len(st)) != nil || Fits(st, max(len(st)-1, 1)) == nil && len(st) > 1) {
-			t.Fatalf("%d stations do not just fit", len(st))
-		}
 	})
 }
 
@@ -294,12 +291,9 @@ func TestRefusals(t *testing.T) {
 	needs := func(kind string) error { _, err := Needs(st, kind); return err }
 	choose := func(m Machine) error { _, err := Choose(st, []Machine{m}); return err }
 	for name, err := range map[string]error{
-		"fits, 0 heads":        Fits(st, 0),
-		"fits, 1001 heads":     Fits(st, 1001),
 		"needs, unknown kind":  needs("rotary"),
 		"choose, unknown kind": choose(Machine{"", 8}),
 		"choose, 0 heads":      choose(Machine{"manual", 0}),
-		"too few heads":        Fits(Stations(uses("solid", "solid")), 1),
 	} {
 		if err == nil {
 			t.Errorf("%s: taken", name)

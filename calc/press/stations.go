@@ -123,16 +123,6 @@ func OnWet(stations []Station) []int {
 	return wet
 }
 
-// ErrHeads is a layout that a press has too few heads for.
-type ErrHeads struct {
-	Needs int // heads that the layout takes
-	Heads int // heads of the press, or of the press with the most
-}
-
-func (e ErrHeads) Error() string {
-	return fmt.Sprintf("press: the layout takes %d stations and the press has %d; %d or more, fewer screens, or fewer flashes are accepted", e.Needs, e.Heads, e.Needs)
-}
-
 // ErrNoPress is a layout that none of the presses can take.
 type ErrNoPress struct {
 	Needs []int     // heads that the layout takes, press by press
@@ -188,20 +178,6 @@ func Needs(stations []Station, kind string) (int, error) {
 		return min(len(stations), 1), nil
 	}
 	return 0, fmt.Errorf("press: the kind %q is not known; manual, automatic and flatbed are accepted", kind)
-}
-
-// Fits tells whether an automatic press with this many heads takes every station; if not, the
-// error is an ErrHeads. For other kinds see Needs and Choose.
-//
-// Range: 1 to 1000 heads; an error outside. Kind: published (see Stations).
-func Fits(stations []Station, heads int) error {
-	if err := within("number of heads", float64(heads), 1, 1000, "heads"); err != nil {
-		return err
-	}
-	if len(stations) > heads {
-		return ErrHeads{Needs: len(stations), Heads: heads}
-	}
-	return nil
 }
 
 // Choose returns the index of the first press that has the heads for a layout; if none has,

@@ -38,6 +38,7 @@ type asked struct {
 	location plan.Location
 	screen   plan.Screen
 	measured *Measurement
+	brief    bool // without the flash after each change of the film, which takes the most time to work out
 }
 
 // filmUM is the cured film: as measured, else as expected.

@@ -62,23 +62,15 @@ func Faults() []string {
 // Ask answers what was seen of a screen, numbered from 1 within its location, and what was measured, nil where
 // nothing was. It is an error where the screen is not in the plan or a fault is not known.
 func Ask(p *plan.Plan, location, screen int, faults []string, measured *Measurement) (Answer, error) {
-	if location < 1 || location > len(p.Locations) || screen < 1 || screen > len(p.Locations[location-1].Screens) {
-		return Answer{}, fmt.Errorf("location %d, screen %d is not in the plan", location, screen)
-	}
-	l := p.Locations[location-1]
-	a := asked{plan: p, location: l, screen: l.Screens[screen-1], measured: measured}
 	out := Answer{Screen: screen, Measurement: measured}
 	if err := sure.Try(func() {
+		a := askedOf(p, location, screen, measured)
 		f := a.facts()
 		if a.unexpected() {
 			out.Means = f.lines(means)
 		}
 		for _, what := range faults {
-			i := slices.IndexFunc(table, func(r row) bool { return r.what == what })
-			if i < 0 {
-				sure.Check(fmt.Errorf("%q is not known; %v are accepted", what, Faults()))
-			}
-			out.Findings = append(out.Findings, a.find(table[i], f))
+			out.Findings = append(out.Findings, a.find(what, f))
 		}
 	}); err != nil {
 		return Answer{}, err
@@ -95,19 +87,42 @@ func Ask(p *plan.Plan, location, screen int, faults []string, measured *Measurem
 var usual = []string{InkLeft, PuffFallen, DotsPlugged, DotsLost, TooThin, RaggedEdge, PicksUp, DyeBleeds, TooHeavy}
 
 // Likely answers the faults that a screen is most likely to show, at most so many: those that it can have and
-// that something can be done about, the most usual first. Screens are numbered as for Ask, and its errors are those
+// that something can be done about, the most usual first. Changes of the film come without the flash after them. Screens are numbered as for Ask, and its errors are those
 // of Ask. Kind: common practice; the order is a judgement.
 func Likely(p *plan.Plan, location, screen, most int) ([]Finding, error) {
-	a, err := Ask(p, location, screen, usual, nil)
-	if err != nil {
-		return nil, err
+	var out []Finding
+	err := sure.Try(func() {
+		a := askedOf(p, location, screen, nil)
+		a.brief = true
+		f := a.facts()
+		for _, what := range usual {
+			if len(out) == most {
+				return
+			}
+			if found := a.find(what, f); len(found.Changes) > 0 {
+				out = append(out, found)
+			}
+		}
+	})
+	return out, err
+}
+
+// askedOf is what is asked of a screen of the plan.
+func askedOf(p *plan.Plan, location, screen int, measured *Measurement) asked {
+	if location < 1 || location > len(p.Locations) || screen < 1 || screen > len(p.Locations[location-1].Screens) {
+		sure.Check(fmt.Errorf("location %d, screen %d is not in the plan", location, screen))
 	}
-	out := slices.DeleteFunc(a.Findings, func(f Finding) bool { return len(f.Changes) == 0 })
-	return out[:min(len(out), most)], nil
+	l := p.Locations[location-1]
+	return asked{plan: p, location: l, screen: l.Screens[screen-1], measured: measured}
 }
 
 // find answers one fault.
-func (a asked) find(r row, f facts) Finding {
+func (a asked) find(what string, f facts) Finding {
+	i := slices.IndexFunc(table, func(r row) bool { return r.what == what })
+	if i < 0 {
+		sure.Check(fmt.Errorf("%q is not known; %v are accepted", what, Faults()))
+	}
+	r := table[i]
 	out := Finding{Seen: r.what, Shows: f.any(r.shows), Instead: []Line{}, Look: []Line{}, Against: []Line{}, Changes: []Change{}, Measure: []Line{}, Not: []Line{}, Cautions: []Line{}}
 	if !out.Shows {
 		out.Instead = f.lines(r.instead)
@@ -176,8 +191,10 @@ func (a asked) film(c plan.Correction) Change {
 	if h := a.screen.Halftone; h != nil {
 		values["film_of_dot_percent"] = 100 * scale * c.CuredUM / h.DotUM
 	}
-	if s, known := a.flashS(scale * c.CuredUM); known && c.Kind != "hits" { // each hit has its own flash
-		values["flash_s"] = s
+	if !a.brief && c.Kind != "hits" { // each hit has its own flash
+		if s, known := a.flashS(scale * c.CuredUM); known {
+			values["flash_s"] = s
+		}
 	}
 	return Change{Line: Line{Code: "film", Values: values}, Correction: &c}
 }

@@ -10,6 +10,6 @@
 // the distances from the blade to its two ends.
 //
 // Sources: the membrane is derived here; tension classes after Graphics Pro, January 2023,
-// p. 45 [27]; off-contact after trade articles, which differ; frame load after Greaves, Printer's
-// Guidebook V [30]; frame against blade path after SGIA, 2021 [31]; margins are common practice.
+// p. 45 [27]; off-contact after trade articles, which differ; frame against blade path after SGIA, 2021 [31];
+// margins are common practice.
 package tension

@@ -6,16 +6,6 @@ import (
 	"bladecard/calc/tension"
 )
 
-func ExampleStrainShare() {
-	s, err := tension.StrainShare(3.175, 266.7, 266.7)
-	fmt.Printf("%.5f %% %v\n", 100*s, err)
-	_, err = tension.StrainShare(10, 30, 500)
-	fmt.Println(err)
-	// Output:
-	// 0.00709 % <nil>
-	// tension: the blade is 30 mm from the frame at 10 mm off-contact, too near for a membrane; 40 mm or more is accepted
-}
-
 func ExampleImageShiftMM() {
 	s, err := tension.ImageShiftMM(3.175, 100, 433.4)
 	fmt.Printf("%.4f mm %v\n", s, err)
@@ -41,12 +31,6 @@ func ExamplePeelAngleDeg() {
 	// Output: 1.8 deg <nil>
 }
 
-func ExampleFramePullN() {
-	n, err := tension.FramePullN(30, 609.6, 812.8)
-	fmt.Printf("%.0f N, %.0f lbf %v\n", n, n/4.4482216, err)
-	// Output: 8534 N, 1919 lbf <nil>
-}
-
 func ExampleOffContactMM() {
 	for _, dries := range []string{"water", "fuse"} {
 		low, high, _ := tension.OffContactMM(dries, 508)
@@ -69,15 +53,15 @@ func ExampleTensionVerdict() {
 	// 28 ideal low
 }
 
-func ExampleBladeLengthMM() {
-	b, err := tension.BladeLengthMM(304.8)
-	fmt.Printf("%.1f mm %v\n", b, err)
-	// Output: 354.8 mm <nil>
-}
-
 func ExampleBladePathFits() {
 	f, err := tension.BladePathFits(508, 355)
 	fmt.Printf("margin %.1f mm (%t), ratio %.2f (%t), short by %.1f mm %v\n",
 		f.MarginMM, f.MarginHolds, f.Ratio, f.RatioHolds, f.ShortMM, err)
 	// Output: margin 76.5 mm (true), ratio 1.43 (false), short by 24.5 mm <nil>
+}
+
+func ExampleBladeLengthMM() {
+	b, err := tension.BladeLengthMM(304.8)
+	fmt.Printf("%.1f mm %v\n", b, err)
+	// Output: 354.8 mm <nil>
 }

@@ -23,21 +23,6 @@ func membrane(offContactMM, aMM, bMM float64) error {
 	return nil
 }
 
-// StrainShare is the strain of the cloth, as a share of its length, when the blade presses it
-// down to the stock at a and b from the ends of the span:
-//
-//	(h^2 / 2L) (1/a + 1/b)   with L = a + b and the off-contact h
-//
-// Range: off-contact 0 to 50 mm, distances 1 to 5000 mm and at least 4 times the off-contact;
-// an error outside. Kind: derived (small angles, at most 1.5 % above the exact path).
-func StrainShare(offContactMM, aMM, bMM float64) (float64, error) {
-	if err := membrane(offContactMM, aMM, bMM); err != nil {
-		return 0, err
-	}
-	h := offContactMM
-	return h * h / (2 * (aMM + bMM)) * (1/aMM + 1/bMM), nil
-}
-
 // ImageShiftMM is how far from its place in the resting cloth a point prints when the blade
 // stands on it, in mm:
 //
@@ -46,7 +31,8 @@ func StrainShare(offContactMM, aMM, bMM float64) (float64, error) {
 // Above zero the print lies nearer to the end that a is measured from; in mid-span it is zero.
 // Each end of an image shifts outward, so the image prints longer.
 //
-// Range: as StrainShare; an error outside. Kind: derived.
+// Range: off-contact 0 to 50 mm, distances 1 to 5000 mm and at least 4 times the off-contact; an error
+// outside. Kind: derived (small angles, at most 1.5 % above the exact path).
 func ImageShiftMM(offContactMM, aMM, bMM float64) (float64, error) {
 	if err := membrane(offContactMM, aMM, bMM); err != nil {
 		return 0, err
@@ -76,7 +62,7 @@ func StretchMM(offContactMM, spanMM, marginMM float64) (float64, error) {
 //
 //	T h (1/a + 1/b)   with the tension T
 //
-// Range: tension 1 to 100 N/cm, the rest as StrainShare; an error outside. Kind: derived; the
+// Range: tension 1 to 100 N/cm, the rest as ImageShiftMM; an error outside. Kind: derived; the
 // cloth beside the ends of the blade and the change of tension are left out.
 func TouchForceNPerCM(tensionNPerCM, offContactMM, aMM, bMM float64) (float64, error) {
 	if err := first(
@@ -99,20 +85,4 @@ func PeelAngleDeg(offContactMM, aMM float64) (float64, error) {
 		return 0, err
 	}
 	return math.Atan2(offContactMM, aMM) * 180 / math.Pi, nil
-}
-
-// FramePullN is the whole pull of the cloth on the frame in newtons, tension x inside
-// perimeter.
-//
-// Range: tension 1 to 100 N/cm, inside width and height 50 to 5000 mm; an error outside.
-// Source: statics (derived); it meets two published figures, "more than 600 lbf" for 18 x 20 in
-// at 14 N/cm and "more than 1900" for 24 x 32 in at 30 (Greaves, Printer's Guidebook V [30]).
-func FramePullN(tensionNPerCM, widthMM, heightMM float64) (float64, error) {
-	if err := first(
-		within("tension", tensionNPerCM, 1, 100, "N/cm"),
-		within("inside width of the frame", widthMM, 50, 5000, "mm"),
-		within("inside height of the frame", heightMM, 50, 5000, "mm")); err != nil {
-		return 0, err
-	}
-	return tensionNPerCM / 10 * 2 * (widthMM + heightMM), nil
 }

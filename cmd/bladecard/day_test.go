@@ -17,6 +17,7 @@ import (
 	"bladecard/render/daysheet"
 	"bladecard/render/flow"
 	"bladecard/render/page"
+	"bladecard/render/pagecheck"
 	"bladecard/render/say"
 )
 
@@ -188,7 +189,7 @@ func paperOfDay(t *testing.T, dir string, files []string) {
 				t.Fatal(err)
 			}
 			for _, f := range faces {
-				for _, err := range page.Check(f, flow.Rules) {
+				for _, err := range pagecheck.Check(f, flow.SmallPT) {
 					t.Errorf("%s, %s: %v", language, paper.Name, err)
 				}
 			}

@@ -53,7 +53,7 @@ func (d documents) edge() page.Flip {
 // cardSheets lays the cards of a job out on sheets, while the sheets are taken.
 func (d documents) cardSheets(l loaded) (page.Sheets, error) {
 	size := page.Sizes[max(0, slices.IndexFunc(page.Sizes, func(s page.Size) bool { return s.Name == d.size }))]
-	return page.ImposeEach(paperOf(d.paper, l.shop), size, card.Count(l.plan), card.Each(l.plan, size, l.voice), page.Options{
+	return page.Impose(paperOf(d.paper, l.shop), size, card.Count(l.plan), card.Each(l.plan, size, l.voice), page.Options{
 		Single: d.single, Flip: d.edge(), BackDX: d.dx, BackDY: d.dy,
 		Title: titleOf(l), FlipNote: l.voice.T("sheet.flip-" + d.flip),
 		FrontNote: l.voice.T("sheet.front"), BackNote: l.voice.T("sheet.back"),

@@ -27,7 +27,7 @@ import (
 var metric = regexp.MustCompile(`[0-9][ \x{a0}\x{202f}]?(mm|cm|m/s|m/min|bar|°C|ml|L|kg)\b`)
 
 // besideInch is a metric figure that stands beside that of an inch shop: in brackets, or the bar alone under the psi.
-var besideInch = regexp.MustCompile(`\([0-9.,]+[ \x{a0}](bar|°C)\)|^[0-9.,]+\x{a0}bar$`)
+var besideInch = regexp.MustCompile(`\([0-9.,]+[ \x{a0}](bar|°C)\)|[0-9.,]+\x{a0}bar( on our press|$)`)
 
 var tags = regexp.MustCompile(`<[^>]*>`)
 

@@ -192,8 +192,8 @@ func smallEnough(t *testing.T, file string, sheets []page.Sheet) {
 	}
 }
 
-// mostOfACard is the bytes of a card, both sides, beyond the fonts; some 6 kB are the code on its back.
-const mostOfACard = 15 << 10
+// mostOfACard is the bytes of a card, both sides, beyond the fonts.
+const mostOfACard = 11 << 10
 
 // sorted counts the words of a page by the card that they stand on.
 func sorted(t *testing.T, s page.Sheet, number int, p wordsOfPage) []map[string]int {

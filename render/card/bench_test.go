@@ -8,7 +8,6 @@ import (
 	"bladecard/calc/plan"
 	"bladecard/calc/plantest"
 	"bladecard/render/canvas/pdf"
-	"bladecard/render/card"
 	"bladecard/render/page"
 	"bladecard/render/say"
 	"bladecard/samples/bench"
@@ -38,15 +37,15 @@ func BenchmarkCards(b *testing.B) {
 			p, v := benchCards(b, n)
 			b.ReportAllocs()
 			for b.Loop() {
-				list, err := card.All(p, page.Sizes[0], v)
+				list, err := all(p, page.Sizes[0], v)
 				if err != nil {
 					b.Fatal(err)
 				}
-				sheets, err := page.Impose(page.A4, page.Sizes[0], list, page.Options{Title: "t"})
+				sheets, err := page.Impose(page.A4, page.Sizes[0], len(list), laid(list), page.Options{Title: "t"})
 				if err != nil {
 					b.Fatal(err)
 				}
-				if err := page.Write(io.Discard, pdf.Meta{Title: "t"}, sheets); err != nil {
+				if err := page.WriteEach(io.Discard, pdf.Meta{Title: "t"}, sheets); err != nil {
 					b.Fatal(err)
 				}
 			}

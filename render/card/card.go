@@ -81,18 +81,6 @@ func Count(p *plan.Plan) int {
 	return n
 }
 
-// All lays out the cards of a plan, in print order.
-func All(p *plan.Plan, size page.Size, v *say.Voice) ([]page.Card, error) {
-	var out []page.Card
-	for c, err := range Each(p, size, v) {
-		if err != nil {
-			return nil, err
-		}
-		out = append(out, c)
-	}
-	return out, nil
-}
-
 // layOut lays out some cards, on all cores.
 func layOut(makers []*maker) ([]page.Card, []error) {
 	out, errs := make([]page.Card, len(makers)), make([]error, len(makers))

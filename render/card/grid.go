@@ -25,12 +25,6 @@ const (
 	BackPT  = 7.5
 )
 
-// Rules are what page.Check asks of the two sides.
-var (
-	FrontRules = page.Rules{SmallestPT: FrontPT, SmallestDrawingPT: FrontPT}
-	BackRules  = page.Rules{SmallestPT: BackPT, SmallestDrawingPT: BackPT}
-)
-
 // newGrid is the grid of a safe area.
 func newGrid(safe page.Rect) grid {
 	least := safeArea(page.Card132)

@@ -16,6 +16,7 @@ import (
 	"bladecard/render/card"
 	"bladecard/render/internal/plantest"
 	"bladecard/render/page"
+	"bladecard/render/pagecheck"
 	"bladecard/render/say"
 	"bladecard/templates"
 
@@ -32,15 +33,15 @@ type tester interface {
 // set too small.
 func sound(t tester, p *plan.Plan, v *say.Voice, size page.Size) []page.Card {
 	t.Helper()
-	cards, err := card.All(p, size, v)
+	cards, err := all(p, size, v)
 	if err != nil {
 		t.Fatal(err)
 	}
 	for _, c := range cards {
-		for _, err := range page.Check(c.Front, card.FrontRules) {
+		for _, err := range pagecheck.Check(c.Front, card.FrontPT) {
 			t.Errorf("%s: %v", size.Name, err)
 		}
-		for _, err := range page.Check(c.Back, card.BackRules) {
+		for _, err := range pagecheck.Check(c.Back, card.BackPT) {
 			t.Errorf("%s: %v", size.Name, err)
 		}
 	}
@@ -81,11 +82,11 @@ func TestSamples(t *testing.T) {
 					}
 				}
 				for _, paper := range []page.Paper{page.A4, page.Letter} {
-					sheets, err := page.Impose(paper, size, cards, page.Options{Title: p.Title})
+					sheets, err := page.Impose(paper, size, len(cards), laid(cards), page.Options{Title: p.Title})
 					if err != nil {
 						t.Fatal(err)
 					}
-					if err := page.Write(&bytes.Buffer{}, pdf.Meta{Title: p.Title}, sheets); err != nil {
+					if err := page.WriteEach(&bytes.Buffer{}, pdf.Meta{Title: p.Title}, sheets); err != nil {
 						t.Errorf("%s %s %s %s: %v", f, language, paper.Name, size.Name, err)
 					}
 				}
@@ -172,10 +173,17 @@ func TestOneToSixteenScreens(t *testing.T) {
 			p, v := plantest.Plan(t, j, shop)
 			for _, size := range sizes {
 				cards := sound(t, p, v, size)
-				sheets, err := page.Impose(page.Letter, size, cards, page.Options{})
+				sheets, err := page.Impose(page.Letter, size, len(cards), laid(cards), page.Options{})
+				if err != nil {
+					t.Fatal(err)
+				}
+				pages := 0
+				for range sheets {
+					pages++
+				}
 				per := size.Cols * size.Rows
-				if want := 2 * ((n + per - 1) / per); err != nil || len(cards) != n || len(sheets) != want {
-					t.Fatalf("%s %s: %d cards on %d pages (%v); %d on %d are wanted", language, size.Name, len(cards), len(sheets), err, n, want)
+				if want := 2 * ((n + per - 1) / per); len(cards) != n || pages != want {
+					t.Fatalf("%s %s: %d cards on %d pages; %d on %d are wanted", language, size.Name, len(cards), pages, n, want)
 				}
 			}
 			if t.Failed() {
@@ -214,7 +222,7 @@ func TestLabelsFitInInches(t *testing.T) {
 func texts(t *testing.T, screen string) map[string]string {
 	t.Helper()
 	p, v := plantest.Text(t, ".", "title = \"t\"\n[[location]]\nname = \"front\"\n[[location.screen]]\n"+screen)
-	cards, err := card.All(p, page.Card132, v)
+	cards, err := all(p, page.Card132, v)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -12,7 +12,6 @@ import (
 	"bladecard/calc/file"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
-	"bladecard/render/card"
 	"bladecard/render/internal/plantest"
 	"bladecard/render/page"
 	"bladecard/render/say"
@@ -201,7 +200,7 @@ func TestBladeStockShows(t *testing.T) {
 		shop := plantest.Shop(t, "[[blade]]\nlayup = \"70\"\n"+stock)
 		j, _ := plantest.Job(t, ".", "title = \"t\"\n[[location]]\n[[location.screen]]\nmesh = \"156-64\"\nfilm = \"20..60 um\"\nangle = \"15 deg\"\nstrokes = 1")
 		p, v := plantest.Plan(t, j, shop)
-		cards, err := card.All(p, page.Card132, v)
+		cards, err := all(p, page.Card132, v)
 		if err != nil {
 			t.Fatal(err)
 		}

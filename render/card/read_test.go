@@ -39,12 +39,12 @@ func pages(t *testing.T, cards []page.Card) [][]string {
 		return out
 	}
 	size := page.Size{Name: "own", W: cards[0].Front.W, H: cards[0].Front.H}
-	sheets, err := page.Impose(page.A4, size, cards, page.Options{Single: true})
+	sheets, err := page.Impose(page.A4, size, len(cards), laid(cards), page.Options{Single: true})
 	if err != nil {
 		t.Fatal(err)
 	}
 	var doc bytes.Buffer
-	if err := page.Write(&doc, pdf.Meta{Title: "t"}, sheets); err != nil {
+	if err := page.WriteEach(&doc, pdf.Meta{Title: "t"}, sheets); err != nil {
 		t.Fatal(err)
 	}
 	cmd := exec.Command("pdftotext", "-raw", "-", "-")
@@ -108,7 +108,7 @@ func TestReadsInOrder(t *testing.T) {
 			var cards []page.Card
 			var want [][]string
 			for i, p := range plans {
-				list, err := card.All(p, size, voices[i])
+				list, err := all(p, size, voices[i])
 				if err != nil {
 					t.Fatal(err)
 				}
@@ -151,7 +151,7 @@ func TestEffectsCanBeMeasured(t *testing.T) {
 	for _, src := range sampleJobs(t) {
 		p, v := plantest.Text(t, "../../samples/jobs", src)
 		for _, size := range page.Sizes {
-			cards, err := card.All(p, size, v)
+			cards, err := all(p, size, v)
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -6,7 +6,6 @@ import (
 	"strings"
 	"testing"
 
-	"bladecard/render/card"
 	"bladecard/render/internal/plantest"
 	"bladecard/render/page"
 
@@ -37,7 +36,7 @@ func sampleCards(t *testing.T, size page.Size) []page.Card {
 	var out []page.Card
 	for _, src := range sampleJobs(t) {
 		p, v := plantest.Text(t, "../../samples/jobs", src)
-		cards, err := card.All(p, size, v)
+		cards, err := all(p, size, v)
 		if err != nil {
 			t.Fatal(err)
 		}

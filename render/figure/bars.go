@@ -40,7 +40,7 @@ func (s Bars) Draw(c canvas.Canvas, r Rect) error {
 	for i, b := range s.Rows {
 		y := r.Y + float64(i)*s.PitchMM
 		base := y + (s.PitchMM+capEM*em(f))/2
-		name := shortened(c, b.Name, f, names, 1)
+		name, _ := canvas.Cut(b.Name, f, names)
 		c.Text(x-gap-c.TextWidth(name, f), base, name, f, canvas.Black, 0)
 		end := x + most*clamp(b.Share, 0, 1)
 		if end > x {

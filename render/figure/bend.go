@@ -96,7 +96,7 @@ func (b Bend) plan(c canvas.Canvas, r Rect) (p bendPlan, k float64, err error) {
 		return p, 0, err
 	}
 	f := bold(canvas.Font{SizePT: typeSize(b.SizePT)})
-	p = bendPlan{Bend: b, set: newBlock(c, b.SetLabel, f, r.W), edge: newBlock(c, b.EdgeLabel, f, r.W/2), label: newBlock(c, b.Label, f, r.W), w: Interval{-0.15, 0.75}}
+	p = bendPlan{Bend: b, set: newBlock(c, b.SetLabel, f, r.W, 0), edge: newBlock(c, b.EdgeLabel, f, r.W/2, 0), label: newBlock(c, b.Label, f, r.W, 0), w: Interval{-0.15, 0.75}}
 	p.rubber, p.holder, p.ray = b.parts()
 	for _, q := range append(append([]canvas.Point{p.ray}, p.rubber...), p.holder...) {
 		p.w.grow(q.X)

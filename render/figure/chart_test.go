@@ -272,7 +272,7 @@ func TestChoiceMeasuresLabelsOnce(t *testing.T) {
 		}
 		return c.texts
 	}
-	if six, twelve, most := count(6), count(12), count(24); most-twelve > 3*(twelve-six) || twelve <= six {
+	if six, twelve, most := count(6), count(12), count(24); most > 2*twelve || twelve <= six {
 		t.Errorf("6, 12 and 24 lines are measured %d, %d and %d times", six, twelve, most)
 	}
 }

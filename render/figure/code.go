@@ -13,42 +13,46 @@ const (
 	leastModuleMM = 0.3 // smallest module that phones read from office paper behind a laminate (common practice)
 )
 
-// Code is a text as a QR code (ISO/IEC 18004), which a phone reads without a network.
-type Code struct{ Text string }
-
-// Draw draws the code with its margin into the largest square at the middle of r. A text that would make modules too
-// small to read there is an error. The code is lines, a row of black modules each: a picture would be smaller, but the
-// PDF library writes several pictures of one width in an order that changes from run to run.
-func (q Code) Draw(c canvas.Canvas, r Rect) error {
-	code, err := qr.Encode(q.Text, qr.M, qr.Auto)
+// Code makes a drawing of a text as a QR code (ISO/IEC 18004) with its margin, which a phone reads without a network,
+// for a place of side mm from 0, 0. A text that would make modules too small to read there is an error.
+func Code(text string, side float64) (draw func(canvas.Canvas) error, err error) {
+	code, err := qr.Encode(text, qr.M, qr.Auto)
 	if err != nil {
-		return fmt.Errorf("figure: code: %w", err)
+		return nil, fmt.Errorf("figure: code: %w", err)
 	}
 	n := code.Bounds().Dx()
-	side := min(r.W, r.H)
 	module := side / float64(n+2*quietModules)
 	if module < leastModuleMM {
-		return fmt.Errorf("figure: a code of %d bytes has modules of %.2f mm on %.0f mm; %.1f mm are accepted, of a shorter text or a larger place", len(q.Text), module, side, leastModuleMM)
+		return nil, fmt.Errorf("figure: a code of %d bytes has modules of %.2f mm on %.0f mm; %.1f mm are accepted, of a shorter text or a larger place", len(text), module, side, leastModuleMM)
 	}
-	left, top := r.X+(r.W-side)/2+quietModules*module, r.Y+(r.H-side)/2+quietModules*module
-	black := func(x, y int) bool {
+	at := func(k int) float64 { return module * float64(quietModules+k) }
+	dark := func(x, y int) bool {
 		v, _, _, _ := code.At(x, y).RGBA()
 		return v < 0x8000
 	}
-	var rows canvas.Path
-	for y := range n {
-		for x := 0; x < n; x++ {
-			from := x
-			for x < n && black(x, y) {
-				x++
+	return func(c canvas.Canvas) error {
+		for y := range n { // a dashed stroke a row, from its first dark module on
+			first := 0
+			for first < n && !dark(first, y) {
+				first++
 			}
-			if x > from {
-				at := top + (float64(y)+0.5)*module
-				rows.Move(left+float64(from)*module, at)
-				rows.Line(left+float64(x)*module, at)
+			if first == n {
+				continue
 			}
+			dashes := []float64{module} // dark and light in turn
+			for x := first + 1; x < n; x++ {
+				if dark(x, y) == dark(x-1, y) {
+					dashes[len(dashes)-1] += module
+				} else {
+					dashes = append(dashes, module)
+				}
+			}
+			if len(dashes)%2 == 1 {
+				dashes = append(dashes, module)
+			}
+			high := at(y) + module/2
+			c.Draw(polyline(canvas.Point{X: at(first), Y: high}, canvas.Point{X: at(n), Y: high}), nil, ink(module, dashes...))
 		}
-	}
-	c.Draw(rows, nil, canvas.Pen{Color: canvas.Black, WidthMM: module})
-	return nil
+		return nil
+	}, nil
 }

@@ -9,8 +9,7 @@ import (
 	"github.com/makiuchi-d/gozxing"
 	"github.com/makiuchi-d/gozxing/qrcode"
 
-	"bladecard/render/canvas"
-	canvaspng "bladecard/render/canvas/png"
+	pixels "bladecard/render/canvas/png"
 )
 
 // TestCodeIsRead: what is drawn is read back by another library.
@@ -20,11 +19,15 @@ func TestCodeIsRead(t *testing.T) {
 		strings.Repeat("ñ 1.6–3.2 mm ", 9),
 		"a",
 	} {
-		var b bytes.Buffer
-		if err := canvaspng.Write(&b, 18.5, 18.5, 250, func(c canvas.Canvas) error { return Code{text}.Draw(c, Rect{W: 18.5, H: 18.5}) }); err != nil {
+		draw, err := Code(text, 17.5)
+		if err != nil {
 			t.Fatal(err)
 		}
-		img, err := png.Decode(&b)
+		var drawn bytes.Buffer
+		if err := pixels.Write(&drawn, 17.5, 17.5, 300, draw); err != nil {
+			t.Fatal(err)
+		}
+		img, err := png.Decode(&drawn)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -41,10 +44,10 @@ func TestCodeIsRead(t *testing.T) {
 
 // TestCodeTooDense: a text that a phone could not read from the place is refused.
 func TestCodeTooDense(t *testing.T) {
-	for _, text := range []string{strings.Repeat("long ", 100), strings.Repeat("x", 5000)} {
-		var b bytes.Buffer
-		if err := canvaspng.Write(&b, 18, 18, 200, func(c canvas.Canvas) error { return Code{text}.Draw(c, Rect{W: 18, H: 18}) }); err == nil {
-			t.Errorf("%d letters go into a code of 18 mm", len(text))
-		}
+	if _, err := Code(strings.Repeat("long ", 100), 18); err == nil || !strings.Contains(err.Error(), "0.3 mm are accepted") {
+		t.Errorf("%v", err)
+	}
+	if _, err := Code(strings.Repeat("x", 5000), 18); err == nil {
+		t.Error("5000 letters go into a code")
 	}
 }

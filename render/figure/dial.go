@@ -72,7 +72,7 @@ func (d Dial) Draw(c canvas.Canvas, r Rect) error {
 	if d.LabelPT > 0 {
 		big.SizePT = typeSize(d.LabelPT)
 	}
-	label, stroke := newBlock(c, d.Label, big, r.W), newBlock(c, d.StrokeLabel, f, 0.6*r.W)
+	label, stroke := newBlock(c, d.Label, big, r.W, 0), newBlock(c, d.StrokeLabel, f, 0.6*r.W, 0)
 	var screen block
 	gap := 0.4 * em(f)
 	area := r
@@ -87,7 +87,7 @@ func (d Dial) Draw(c canvas.Canvas, r Rect) error {
 	var beside Rect // the angle to the screen stands beside the drawing where that costs it less size than a row does
 	whole, radius := area, 0.0
 	for _, share := range []float64{1, 0.5} {
-		screen = newBlock(c, d.ScreenLabel, f, share*r.W)
+		screen = newBlock(c, d.ScreenLabel, f, share*r.W, 0)
 		beside = whole
 		beside.W -= screen.w + gap
 		if area = (Rect{whole.X, whole.Y, whole.W, whole.H - screen.h}); d.radius(beside) > d.radius(area) {

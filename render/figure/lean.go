@@ -77,10 +77,10 @@ func (m LeanMap) Draw(c canvas.Canvas, r Rect) error {
 	left := 0.0
 	labels := make([]block, len(m.Rows))
 	for i, row := range m.Rows {
-		labels[i] = newBlock(c, shortened(c, row.Label, bold(f), 0.3*r.W, 2), bold(f), 0.3*r.W)
+		labels[i] = newBlock(c, row.Label, bold(f), 0.3*r.W, 2)
 		left = math.Max(left, labels[i].w)
 	}
-	title := newBlock(c, m.Title, f, r.W)
+	title := newBlock(c, m.Title, f, r.W, 0)
 	left, right := r.X+left+gap, r.Right()-c.TextWidth(m.Angle(m.HighDeg), f)/2-0.5
 	keys := m.legend(c, f, r.W)
 	top, bottom := r.Y+title.h+line+0.5, r.Bottom()-line*float64(keys[len(keys)-1].row+1)-line-gap

@@ -125,14 +125,14 @@ func (ch Chart) measure(c canvas.Canvas, r Rect) (*plot, error) {
 // letter of one is wider than the chart.
 func (p *plot) titles() (h float64, wide bool) {
 	f, w := p.ch.font(), p.r.W
-	p.title = newBlock(p.c, shortened(p.c, p.ch.Title, bold(f), w, 2), bold(f), w)
+	p.title = newBlock(p.c, p.ch.Title, bold(f), w, 2)
 	if p.title.h > 0 {
 		p.yRow = p.title.h + 0.3*p.em
 	}
-	p.xTitle, p.yTitle = newBlock(p.c, p.ch.X.Title, f, w), newBlock(p.c, p.ch.Y.Title, f, w)
+	p.xTitle, p.yTitle = newBlock(p.c, p.ch.X.Title, f, w, 0), newBlock(p.c, p.ch.Y.Title, f, w, 0)
 	p.topH = p.yRow + p.yTitle.h
 	if p.ch.Top != nil {
-		p.topTitle, p.topRow = newBlock(p.c, p.ch.Top.Title, f, w), p.yRow
+		p.topTitle, p.topRow = newBlock(p.c, p.ch.Top.Title, f, w, 0), p.yRow
 		if len(p.yTitle.lines) > 1 || len(p.topTitle.lines) > 1 || p.yTitle.w+p.topTitle.w+2*p.em > w {
 			p.topRow += p.yTitle.h
 		}
@@ -157,7 +157,7 @@ func (p *plot) explain(f canvas.Font) (h float64) {
 				used = used || e.Why == EndMark(m)
 			}
 		}
-		if b := newBlock(p.c, text, f, p.r.W); used && len(b.lines) == 1 {
+		if b := newBlock(p.c, text, f, p.r.W, 0); used && len(b.lines) == 1 {
 			p.marks = append(p.marks, markText{b, EndMark(m)})
 			p.marksW += b.w + markEM*p.em
 		}
@@ -183,7 +183,7 @@ func bold(f canvas.Font) canvas.Font { return canvas.Font{Face: canvas.Bold, Siz
 // as have room. They stand in the order of the lines at the mark.
 func (p *plot) column(h float64, y Interval) {
 	f, most := p.ch.font(), labelOfW*p.r.W
-	label := func(s string, f canvas.Font) block { return newBlock(p.c, shortened(p.c, s, f, most, 2), f, most) }
+	label := func(s string, f canvas.Font) block { return newBlock(p.c, s, f, most, 2) }
 	used := 0.0
 	for _, b := range p.bands() {
 		if l := label(b.label, f); len(l.lines) > 0 {

@@ -5,7 +5,6 @@ import (
 	"math"
 	"strings"
 	"testing"
-	"unicode/utf8"
 
 	"bladecard/render/canvas"
 )
@@ -40,13 +39,7 @@ func (r *recorder) Text(x, y float64, s string, f canvas.Font, c canvas.Color, a
 	r.texts = append(r.texts, written{x, y, s, f, c, angle, r.TextWidth(s, f)})
 }
 
-func (r *recorder) TextWidth(s string, f canvas.Font) float64 {
-	w := 0.5
-	if f.Face == canvas.Bold {
-		w = 0.6
-	}
-	return w * em(f) * float64(utf8.RuneCountInString(s))
-}
+func (r *recorder) TextWidth(s string, f canvas.Font) float64 { return canvas.Width(s, f) }
 
 // box of a level text, accents and descenders included.
 func (w written) box() Rect {

@@ -96,7 +96,8 @@ func (s Ruler) Draw(c canvas.Canvas, r Rect) error {
 		if w.Effect == "" {
 			room += effects + gap
 		}
-		c.Text(r.X, base(row), shortened(c, w.Label, face, room, 1), face, canvas.Black, 0)
+		label, _ := canvas.Cut(w.Label, face, room)
+		c.Text(r.X, base(row), label, face, canvas.Black, 0)
 		c.Text(r.X+names+gap+effects-c.TextWidth(w.Effect, bold), base(row), w.Effect, bold, canvas.Black, 0)
 		left, right := x, at(w.To)
 		if w.Span != nil {

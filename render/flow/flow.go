@@ -19,9 +19,6 @@ const (
 	GapMM    = 3.0
 )
 
-// Rules are what page.Check asks of a page.
-var Rules = page.Rules{SmallestPT: SmallPT, SmallestDrawingPT: SmallPT}
-
 // Flow fills page after page from the top.
 type Flow struct {
 	Pages []page.Face
@@ -71,7 +68,7 @@ func (f *Flow) Next() {
 	f.Y = f.Top()
 	if len(f.Pages) > 1 {
 		font := canvas.Font{Face: canvas.Bold, SizePT: BodyPT}
-		s, _ := page.Cut(f.again, font, f.Width())
+		s, _ := canvas.Cut(f.again, font, f.Width())
 		f.Add(page.Text("head line", f.Left(), MarginMM, f.Width(), 0, s, font, canvas.Black, page.Left),
 			page.Rule("under the head line", f.Left(), MarginMM+4.8, f.Width(), 0, Hair(0.25)))
 	}
@@ -93,7 +90,7 @@ func (f *Flow) Ensure(h float64) {
 // Paragraph sets s line by line, over pages where it must.
 func (f *Flow) Paragraph(name, s string, font canvas.Font) {
 	for _, run := range strings.Split(s, "\n") {
-		for i, line := range page.Wrap(run, font, f.Width()-f.Side) {
+		for i, line := range canvas.Wrap(run, font, f.Width()-f.Side) {
 			f.Ensure(canvas.LineHeight(font))
 			f.Add(page.Text(fmt.Sprintf("%s %d", name, i+1), f.Left(), f.Y, f.Width()-f.Side, 0, line, font, canvas.Black, page.Left))
 			f.Y += canvas.LineHeight(font)

@@ -85,7 +85,7 @@ func (f *Flow) lines(c Cell, w float64) []line {
 	}
 	for _, run := range strings.Split(c.Text, "\n") {
 		if run = strings.TrimSpace(run); run != "" {
-			for _, text := range page.Wrap(run, c.font(), w-2*padMM) {
+			for _, text := range canvas.Wrap(run, c.font(), w-2*padMM) {
 				out = append(out, line{text, c.font()})
 			}
 		}
@@ -224,7 +224,7 @@ func (f *Flow) Part(name, title, note string, t Table) {
 	widths := filled.widths(f.Width())
 	start := f.headHeight(filled, widths) + 2
 	if note != "" {
-		start += float64(len(page.Wrap(note, Regular(BodyPT), f.Width())))*canvas.LineHeight(Regular(BodyPT)) + 0.8
+		start += float64(len(canvas.Wrap(note, Regular(BodyPT), f.Width())))*canvas.LineHeight(Regular(BodyPT)) + 0.8
 	}
 	whole := start
 	for i := range filled.Rows {

@@ -98,12 +98,15 @@ func (m *maker) card() {
 	m.lead(m.t("card.text"))
 	const clipMM, gapMM = 8.5, 5.0
 	size := page.Card132
-	cards, err := card.All(m.worked(), size, m.say)
-	if err != nil {
-		m.fail(err)
-		return
+	var front page.Face
+	for both, err := range card.Each(m.worked(), size, m.say) {
+		if err != nil {
+			m.fail(err)
+			return
+		}
+		front = both.Front
+		break
 	}
-	front := cards[0].Front
 	b := block{h: size.H - clipMM, after: blockMM}
 	frame := page.Fill(m.name("card"), m.left(), 0, size.W, b.h, nil, canvas.Pen{Color: canvas.Black, WidthMM: 0.3})
 	b.boxes = append(b.boxes, frame)

@@ -3,6 +3,5 @@
 // A Level tells which sections and exercises are printed. It computes no process value; the texts stand in
 // templates/lang under "handout".
 //
-// Body text is BodyPT, tables are TablePT, the running lines FootPT, and nothing is smaller: Rules
-// is what page.Check asks of each page.
+// Body text is BodyPT, tables are TablePT, the running lines FootPT, and nothing is smaller.
 package handout

@@ -17,9 +17,6 @@ const (
 	FootPT  = 8.0
 )
 
-// Rules are what page.Check asks of a page.
-var Rules = page.Rules{SmallestPT: FootPT, SmallestDrawingPT: FootPT}
-
 // The page in mm.
 const (
 	marginMM = 18.0
@@ -209,8 +206,8 @@ func (f *flow) faces(title, shop string) []page.Face {
 		}
 		small := canvas.Font{SizePT: FootPT}
 		line := canvas.LineHeight(small)
-		right, _ := page.Cut(shop, small, f.width()/2-2)
-		left, _ := page.Cut(title, small, f.width()/2-2)
+		right, _ := canvas.Cut(shop, small, f.width()/2-2)
+		left, _ := canvas.Cut(title, small, f.width()/2-2)
 		foot := f.say.T("handout.page", "n", n, "of", fmt.Sprint(len(f.pages)))
 		face.Boxes = append(boxes,
 			page.Text("running title", f.left(), topMM, f.width()/2-1, line, left, small, canvas.Black, page.Left),

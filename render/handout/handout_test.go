@@ -21,6 +21,7 @@ import (
 	"bladecard/render/canvas/pdf"
 	"bladecard/render/handout"
 	"bladecard/render/page"
+	"bladecard/render/pagecheck"
 	"bladecard/render/say"
 	"bladecard/templates"
 )
@@ -149,7 +150,7 @@ func TestLayout(t *testing.T) {
 									t.Errorf("%d pages for a new hand, %d in all", len(faces), whole)
 								}
 								for i, f := range faces {
-									for _, err := range page.Check(f, handout.Rules) {
+									for _, err := range pagecheck.Check(f, handout.FootPT) {
 										t.Error(err)
 									}
 									sizes(t, f)
@@ -183,7 +184,7 @@ func wall(t *testing.T, l *lesson.Lesson) {
 				if len(faces) != 1 || faces[0].W != paper.H || faces[0].H != paper.W {
 					t.Fatalf("%d pages, %g by %g mm", len(faces), faces[0].W, faces[0].H)
 				}
-				for _, err := range page.Check(faces[0], handout.WallRules) {
+				for _, err := range pagecheck.Check(faces[0], handout.WallPT) {
 					t.Errorf("%s %s %s: %v", language, units, paper.Name, err)
 				}
 				sizes(t, faces[0])

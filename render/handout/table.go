@@ -125,11 +125,11 @@ func twoLines(s string) float64 {
 
 // lines wraps a cell to at most so many lines.
 func lines(s string, f canvas.Font, w float64, most int) []string {
-	all := page.Wrap(s, f, w)
+	all := canvas.Wrap(s, f, w)
 	if len(all) <= most {
 		return all
 	}
-	last, _ := page.Cut(strings.Join(all[most-1:], " "), f, w)
+	last, _ := canvas.Cut(strings.Join(all[most-1:], " "), f, w)
 	return append(all[:most-1], last)
 }
 

@@ -16,9 +16,6 @@ const (
 	wallNamePT = 17.0
 )
 
-// WallRules are what page.Check asks of the wall chart.
-var WallRules = page.Rules{SmallestPT: WallPT}
-
 // The wall chart in mm: a row is high enough for two lines of a name and low enough to be one with its figures.
 const (
 	wallEdgeMM = 10.0

@@ -50,7 +50,6 @@ type Box struct {
 	Font       canvas.Font
 	Align      Align
 	BaselineMM float64 // KindText: baseline below the box's top; 0: ascent of the type
-	SmallestPT float64 // KindText: smallest size of this box; 0: that of the rules
 
 	Color canvas.Color  // KindText: of the type
 	Fill  *canvas.Color // KindFill: nil is no fill
@@ -99,8 +98,8 @@ func Image(name string, r Rect, p *canvas.Picture) Box {
 	return Box{Name: name, Kind: KindImage, Rect: Rect{X: r.Right() - w, Y: r.Y, W: w, H: h}, Picture: p}
 }
 
-// baseline is the place of the first letter's left end on the face, in mm.
-func (b Box) baseline() canvas.Point {
+// Baseline is the place of the first letter's left end on the face, in mm.
+func (b Box) Baseline() canvas.Point {
 	x := b.X
 	switch free := b.W - canvas.Width(b.Text, b.Font); b.Align {
 	case Center:
@@ -119,7 +118,7 @@ func (b Box) baseline() canvas.Point {
 func (b Box) draw(c canvas.Canvas) {
 	switch b.Kind {
 	case KindText:
-		p := b.baseline()
+		p := b.Baseline()
 		c.Text(p.X, p.Y, b.Text, b.Font, b.Color, 0)
 	case KindRule:
 		var p canvas.Path

@@ -7,6 +7,7 @@ import (
 	"bladecard/render/canvas"
 	"bladecard/render/canvas/pdf"
 	"bladecard/render/page"
+	"bladecard/render/pagecheck"
 )
 
 // A card from boxes to paper: place, check, impose, write.
@@ -24,18 +25,19 @@ func Example() {
 	}
 	card := page.Card{Front: side("front of 1"), Back: side("back of 1")}
 	for _, f := range []page.Face{card.Front, card.Back} {
-		fmt.Println(f.Name, page.Check(f, page.Rules{SmallestPT: 14}))
+		fmt.Println(f.Name, pagecheck.Check(f, 14))
 	}
-	sheets, err := page.Impose(page.A4, page.Card132, []page.Card{card}, page.Options{Flip: page.LongEdge})
+	cards := func(yield func(page.Card, error) bool) { yield(card, nil) }
+	sheets, err := page.Impose(page.A4, page.Card132, 1, cards, page.Options{Flip: page.LongEdge})
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
 	var out bytes.Buffer
-	err = page.Write(&out, pdf.Meta{Title: "one card", Language: "en"}, sheets)
-	fmt.Println(len(sheets), "pages", out.Len() > 0, err)
+	err = page.WriteEach(&out, pdf.Meta{Title: "one card", Language: "en"}, sheets)
+	fmt.Println(out.Len() > 0, err)
 	// Output:
 	// front of 1 []
 	// back of 1 []
-	// 2 pages true <nil>
+	// true <nil>
 }

@@ -27,7 +27,7 @@ type Fitted struct {
 // height.
 func Fit(name string, r Rect, s string, st Style, smallestPT float64) Fitted {
 	smallestPT = max(smallestPT, 1)
-	if s = squash(s); s == "" {
+	if s = canvas.Squash(s); s == "" {
 		return Fitted{SizePT: st.Font.SizePT, Bottom: r.Y}
 	}
 	one := sizeFor(st.Font, r.H, 1, r.W, s)
@@ -42,10 +42,10 @@ func Fit(name string, r Rect, s string, st Style, smallestPT float64) Fitted {
 	}
 	f := canvas.Font{Face: st.Font.Face, SizePT: smallestPT}
 	rows := max(1, min(2, int((r.H+0.001)/canvas.LineHeight(f))))
-	lines := Wrap(s, f, r.W)
+	lines := canvas.Wrap(s, f, r.W)
 	cut := len(lines) > rows
 	if cut {
-		lines = cutRows(lines, rows, f, r.W)
+		lines = canvas.CutRows(lines, rows, f, r.W)
 	}
 	return stack(name, r, lines, st, smallestPT, cut)
 }
@@ -55,7 +55,7 @@ func Fit(name string, r Rect, s string, st Style, smallestPT float64) Fitted {
 // ellipsis if they must. So a page keeps to its few sizes of type. The lines stand in the middle
 // of r's height.
 func FitSizes(name string, r Rect, s string, st Style, sizesPT ...float64) Fitted {
-	if s = squash(s); s == "" || len(sizesPT) == 0 {
+	if s = canvas.Squash(s); s == "" || len(sizesPT) == 0 {
 		return Fitted{SizePT: st.Font.SizePT, Bottom: r.Y}
 	}
 	var (
@@ -66,7 +66,7 @@ func FitSizes(name string, r Rect, s string, st Style, sizesPT ...float64) Fitte
 	for _, size := range sizesPT {
 		f = canvas.Font{Face: st.Font.Face, SizePT: size}
 		rows = max(1, int((r.H+0.001)/canvas.LineHeight(f)))
-		if lines = Wrap(s, f, r.W); len(lines) > rows || !wholeWords(s, f, r.W) {
+		if lines = canvas.Wrap(s, f, r.W); len(lines) > rows || !wholeWords(s, f, r.W) {
 			continue
 		}
 		if len(lines) == 2 { // as even as they come
@@ -78,14 +78,14 @@ func FitSizes(name string, r Rect, s string, st Style, sizesPT ...float64) Fitte
 	}
 	cut := len(lines) > rows
 	if cut {
-		lines = cutRows(lines, rows, f, r.W)
+		lines = canvas.CutRows(lines, rows, f, r.W)
 	}
 	return stack(name, r, lines, st, f.SizePT, cut)
 }
 
 // wholeWords tells whether no word of s is wider than w.
 func wholeWords(s string, f canvas.Font, w float64) bool {
-	for _, word := range words(s) {
+	for _, word := range canvas.Words(s) {
 		if canvas.Width(word, f) > w {
 			return false
 		}
@@ -98,90 +98,14 @@ func wholeWords(s string, f canvas.Font, w float64) bool {
 func Paragraph(name string, x, y, w float64, s string, st Style, maxRows int) Fitted {
 	var lines []string
 	for run := range strings.SplitSeq(s, "\n") {
-		lines = append(lines, Wrap(run, st.Font, w)...)
+		lines = append(lines, canvas.Wrap(run, st.Font, w)...)
 	}
 	cut := maxRows > 0 && len(lines) > maxRows
 	if cut {
-		lines = cutRows(lines, maxRows, st.Font, w)
+		lines = canvas.CutRows(lines, maxRows, st.Font, w)
 	}
 	h := float64(len(lines)) * canvas.LineHeight(st.Font)
 	return stack(name, Rect{x, y, w, h}, lines, st, st.Font.SizePT, cut)
-}
-
-// Wrap breaks s into lines no wider than w mm, at spaces but not at no-break spaces; a word wider than w is broken
-// between letters. There is always at least one letter a line.
-func Wrap(s string, f canvas.Font, w float64) []string {
-	s = squash(s)
-	var lines []string
-	space := canvas.Advance(" ", f.Face)
-	start, end := 0, 0     // of the line so far
-	at := canvas.Milles(0) // its width
-	for next := 0; next < len(s); {
-		word := s[next:]
-		if n := strings.IndexByte(word, ' '); n >= 0 {
-			word = word[:n]
-		}
-		wide := canvas.Advance(word, f.Face)
-		if end > start && (at+space+wide).MM(f.SizePT) <= w {
-			end, at = next+len(word), at+space+wide
-		} else {
-			if end > start {
-				lines = append(lines, s[start:end])
-			}
-			start, end, at = next, next+len(word), wide
-			for at.MM(f.SizePT) > w {
-				head := longestPrefix(s[start:end], "", f, w)
-				if len(head) == end-start {
-					break
-				}
-				lines = append(lines, head)
-				start += len(head)
-				at = canvas.Advance(s[start:end], f.Face)
-			}
-		}
-		next += len(word) + 1
-	}
-	if end > start {
-		lines = append(lines, s[start:end])
-	}
-	return lines
-}
-
-// Cut shortens s to w mm with an ellipsis at its end, and tells whether it had to.
-func Cut(s string, f canvas.Font, w float64) (string, bool) {
-	s = canvas.NFC(s)
-	if canvas.Width(s, f) <= w {
-		return s, false
-	}
-	return strings.TrimRight(longestPrefix(s, "…", f, w), " ") + "…", true
-}
-
-// longestPrefix is the longest start of s, one letter at least, that with tail is no wider
-// than w.
-func longestPrefix(s, tail string, f canvas.Font, w float64) string {
-	end := 0
-	at := canvas.Advance(tail, f.Face)
-	for i, r := range s {
-		next := min(i+len(string(r)), len(s)) // an invalid byte reads as a longer rune
-		at += canvas.Advance(s[i:next], f.Face)
-		if end > 0 && at.MM(f.SizePT) > w {
-			break
-		}
-		end = next
-	}
-	return s[:end]
-}
-
-// cutRows keeps the first rows and ends the last with an ellipsis.
-func cutRows(lines []string, rows int, f canvas.Font, w float64) []string {
-	out := append([]string(nil), lines[:rows]...)
-	last := out[rows-1]
-	if canvas.Width(last+"…", f) <= w {
-		out[rows-1] = last + "…"
-	} else {
-		out[rows-1] = strings.TrimRight(longestPrefix(last, "…", f, w), " ") + "…"
-	}
-	return out
 }
 
 // halve breaks s at the space that leaves the shortest longer line; b is empty if there is none.
@@ -206,36 +130,6 @@ func sizeFor(f canvas.Font, h float64, rows int, w float64, s string) float64 {
 		size = min(size, f.SizePT*w/at)
 	}
 	return math.Floor(size*10+1e-9) / 10
-}
-
-// squash sets single spaces between the words of s.
-func squash(s string) string {
-	s = canvas.NFC(s)
-	if !unspaced(s) {
-		s = strings.Join(words(s), " ")
-	}
-	return s
-}
-
-// unspaced tells that squash would leave s as it is.
-func unspaced(s string) bool {
-	last := byte(' ')
-	for i := range len(s) {
-		b := s[i]
-		if b == '\t' || b == '\n' || b == '\r' || b == ' ' && last == ' ' {
-			return false
-		}
-		last = b
-	}
-	return last != ' '
-}
-
-// words splits s at spaces, tabs and newlines, not at no-break spaces: those keep a figure and
-// its unit on one line.
-func words(s string) []string {
-	return strings.FieldsFunc(canvas.NFC(s), func(r rune) bool {
-		return r == ' ' || r == '\t' || r == '\n' || r == '\r'
-	})
 }
 
 // stack places lines under each other in the middle of r's height, a box a line.

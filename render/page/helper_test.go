@@ -81,10 +81,34 @@ func streams(t *testing.T, pdf []byte) []string {
 	}
 }
 
-func errorsText(errs []error) string {
-	s := ""
-	for _, e := range errs {
-		s += e.Error() + "\n"
+// impose is Impose of cards that are laid out.
+func impose(paper Paper, size Size, cards []Card, o Options) ([]Sheet, error) {
+	sheets, err := Impose(paper, size, len(cards), func(yield func(Card, error) bool) {
+		for _, c := range cards {
+			if !yield(c, nil) {
+				return
+			}
+		}
+	}, o)
+	if err != nil {
+		return nil, err
 	}
-	return s
+	var out []Sheet
+	for s, err := range sheets {
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, s)
+	}
+	return out, nil
+}
+
+// overlap is by how much two rectangles overlap, 0 or less where they are apart.
+func overlap(a, b Rect) float64 {
+	return min(a.Right()-b.X, b.Right()-a.X, a.Bottom()-b.Y, b.Bottom()-a.Y)
+}
+
+// beyond is how far r reaches out of outer, 0 or less where it does not.
+func beyond(r, outer Rect) float64 {
+	return max(outer.X-r.X, outer.Y-r.Y, r.Right()-outer.Right(), r.Bottom()-outer.Bottom())
 }

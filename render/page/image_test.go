@@ -45,9 +45,6 @@ func TestImage(t *testing.T) {
 			t.Errorf("80 by 40 pixels in 30 by 30 mm at 10, 5: %+v", b.Rect)
 		}
 		face := Face{Name: "a", W: 60, H: 60, Safe: Rect{X: 5, Y: 5, W: 50, H: 50}, Boxes: []Box{b}}
-		if errs := Check(face, Rules{SmallestPT: 8}); errs != nil {
-			t.Error(errs)
-		}
 		var one, two bytes.Buffer
 		for _, out := range []*bytes.Buffer{&one, &two} {
 			if err := Write(out, pdf.Meta{Title: "x"}, Pages(face, face)); err != nil {

@@ -110,29 +110,6 @@ func Pages(faces ...Face) []Sheet {
 	return out
 }
 
-// Impose places cards on sheets: front page, back page, front page, ... It is an error if the
-// size does not go on the paper, if a face has another size, or if the offset is too large.
-func Impose(paper Paper, size Size, cards []Card, o Options) ([]Sheet, error) {
-	sheets, err := ImposeEach(paper, size, len(cards), func(yield func(Card, error) bool) {
-		for _, c := range cards {
-			if !yield(c, nil) {
-				return
-			}
-		}
-	}, o)
-	if err != nil {
-		return nil, err
-	}
-	var out []Sheet
-	for s, err := range sheets {
-		if err != nil {
-			return nil, err
-		}
-		out = append(out, s)
-	}
-	return out, nil
-}
-
 // Cards are cards that are laid out one after the other, and Sheets the sheets that they are placed
 // on, so that of a large job no more are held at once than are being drawn. An error is the last of
 // either.
@@ -141,9 +118,10 @@ type (
 	Sheets = iter.Seq2[Sheet, error]
 )
 
-// ImposeEach is Impose for count cards that are taken only when their sheet is. A card of another size
-// is an error of the sheets.
-func ImposeEach(paper Paper, size Size, count int, cards Cards, o Options) (Sheets, error) {
+// Impose places count cards on sheets: front page, back page, front page, ... A card is taken only when its
+// sheet is. It is an error if the size does not go on the paper or the offset is too large; a card of another
+// size is an error of the sheets.
+func Impose(paper Paper, size Size, count int, cards Cards, o Options) (Sheets, error) {
 	for _, d := range []float64{o.BackDX, o.BackDY} {
 		if !(d >= -MaxOffsetMM && d <= MaxOffsetMM) {
 			return nil, fmt.Errorf("back offset is %v mm; %g to %g mm is accepted", d, -MaxOffsetMM, MaxOffsetMM)

@@ -33,7 +33,7 @@ func TestDuplexRegistration(t *testing.T) {
 		for _, size := range Sizes {
 			for _, flip := range []Flip{LongEdge, ShortEdge} {
 				for _, n := range []int{1, 2, 3, 4, 5, 9} {
-					sheets, err := Impose(p, size, dummies(size, n), Options{Flip: flip})
+					sheets, err := impose(p, size, dummies(size, n), Options{Flip: flip})
 					if err != nil {
 						t.Fatal(err)
 					}
@@ -71,7 +71,7 @@ func TestDuplexRegistration(t *testing.T) {
 
 // On an unturned back the columns are reversed, the rows are kept.
 func TestBackReversesColumns(t *testing.T) {
-	sheets, err := Impose(A4, Card132, dummies(Card132, 4), Options{Flip: ShortEdge})
+	sheets, err := impose(A4, Card132, dummies(Card132, 4), Options{Flip: ShortEdge})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -88,11 +88,11 @@ func TestBackReversesColumns(t *testing.T) {
 
 func TestBackOffset(t *testing.T) {
 	for _, flip := range []Flip{LongEdge, ShortEdge} {
-		plain, err := Impose(A4, Card132, dummies(Card132, 4), Options{Flip: flip})
+		plain, err := impose(A4, Card132, dummies(Card132, 4), Options{Flip: flip})
 		if err != nil {
 			t.Fatal(err)
 		}
-		moved, err := Impose(A4, Card132, dummies(Card132, 4), Options{Flip: flip, BackDX: 1.2, BackDY: -0.7})
+		moved, err := impose(A4, Card132, dummies(Card132, 4), Options{Flip: flip, BackDX: 1.2, BackDY: -0.7})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -107,7 +107,7 @@ func TestBackOffset(t *testing.T) {
 		}
 	}
 	for _, d := range []float64{6, -6, math.NaN(), math.Inf(1)} {
-		if _, err := Impose(A4, Card132, nil, Options{BackDY: d}); err == nil {
+		if _, err := impose(A4, Card132, nil, Options{BackDY: d}); err == nil {
 			t.Errorf("offset %v is taken", d)
 		}
 	}
@@ -121,7 +121,7 @@ func TestMarksAndNotes(t *testing.T) {
 			for _, flip := range []Flip{LongEdge, ShortEdge} {
 				for _, d := range []float64{0, 0.4, -2, 5} {
 					o := Options{Flip: flip, BackDX: d, BackDY: -d / 2, Title: strings.Repeat("Lakeside ", 40), FlipNote: "flip on the edge", FrontNote: "front", BackNote: "back"}
-					sheets, err := Impose(p, size, dummies(size, size.Cols*size.Rows), o)
+					sheets, err := impose(p, size, dummies(size, size.Cols*size.Rows), o)
 					if err != nil {
 						t.Fatal(err)
 					}
@@ -140,7 +140,7 @@ func TestMarksAndNotes(t *testing.T) {
 								r.X, r.Y = s.W-r.Right(), s.H-r.Bottom()
 							}
 							for _, m := range things[:len(s.Marks)] {
-								if rectQuad(m.Inset(-markPenMM/2)).overlap(rectQuad(r)) > 0 {
+								if overlap(m.Inset(-markPenMM/2), r) > 0 {
 									t.Errorf("%s %s page %d: %s lies on a mark", p.Name, size.Name, i+1, n.Name)
 								}
 							}
@@ -153,11 +153,11 @@ func TestMarksAndNotes(t *testing.T) {
 							t.Errorf("%s %s: %d notes, want %d", p.Name, size.Name, len(s.Notes), want)
 						}
 						for _, r := range things {
-							if by := r.beyond(printable); by > 1e-6 {
+							if by := beyond(r, printable); by > 1e-6 {
 								t.Errorf("%s %s page %d: %+v is %.2f mm in the unprintable edge", p.Name, size.Name, i+1, r, by)
 							}
 							for _, c := range s.Cards {
-								if by := rectQuad(r.Inset(-markPenMM / 2)).overlap(rectQuad(c.Trim)); by > 0 {
+								if by := overlap(r.Inset(-markPenMM/2), c.Trim); by > 0 {
 									t.Errorf("%s %s page %d: %+v is %.2f mm inside a trim", p.Name, size.Name, i+1, r, by)
 								}
 							}
@@ -171,7 +171,7 @@ func TestMarksAndNotes(t *testing.T) {
 
 // The flip and the side stand on the margin.
 func TestNotesSayTheFlip(t *testing.T) {
-	sheets, err := Impose(Letter, Card132, dummies(Card132, 5), Options{Title: "2417 Lakeside", FlipNote: "long edge", FrontNote: "front", BackNote: "back"})
+	sheets, err := impose(Letter, Card132, dummies(Card132, 5), Options{Title: "2417 Lakeside", FlipNote: "long edge", FrontNote: "front", BackNote: "back"})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -184,7 +184,7 @@ func TestNotesSayTheFlip(t *testing.T) {
 }
 
 func TestSingle(t *testing.T) {
-	sheets, err := Impose(A4, Card6x4, dummies(Card6x4, 3), Options{Single: true, BackDX: 1, Title: "x"})
+	sheets, err := impose(A4, Card6x4, dummies(Card6x4, 3), Options{Single: true, BackDX: 1, Title: "x"})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -201,18 +201,18 @@ func TestSingle(t *testing.T) {
 
 func TestImposeRefuses(t *testing.T) {
 	wrong := dummies(Card148, 1)
-	if _, err := Impose(A4, Card132, wrong, Options{}); err == nil || !strings.Contains(err.Error(), "132 x 96 mm is accepted") {
+	if _, err := impose(A4, Card132, wrong, Options{}); err == nil || !strings.Contains(err.Error(), "132 x 96 mm is accepted") {
 		t.Errorf("a card of another size: %v", err)
 	}
-	if _, err := Impose(Paper{"a6", 105, 148}, Card132, nil, Options{}); err == nil || !strings.Contains(err.Error(), "crop marks") {
+	if _, err := impose(Paper{"a6", 105, 148}, Card132, nil, Options{}); err == nil || !strings.Contains(err.Error(), "crop marks") {
 		t.Errorf("a paper too small: %v", err)
 	}
-	if _, err := Impose(A4, Size{}, nil, Options{}); err == nil || !strings.Contains(err.Error(), "132x96, 148x105, 6x4") {
+	if _, err := impose(A4, Size{}, nil, Options{}); err == nil || !strings.Contains(err.Error(), "132x96, 148x105, 6x4") {
 		t.Errorf("no size: %v", err)
 	}
 	nan := Card132
 	nan.W = math.NaN()
-	if _, err := Impose(A4, nan, []Card{{Face{W: math.NaN(), H: 96}, Face{}}}, Options{}); err == nil {
+	if _, err := impose(A4, nan, []Card{{Face{W: math.NaN(), H: 96}, Face{}}}, Options{}); err == nil {
 		t.Error("a size that is not a number is taken")
 	}
 }
@@ -244,7 +244,7 @@ func TestCardsAreTakenWithTheirSheet(t *testing.T) {
 			}
 		}
 	}
-	sheets, err := ImposeEach(A4, Card132, len(list), cards(-1), Options{})
+	sheets, err := Impose(A4, Card132, len(list), cards(-1), Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -264,7 +264,7 @@ func TestCardsAreTakenWithTheirSheet(t *testing.T) {
 	if taken != 4 {
 		t.Errorf("%d cards are laid out for one page", taken)
 	}
-	if sheets, err = ImposeEach(A4, Card132, len(list), cards(5), Options{}); err != nil {
+	if sheets, err = Impose(A4, Card132, len(list), cards(5), Options{}); err != nil {
 		t.Fatal(err)
 	}
 	var out bytes.Buffer

@@ -71,7 +71,7 @@ func (g grid) notes(block Rect, o Options, back bool, n, of int) []Box {
 		if text == "" || to-from < h {
 			return
 		}
-		text, _ = Cut(text, f, w)
+		text, _ = canvas.Cut(text, f, w)
 		out = append(out, Text(name, x, (from+to-h)/2, w, h, text, f, canvas.Gray(90), Left))
 	}
 	add("head note", o.Title, EdgeMM, block.Y-markGapMM)

@@ -22,7 +22,7 @@ fit:
 		}
 	}
 	if !fits {
-		text, _ = Cut(text, f, r.W)
+		text, _ = canvas.Cut(text, f, r.W)
 		if n := strings.LastIndexByte(text, ' '); n > 0 {
 			text = strings.TrimRight(text[:n], " ,·") + "…"
 		}

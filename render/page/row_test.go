@@ -1,16 +1,18 @@
-package page
+package page_test
 
 import (
 	"testing"
 
 	"bladecard/render/canvas"
+	"bladecard/render/page"
+	"bladecard/render/pagecheck"
 )
 
 // TestRow: a text takes the largest size at which it fits, the next text comes before a cut, a cut falls between
 // words, and nothing sticks out of a row that is lower than a line.
 func TestRow(t *testing.T) {
 	sizes := []float64{26, 18, 14}
-	st := Style{Font: canvas.Font{Face: canvas.Bold}}
+	st := page.Style{Font: canvas.Font{Face: canvas.Bold}}
 	for _, c := range []struct {
 		w, h  float64
 		texts []string
@@ -26,7 +28,7 @@ func TestRow(t *testing.T) {
 		{60, 8, []string{"15"}, "15", 26},
 		{60, 8, []string{""}, "", 0},
 	} {
-		got := Row("x", Rect{W: c.w, H: c.h}, st, sizes, c.texts...)
+		got := page.Row("x", page.Rect{W: c.w, H: c.h}, st, sizes, c.texts...)
 		if c.text == "" {
 			if got != nil {
 				t.Errorf("%v: %v", c.texts, got)
@@ -36,8 +38,8 @@ func TestRow(t *testing.T) {
 		if b := got[0]; b.Text != c.text || b.Font.SizePT != c.pt {
 			t.Errorf("%v in %g mm: %q at %g pt; %q at %g is wanted", c.texts, c.w, b.Text, b.Font.SizePT, c.text, c.pt)
 		}
-		f := Face{Name: "f", W: 200, H: 200, Safe: Rect{W: 200, H: 200}, Boxes: got}
-		for _, err := range Check(f, Rules{SmallestPT: 14}) {
+		f := page.Face{Name: "f", W: 200, H: 200, Safe: page.Rect{W: 200, H: 200}, Boxes: got}
+		for _, err := range pagecheck.Check(f, 14) {
 			t.Error(err)
 		}
 	}

@@ -106,7 +106,7 @@ func checkWords(t *testing.T, bbox string, sheets []Sheet) {
 			r := Rect{w.XMin * mm, w.YMin * mm, (w.XMax - w.XMin) * mm, (w.YMax - w.YMin) * mm}
 			inside := false
 			for _, place := range places {
-				inside = inside || r.beyond(place) < 0.5 // the tool's boxes carry its own line gap
+				inside = inside || beyond(r, place) < 0.5 // the tool's boxes carry its own line gap
 			}
 			if !inside {
 				t.Errorf("page %d: word %q at %+v is in no safe area", i+1, w.Text, r)

@@ -70,8 +70,8 @@ func checkOp(op canvas.Op) error {
 	return checkPen(op.Pen)
 }
 
-// checkBox tells what cannot be drawn in a box.
-func checkBox(b Box) error {
+// Drawable tells what cannot be drawn in a box.
+func (b Box) Drawable() error {
 	if err := checkNumbers("place", b.X, b.Y, b.W, b.H, b.BaselineMM); err != nil {
 		return err
 	}

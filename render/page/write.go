@@ -83,7 +83,7 @@ func checkSheet(s Sheet) error {
 		}
 	}
 	for _, b := range s.Notes {
-		if err := checkBox(b); err != nil {
+		if err := b.Drawable(); err != nil {
 			return fmt.Errorf("%s: %w", b.Name, err)
 		}
 	}
@@ -92,7 +92,7 @@ func checkSheet(s Sheet) error {
 			return fmt.Errorf("face %q: %w", p.Face.Name, err)
 		}
 		for _, b := range p.Face.Boxes {
-			if err := checkBox(b); err != nil {
+			if err := b.Drawable(); err != nil {
 				return fmt.Errorf("face %q: box %q: %w", p.Face.Name, b.Name, err)
 			}
 		}

@@ -17,7 +17,7 @@ import (
 
 func imposed(t *testing.T, o Options) []Sheet {
 	t.Helper()
-	sheets, err := Impose(A4, Card132, dummies(Card132, 5), o)
+	sheets, err := impose(A4, Card132, dummies(Card132, 5), o)
 	if err != nil {
 		t.Fatal(err)
 	}

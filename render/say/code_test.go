@@ -1,13 +1,10 @@
 package say_test
 
 import (
-	"io"
 	"strings"
 	"testing"
 
 	"bladecard/calc/plan"
-	"bladecard/render/canvas"
-	"bladecard/render/canvas/svg"
 	"bladecard/render/figure"
 	"bladecard/render/say"
 )
@@ -33,12 +30,11 @@ func TestCodes(t *testing.T) {
 			}
 			p.Locations = []plan.Location{l}
 			card, sheet := v.ScreenCode(p, l, s), v.JobCode(p)
-			for text, side := range map[string]float64{card: 18.5, sheet: 24} {
-				if err := svg.Write(io.Discard, side, side, func(c canvas.Canvas) error {
-					return figure.Code{Text: text}.Draw(c, figure.Rect{W: side, H: side})
-				}); err != nil {
-					t.Errorf("%s, %s: %v: %q", language, units, err, text)
-				}
+			if _, err := figure.Code(card, 18.5); err != nil {
+				t.Errorf("%s, %s: card: %v: %q", language, units, err, card)
+			}
+			if _, err := figure.Code(sheet, 24); err != nil {
+				t.Errorf("%s, %s: sheet: %v: %q", language, units, err, sheet)
 			}
 			if !strings.Contains(card, "65/90/65") || !strings.HasPrefix(card, "WWWWWWWW") || !strings.Contains(sheet, "\n1/1 120/cm-34 65/90/65") || !strings.Contains(sheet, "\n+ ") {
 				t.Errorf("%q, %q", card, sheet)

@@ -51,7 +51,7 @@ func (m *maker) charts() {
 		}
 		m.Ensure(chartMM + title)
 		s := one.screen
-		what, _ := page.Cut(joined(" · ", one.who, s.Mesh.Name, s.Blade.Name), font, m.Width())
+		what, _ := canvas.Cut(joined(" · ", one.who, s.Mesh.Name, s.Blade.Name), font, m.Width())
 		m.Paragraph(fmt.Sprint("chart title ", i+1), what, font)
 		w := (m.Width() - flow.GapMM) / 2
 		for k, ch := range []figure.Chart{charts.Angle(m.say, s, flow.SmallPT), charts.Hardness(m.say, s, flow.SmallPT)} {

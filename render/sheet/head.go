@@ -21,9 +21,12 @@ const (
 
 // code is what a phone reads of the job, at the right of the head.
 func (m *maker) code(r page.Rect) {
-	m.Draw("code", r, func(c canvas.Canvas) error {
-		return figure.Code{Text: m.say.JobCode(m.plan)}.Draw(c, figure.Rect{W: r.W, H: r.H})
-	})
+	draw, err := figure.Code(m.say.JobCode(m.plan), r.W)
+	if err != nil {
+		m.Err = err
+		return
+	}
+	m.Draw("code", r, draw)
 }
 
 // head is what the job is, in lines beside the picture and the code.
@@ -47,7 +50,7 @@ func (m *maker) head() {
 	}
 	m.note("heading", joined(" · ", v.T("sheet-doc.heading"), v.Shop(p.ShopFrom, p.Shop, p.ShopFile)))
 	title, size := joined(" ", p.Job, p.Title), 15.0
-	if len(page.Wrap(title, flow.Bold(size), m.Width()-m.Side)) > 2 {
+	if len(canvas.Wrap(title, flow.Bold(size), m.Width()-m.Side)) > 2 {
 		size = 10
 	}
 	m.Paragraph("title", title, flow.Bold(size))
@@ -85,7 +88,7 @@ func (m *maker) warnings() {
 			text = m.say.Tell(w, func(string) string { return "" })
 			text = strings.TrimLeft(text, ",: ")
 		}
-		for k, line := range page.Wrap(m.say.T("show.warning", "text", text), font, m.Width()-bar-gap) {
+		for k, line := range canvas.Wrap(m.say.T("show.warning", "text", text), font, m.Width()-bar-gap) {
 			h := canvas.LineHeight(font)
 			m.Ensure(h)
 			m.Add(page.Fill(fmt.Sprintf("warning bar %d.%d", i+1, k+1), m.Left(), m.Y, bar, h, &canvas.Black, canvas.Pen{}),
@@ -112,7 +115,7 @@ func (m *maker) cautions() {
 	all := joined(" ", strings.Join(texts, " "), v.T("caution.defer"))
 	m.Space(1.5)
 	match := m.say.T("sheet-doc.match")
-	m.Ensure(float64(len(page.Wrap(all, font, m.Width()))+len(page.Wrap(match, flow.Bold(flow.SmallPT), m.Width()))) * canvas.LineHeight(font))
+	m.Ensure(float64(len(canvas.Wrap(all, font, m.Width()))+len(canvas.Wrap(match, flow.Bold(flow.SmallPT), m.Width()))) * canvas.LineHeight(font))
 	m.Paragraph("must match", match, flow.Bold(flow.SmallPT))
 	m.Paragraph("cautions", all, font)
 }

@@ -58,7 +58,7 @@ func (m *maker) every(l plan.Location) {
 	}
 	m.Y += 0.8
 	w, font := m.Width()-m.Side, flow.Regular(flow.BodyPT)
-	lines := page.Wrap(strings.Join(shared, "\u00a0· "), font, w-2*pad)
+	lines := canvas.Wrap(strings.Join(shared, "\u00a0· "), font, w-2*pad)
 	row := canvas.LineHeight(font)
 	h := float64(len(lines)+1)*row + pad
 	m.Ensure(h)

@@ -16,6 +16,7 @@ import (
 	"bladecard/render/flow"
 	"bladecard/render/internal/plantest"
 	"bladecard/render/page"
+	"bladecard/render/pagecheck"
 	"bladecard/render/say"
 	"bladecard/render/sheet"
 	"bladecard/templates"
@@ -46,7 +47,7 @@ func sound(t *testing.T, p *plan.Plan, v *say.Voice, o sheet.Options) [][]string
 		var warned []string
 		code := page.Rect{X: paper.W - flow.MarginMM - 24, Y: flow.MarginMM, W: 24, H: 24}
 		for i, f := range faces {
-			for _, err := range page.Check(f, flow.Rules) {
+			for _, err := range pagecheck.Check(f, flow.SmallPT) {
 				t.Errorf("%s: %v", paper.Name, err)
 			}
 			var texts []string

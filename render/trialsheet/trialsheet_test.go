@@ -8,6 +8,7 @@ import (
 	"bladecard/calc/trials"
 	"bladecard/render/flow"
 	"bladecard/render/page"
+	"bladecard/render/pagecheck"
 	"bladecard/render/say"
 	"bladecard/render/trialsheet"
 )
@@ -44,7 +45,7 @@ func TestPages(t *testing.T) {
 				}
 				rows := map[string]bool{}
 				for _, f := range faces {
-					for _, err := range page.Check(f, flow.Rules) {
+					for _, err := range pagecheck.Check(f, flow.SmallPT) {
 						t.Errorf("%s, %s, %s: %v", language, units, paper.Name, err)
 					}
 					for _, b := range f.Boxes {

@@ -100,7 +100,8 @@ func (c *pdfCanvas) Text(x, y float64, s string, f canvas.Font, col canvas.Color
 
 func (c *pdfCanvas) TextWidth(s string, f canvas.Font) float64 { return canvas.Width(s, f) }
 
-// Picture draws a picture; one that comes again is held once.
+// Picture draws a picture; one that comes again is held once. The library orders different pictures by their width
+// alone and those of one width by chance: a document has one, the logo.
 func (c *pdfCanvas) Picture(x, y, w, h float64, p *canvas.Picture) {
 	opt := fpdf.ImageOptions{ImageType: p.Format}
 	name := fmt.Sprintf("%x", sha256.Sum256(p.Data))

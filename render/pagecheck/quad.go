@@ -1,9 +1,10 @@
-package page
+package pagecheck
 
 import (
 	"math"
 
 	"bladecard/render/canvas"
+	"bladecard/render/page"
 )
 
 // quad is a rectangle that may stand at an angle, corners in order.
@@ -20,7 +21,7 @@ func textQuad(t canvas.PlacedText) quad {
 	return quad{at(0, above), at(w, above), at(w, -below), at(0, -below)}
 }
 
-func rectQuad(r Rect) quad {
+func rectQuad(r page.Rect) quad {
 	return quad{{X: r.X, Y: r.Y}, {X: r.Right(), Y: r.Y}, {X: r.Right(), Y: r.Bottom()}, {X: r.X, Y: r.Bottom()}}
 }
 
@@ -53,15 +54,15 @@ func (q quad) span(nx, ny float64) (lo, hi float64) {
 }
 
 // bounds is the upright rectangle around the quad.
-func (q quad) bounds() Rect {
+func (q quad) bounds() page.Rect {
 	x0, x1 := q.span(1, 0)
 	y0, y1 := q.span(0, 1)
-	return Rect{x0, y0, x1 - x0, y1 - y0}
+	return page.Rect{X: x0, Y: y0, W: x1 - x0, H: y1 - y0}
 }
 
 // pathBounds is the upright rectangle around a path with its pen; curves are sampled. ok is
 // false for an empty path.
-func pathBounds(p canvas.Path, pen canvas.Pen) (r Rect, ok bool) {
+func pathBounds(p canvas.Path, pen canvas.Pen) (r page.Rect, ok bool) {
 	x0, y0, x1, y1 := math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)
 	add := func(x, y float64) {
 		x0, y0, x1, y1 = min(x0, x), min(y0, y), max(x1, x), max(y1, y)
@@ -84,15 +85,15 @@ func pathBounds(p canvas.Path, pen canvas.Pen) (r Rect, ok bool) {
 		last = q.P
 	}
 	if x1 < x0 {
-		return Rect{}, false
+		return page.Rect{}, false
 	}
 	h := pen.WidthMM / 2
-	return Rect{x0 - h, y0 - h, x1 - x0 + 2*h, y1 - y0 + 2*h}, true
+	return page.Rect{X: x0 - h, Y: y0 - h, W: x1 - x0 + 2*h, H: y1 - y0 + 2*h}, true
 }
 
-// overlap tells by how much two rectangles overlap, as quad.overlap does for those at an angle. A rectangle
+// Overlap tells by how much two rectangles overlap, as quad.overlap does for those at an angle. A rectangle
 // without width or height covers nothing.
-func (r Rect) overlap(o Rect) float64 {
+func Overlap(r, o page.Rect) float64 {
 	if r.W == 0 || r.H == 0 || o.W == 0 || o.H == 0 {
 		return 0
 	}
@@ -100,6 +101,16 @@ func (r Rect) overlap(o Rect) float64 {
 }
 
 // beyond is how far r reaches out of outer, in mm; 0 or less if it does not.
-func (r Rect) beyond(outer Rect) float64 {
+func beyond(r, outer page.Rect) float64 {
 	return max(outer.X-r.X, outer.Y-r.Y, r.Right()-outer.Right(), r.Bottom()-outer.Bottom())
+}
+
+// finite tells whether all numbers are.
+func finite(vs ...float64) bool {
+	for _, v := range vs {
+		if math.IsNaN(v) || math.IsInf(v, 0) {
+			return false
+		}
+	}
+	return true
 }
