@@ -24,7 +24,7 @@ func TestSameBytes(t *testing.T) {
 		}
 	}
 	files, err := filepath.Glob(filepath.Join(here, "*.pdf"))
-	if err != nil || len(files) != 2*len(jobs)+1 {
+	if err != nil || len(files) != 2*len(jobs)+2 { // handout and wall chart
 		t.Fatal(files, err)
 	}
 	for _, f := range files {

@@ -24,8 +24,9 @@ type amount struct {
 	charts         bool
 	arrows, faults int // rows of the ruler and of what it looks like; arrows < 0: no ruler
 	leans, setup   bool
-	code           bool // that a phone reads
-	warnings       int  // a row each, one after the other, in a few words
+	code           bool    // that a phone reads
+	last           lastRun // of the last run of the screen
+	warnings       int     // a row each, one after the other, in a few words
 }
 
 // amounts are tried from the fullest: the charts, which only the larger cards have, give way to the text, and all
@@ -39,13 +40,14 @@ func (m *maker) amounts() []amount {
 		}
 		for _, code := range []bool{true, false} {
 			for _, a := range whole {
-				if a.charts, a.leans, a.setup, a.code = charts, true, true, code; !code || a.faults >= faultsBesideCode {
+				if a.charts, a.leans, a.setup, a.code, a.last = charts, true, true, code, lastWhole; !code || a.faults >= faultsBesideCode {
 					out = append(out, a)
 				}
 			}
 		}
 	}
-	out = append(out, amount{arrows: 2, setup: true}, amount{setup: true}, amount{arrows: -1, setup: true}, amount{arrows: -1})
+	out = append(out, amount{arrows: 2, setup: true, last: lastWhole}, amount{arrows: 2, setup: true, last: lastLine}, amount{setup: true, last: lastLine},
+		amount{arrows: -1, setup: true, last: lastLine}, amount{arrows: -1, last: lastLine}, amount{arrows: -1})
 	for n := 1; n <= mostShort+1; n++ {
 		out = append(out, amount{arrows: 2, warnings: n}, amount{arrows: -1, warnings: n})
 	}
@@ -106,6 +108,9 @@ func (m *maker) blocks(w float64, a amount, faults []seen.Finding) []block {
 		out = append(out, m.warnings(w, a.warnings))
 	}
 	out = append(out, m.film(w, a.warnings > mostShort))
+	if m.screen.Last != nil && a.last != lastNone {
+		out = append(out, m.last(w, a.last))
+	}
 	if a.arrows >= 0 {
 		out = append(out, m.helps(w, a, faults)...)
 	}
@@ -200,7 +205,7 @@ func (m *maker) warnings(w float64, brief int) block {
 // film is what to expect, large, and how to tell.
 func (m *maker) film(w float64, brief bool) block {
 	s, v := m.screen, m.say
-	big := v.T("card.cured", "value", v.FilmUM(s.CuredUM.Value))
+	big := v.T("card.cured", "value", v.FilmBoth(s.CuredUM.Value))
 	left := m.wide(big, bold) + 3
 	texts := v.Expect(m.plan, s)
 	if brief {
