@@ -65,7 +65,7 @@ func stepsUp(x, step float64) float64 { return step * math.Ceil(x/step) }
 func both(v *say.Voice, s plan.Screen, curves []plan.Curve, sizePT float64) figure.Chart {
 	ch := figure.Chart{
 		Y: Film(v), SizePT: sizePT, Format: v.Number, Ends: Ends(v),
-		Band:  &figure.Band{Interval: figure.Interval{Low: s.TargetUM.Low, High: s.TargetUM.High}, Label: v.T("chart.target", "range", between(v, s.TargetUM.Low, s.TargetUM.High))},
+		Band:  &figure.Band{Interval: figure.Interval{Low: s.TargetUM.Low, High: s.TargetUM.High}, Label: v.T("chart.target", "range", v.FilmEnds(s.TargetUM.Low, s.TargetUM.High))},
 		Known: Known(v, s.CuredUM),
 	}
 	ch.Lines = figure.Choose(Lines(v, curves), figure.MostLines)
@@ -102,12 +102,7 @@ func Known(v *say.Voice, um plan.Band) *figure.Known {
 	if !(um.Value > 0) {
 		return nil
 	}
-	return &figure.Known{Interval: figure.Interval{Low: um.Low / um.Value, High: um.High / um.Value}, Label: v.T("chart.known", "range", between(v, um.Low, um.High))}
-}
-
-// between writes a range in the unit of the axis.
-func between(v *say.Voice, low, high float64) string {
-	return v.Number(low, 0) + "–" + v.Number(high, 0)
+	return &figure.Known{Interval: figure.Interval{Low: um.Low / um.Value, High: um.High / um.Value}, Label: v.T("chart.known", "range", v.FilmEnds(um.Low, um.High))}
 }
 
 // Ends is what the marks at the ends of the lines mean.

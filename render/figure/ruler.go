@@ -65,9 +65,12 @@ func (s Ruler) Draw(c canvas.Canvas, r Rect) error {
 	}
 	lo, hi = lo-0.04*(hi-lo), hi+0.04*(hi-lo)
 	for _, w := range s.Rows { // a tag that fits neither behind the tail nor beyond the head gets its room there
-		tag := c.TextWidth(w.Tag, f) + 2*gap
-		if to := (w.To - lo) / (hi - lo) * (x1 - x0); w.Span == nil && to+tag > x1-x0 && (s.Set-lo)/(hi-lo)*(x1-x0) < tag {
-			hi = lo + (w.To-lo)*(x1-x0)/(x1-x0-tag)
+		tag, tail, head := c.TextWidth(w.Tag, f)+2*gap, s.Set, w.To
+		if w.Span != nil {
+			tail, head = clamp(w.Span.Low, lo, hi), clamp(w.Span.High, lo, hi)
+		}
+		if mmPerUM := (x1 - x0) / (hi - lo); (head-lo)*mmPerUM+tag > x1-x0 && (tail-lo)*mmPerUM < tag {
+			hi = lo + (head-lo)*(x1-x0)/(x1-x0-tag)
 		}
 	}
 	at := func(um float64) float64 { return x0 + (x1-x0)*(um-lo)/(hi-lo) }

@@ -59,10 +59,10 @@ func middle(low, high float64) float64 {
 }
 
 // An inch shop sets its lengths by a rule that is parted in sixteenths. A length is read off it where the nearest
-// mark is within 1 % of it; else it is written in decimals, since rounding would tell another length.
+// mark is within 2 % of it; else it is written in decimals, since rounding would tell another length.
 const (
 	marksPerInch = 16
-	markWithin   = 0.01
+	markWithin   = 0.02
 )
 
 // inches is a length by the marks of a rule, "13 3/4", or in decimals.

@@ -45,7 +45,7 @@ func TestDigits(t *testing.T) {
 		{"a feature off the rule", i.Length(12), "0.47\u00a0in"},
 		{"a fine line", i.Length(0.1), "0.004\u00a0in"},
 		{"blade thickness", i.Thickness(9.5), "3/8\u00a0in"},
-		{"free height", i.Thickness(25), "0.984\u00a0in"},
+		{"free height", i.Thickness(25), "1\u00a0in"},
 		{"print size", i.Size(298.45, 355.6), "11\u00a03/4 × 14\u00a0in"},
 		{"placement", i.Lengths(71, 102), "2\u00a013/16–4\u00a0in"},
 		{"air", i.Gauge(2.07, 30), "30\u00a0psi (2.1\u00a0bar)"},

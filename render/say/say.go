@@ -120,10 +120,12 @@ func (v *Voice) filmUnit() string {
 	return nbsp + "µm"
 }
 
-// FilmRange is a range of films, "33–51 µm", with the digits of its middle.
-func (v *Voice) FilmRange(low, high float64) string {
+// FilmRange is a range of films, "33–51 µm", with the digits of its middle; FilmEnds leaves the unit out.
+func (v *Voice) FilmRange(low, high float64) string { return v.FilmEnds(low, high) + v.filmUnit() }
+
+func (v *Voice) FilmEnds(low, high float64) string {
 	mid := middle(low, high)
-	return v.filmLike(low, mid) + "–" + v.filmLike(high, mid) + v.filmUnit()
+	return v.filmLike(low, mid) + "–" + v.filmLike(high, mid)
 }
 
 // FilmBoth is a film with its unit, in an inch shop with mil beside it: "38 µm (1.5 mil)".
@@ -131,7 +133,7 @@ func (v *Voice) FilmBoth(um float64) string {
 	if !v.inch || v.mil {
 		return v.FilmUM(um)
 	}
-	return v.FilmUM(um) + " (" + v.Number(um/25.4, 1) + nbsp + v.T("unit.mil") + ")"
+	return v.FilmUM(um) + " (" + v.fixed(um/25.4, 1) + nbsp + v.T("unit.mil") + ")"
 }
 
 // Fine is a thickness that is known better than a film: whole micrometres.
@@ -283,10 +285,10 @@ func (v *Voice) Gap(lowMM, highMM float64) string {
 	return low + "–" + high + nbsp + v.T("unit.inch")
 }
 
-// Small is a length of tenths or hundredths of mm.
+// Small is a length of tenths or hundredths of mm, or of thousandths of an inch.
 func (v *Voice) Small(mm float64) string {
 	if v.inch {
-		return v.some(mm/25.4, 4) + nbsp + v.T("unit.inch")
+		return v.some(mm/25.4, 3) + nbsp + v.T("unit.inch")
 	}
 	return v.some(mm, 2) + nbsp + "mm"
 }
