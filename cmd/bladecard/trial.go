@@ -125,7 +125,7 @@ func tellTrial(w io.Writer, v *say.Voice, shop *job.Shop, t trials.Trial) {
 				n++
 			}
 		}
-		fmt.Fprintln(w, v.T("trial.day", "n", fmt.Sprint(d+1), "prints", v.Many("trial.prints", n), "minutes", fmt.Sprintf("%.0f", minutes)))
+		fmt.Fprintln(w, v.T("trial.day", "n", fmt.Sprint(d+1), "prints", v.Many("trial.prints", n), "minutes", v.Minutes(minutes)))
 	}
 	for i, p := range t.Prints {
 		fmt.Fprintf(w, "  %2d  %s\n", i+1, strings.Join([]string{p.Mesh, p.Blade, v.Angle(p.AngleDeg), v.Many("change.strokes", p.Strokes)}, "  "))

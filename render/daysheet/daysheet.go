@@ -38,7 +38,11 @@ func Pages(d day.Day, shop, when string, paper page.Paper, v *say.Voice) ([]page
 			if j.Due != "" {
 				due = v.Date(j.Due)
 			}
-			t.Row(flow.Plain(fmt.Sprint(i+1), strings.TrimSpace(j.Job+" "+j.Title), fmt.Sprint(j.Pieces), v.T("day.heads", "n", fmt.Sprint(j.Heads), "of", fmt.Sprint(p.Heads)),
+			pieces := ""
+			if j.Pieces > 0 {
+				pieces = fmt.Sprint(j.Pieces)
+			}
+			t.Row(flow.Plain(fmt.Sprint(i+1), strings.TrimSpace(j.Job+" "+j.Title), pieces, v.T("day.heads", "n", fmt.Sprint(j.Heads), "of", fmt.Sprint(p.Heads)),
 				due, v.DayChanges(i, j), setup, run, box)...)
 		}
 		f.Part("press "+p.Name, parts["press "+p.Name].Title, "", t)

@@ -137,6 +137,8 @@ func (v *Voice) DayScreen(s day.Screen) []string {
 	stencil := v.Fine(s.EOMUM)
 	if s.Coats > 0 {
 		stencil = v.T("day.coats", "coats", fmt.Sprintf("%d+%d", (s.Coats+1)/2, s.Coats/2), "eom", v.Fine(s.EOMUM))
+	} else if len(s.FilmsUM) > 0 {
+		stencil = v.CapillaryFilms(s.FilmsUM)
 	}
 	tension, dots := "", ""
 	if s.Tension > 0 {

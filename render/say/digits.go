@@ -27,6 +27,11 @@ func (v *Voice) some(x float64, decimals int) string {
 	return v.Number(x, decimals+3)
 }
 
+// kept is some with its zeros kept, so that the figures of a column end alike.
+func (v *Voice) kept(x float64, decimals int) string {
+	return v.fixed(x, max(decimals, v.decimals(v.some(x, decimals))))
+}
+
 // pair writes both ends of a range with the same decimals, as many as the longer end needs; a single figure where
 // they are alike.
 func (v *Voice) pair(low, high float64, decimals int) string {

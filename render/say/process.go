@@ -8,18 +8,20 @@ import (
 	"bladecard/calc/plan"
 )
 
+// CapillaryFilms are the films that a stencil is built of.
+func (v *Voice) CapillaryFilms(um []float64) string {
+	var films []string
+	for _, f := range um {
+		films = append(films, v.FilmUM(f))
+	}
+	return v.T("show.film-stencil", "films", strings.Join(films, " + "))
+}
+
 // Stencil is how the EOM is built and how much of it counts.
 func (v *Voice) Stencil(s plan.Stencil) string {
 	build := v.Coats(s.Coats)
 	if s.Coats == 0 {
-		build = ""
-		for i, f := range s.FilmsUM {
-			if i > 0 {
-				build += " + "
-			}
-			build += v.FilmUM(f)
-		}
-		build = v.T("show.film-stencil", "films", build)
+		build = v.CapillaryFilms(s.FilmsUM)
 	}
 	key := "show.stencil"
 	if s.CountedShare < almostNothing {

@@ -305,7 +305,7 @@ func (v *Voice) BeltSpeed(low, high float64) string {
 func (v *Voice) Mass(g float64) string {
 	switch {
 	case v.inch && g >= 453.59237:
-		return v.Number(g/453.59237, 1) + nbsp + v.T("unit.pound")
+		return v.kept(g/453.59237, 1) + nbsp + v.T("unit.pound")
 	case g < 9.95:
 		return v.Grams(g)
 	case g < 1000:
@@ -335,9 +335,9 @@ func (v *Voice) Gauge(bar, psi float64) string {
 // Volume is a volume of ink in litres, or in US quarts.
 func (v *Voice) Volume(ml float64) string {
 	if v.inch {
-		return v.some(ml/946.352946, 2) + nbsp + v.T("unit.quart")
+		return v.kept(ml/946.352946, 2) + nbsp + v.T("unit.quart")
 	}
-	return v.some(ml/1000, 2) + nbsp + "L"
+	return v.kept(ml/1000, 2) + nbsp + "L"
 }
 
 // Count is a mesh count in threads per inch and per cm.

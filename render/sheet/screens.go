@@ -166,11 +166,7 @@ func (m *maker) build(s plan.Stencil) string {
 	if s.Coats > 0 {
 		return v.Coats(s.Coats)
 	}
-	var films []string
-	for _, f := range s.FilmsUM {
-		films = append(films, v.FilmUM(f))
-	}
-	return v.T("show.film-stencil", "films", strings.Join(films, " + "))
+	return v.CapillaryFilms(s.FilmsUM)
 }
 
 // blade is the name of a blade with its layup, where that is not the name.

@@ -94,7 +94,7 @@ func (m *maker) columns() []column {
 // day is the list of one day's prints.
 func (m *maker) day(day int, minutes float64, before int, prints []fit.Print) {
 	columns := m.columns()
-	m.Heading(fmt.Sprintf("day %d", day), m.say.T("trial.list-head", "n", fmt.Sprint(day), "minutes", fmt.Sprintf("%.0f", minutes)), 5*rowMM)
+	m.Heading(fmt.Sprintf("day %d", day), m.say.T("trial.list-head", "n", fmt.Sprint(day), "minutes", m.say.Minutes(minutes)), 5*rowMM)
 	m.signed(fmt.Sprintf("day %d", day))
 	m.row(fmt.Sprintf("day %d head", day), columns, func(c column) (string, canvas.Font) { return c.head, flow.Bold(flow.SmallPT) }, true)
 	for i, p := range prints {
