@@ -123,7 +123,7 @@ func (m *maker) warned(r page.Rect) {
 	first := max(0, slices.IndexFunc(list, func(w plan.Warning) bool { return !strings.HasPrefix(w.Code, "mend-") }))
 	word, more := m.say.BriefWarning(list[first]), ""
 	if n := len(list) - 1; n > 0 {
-		more = fmt.Sprintf(" +%d", n)
+		more = " · " + m.say.T("card.more-warnings", "n", fmt.Sprint(n))
 	}
 	m.line("warning", left, white(bold), "! "+word+more, "! "+m.say.T("front-warning.other")+more)
 	m.line("see back", rest, white(right), see)
