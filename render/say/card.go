@@ -69,7 +69,11 @@ func (v *Voice) Next(p *plan.Plan, s plan.Screen) []string {
 
 // Expect is what film to expect and how to tell; the band stands first.
 func (v *Voice) Expect(p *plan.Plan, s plan.Screen) []string {
-	out := []string{v.T("card.band", "band", v.FilmRange(s.CuredUM.Low, s.CuredUM.High)), v.T("card.wet", "value", v.FilmUM(s.WetUM.Value), "band", v.FilmRange(s.WetUM.Low, s.WetUM.High))}
+	band := v.T("card.band", "band", v.FilmRange(s.CuredUM.Low, s.CuredUM.High))
+	if s.HeightMM != nil {
+		band = v.T("card.band-rises", "band", v.FilmRange(s.CuredUM.Low, s.CuredUM.High), "height", v.Small(*s.HeightMM))
+	}
+	out := []string{band, v.T("card.wet", "value", v.FilmUM(s.WetUM.Value), "band", v.FilmRange(s.WetUM.Low, s.WetUM.High))}
 	if g := s.WeighG; g != nil {
 		out = append(out, v.T("card.weigh", "value", v.Grams(g.Value), "band", v.GramRange(g.Low, g.High)))
 	}
