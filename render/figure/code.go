@@ -3,7 +3,7 @@ package figure
 import (
 	"fmt"
 
-	"github.com/boombuler/barcode/qr"
+	qr "github.com/piglig/go-qr"
 
 	"bladecard/render/canvas"
 )
@@ -16,20 +16,17 @@ const (
 // Code makes a drawing of a text as a QR code (ISO/IEC 18004) with its margin, which a phone reads without a network,
 // for a place of side mm from 0, 0. A text that would make modules too small to read there is an error.
 func Code(text string, side float64) (draw func(canvas.Canvas) error, err error) {
-	code, err := qr.Encode(text, qr.M, qr.Auto)
+	code, err := qr.EncodeText(text, qr.Medium)
 	if err != nil {
 		return nil, fmt.Errorf("figure: code: %w", err)
 	}
-	n := code.Bounds().Dx()
+	n := code.Size()
 	module := side / float64(n+2*quietModules)
 	if module < leastModuleMM {
 		return nil, fmt.Errorf("figure: a code of %d bytes has modules of %.2f mm on %.0f mm; %.1f mm are accepted, of a shorter text or a larger place", len(text), module, side, leastModuleMM)
 	}
 	at := func(k int) float64 { return module * float64(quietModules+k) }
-	dark := func(x, y int) bool {
-		v, _, _, _ := code.At(x, y).RGBA()
-		return v < 0x8000
-	}
+	dark := code.Module
 	return func(c canvas.Canvas) error {
 		for y := range n { // a dashed stroke a row, from its first dark module on
 			first := 0

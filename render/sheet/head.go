@@ -19,16 +19,6 @@ const (
 	logoH  = 16.0
 )
 
-// code is what a phone reads of the job, at the right of the head.
-func (m *maker) code(r page.Rect) {
-	draw, err := figure.Code(m.say.JobCode(m.plan), r.W)
-	if err != nil {
-		m.Err = err
-		return
-	}
-	m.Draw("code", r, draw)
-}
-
 // head is what the job is, in lines beside the picture and the code.
 func (m *maker) head() {
 	v, p := m.say, m.plan
@@ -67,7 +57,7 @@ func (m *maker) head() {
 	if m.opt.Logo != nil && len(m.Pages) == 1 {
 		m.Add(page.Image("logo", page.Rect{X: right - codeMM - flow.GapMM - logoW, Y: top, W: logoW, H: logoH}, m.opt.Logo))
 	}
-	m.code(page.Rect{X: right - codeMM, Y: top, W: codeMM, H: codeMM})
+	m.Draw("code", page.Rect{X: right - codeMM, Y: top, W: codeMM, H: codeMM}, m.code)
 	m.Y = max(m.Y, top+codeMM) + 0.8
 	pen := flow.Hair(0.4)
 	if c, err := figure.ParseColor(m.opt.Accent); err == nil {

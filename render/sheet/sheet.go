@@ -26,13 +26,18 @@ type maker struct {
 	plan *plan.Plan
 	say  *say.Voice
 	opt  Options
+	code func(canvas.Canvas) error // what a phone reads of the job
 }
 
 // Pages lays out the setup sheet of a plan. The room between the rows is closed up where that brings all that the
 // press needs onto the first page.
 func Pages(p *plan.Plan, paper page.Paper, v *say.Voice, o Options) ([]page.Face, error) {
+	code, err := figure.Code(v.JobCode(p), codeMM)
+	if err != nil {
+		return nil, fmt.Errorf("setup sheet: %w", err)
+	}
 	lay := func(open float64) maker {
-		m := maker{Flow: flow.New(paper, "setup sheet", joined(" · ", v.T("sheet-doc.heading"), p.Job, p.Title), open), plan: p, say: v, opt: o}
+		m := maker{Flow: flow.New(paper, "setup sheet", joined(" · ", v.T("sheet-doc.heading"), p.Job, p.Title), open), plan: p, say: v, opt: o, code: code}
 		m.front()
 		return m
 	}
