@@ -63,7 +63,7 @@ var constants = []constant{
 
 	{name: "cure.waterKGPerL", kind: "M", low: 0.99, high: 1, governs: "water in an ink"},
 	{name: "cure.moistures", kind: "M", low: 0.6, high: 1.5, governs: "flash: water in the cloth, times",
-		value: "1", from: `m, ok := moistures[fibre]`, to: `m, ok := moistures[fibre]
+		value: "1", from: `m, ok := moistures[cmp.Or(fibre, "cotton")]`, to: `m, ok := moistures[cmp.Or(fibre, "cotton")]
 	m *= KNOB`},
 	{name: "cure.InkStartC", kind: "M", low: 15, high: 35, governs: "flash"},
 	{name: "cure.PlatenWarmC", kind: "M", low: 35, high: 60, governs: "flash"},
