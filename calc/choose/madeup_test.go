@@ -1,6 +1,7 @@
 package choose_test
 
 import (
+	"os"
 	"sync"
 
 	"bladecard/calc/choose"
@@ -16,12 +17,16 @@ type planned struct {
 	plan *plan.Plan
 }
 
-// madeUp is 500 made-up jobs of four screens, planned once for all tests on the built-in shop.
+// madeUp is 200 made-up jobs of four screens, with BLADECARD_FULL 500, planned once for all tests on the built-in shop.
 var madeUp = sync.OnceValue(func() []planned {
 	pl := choose.NewPlanner(file.BuiltInShop())
 	pl.PlanOn(2)
 	var out []planned
-	for n := range 500 {
+	jobs := 200
+	if os.Getenv("BLADECARD_FULL") != "" {
+		jobs = 500
+	}
+	for n := range jobs {
 		j, errs := file.DecodeJob("job.toml", bench.Job(n, 4, ""))
 		if errs = append(errs, job.Resolve(j, file.BuiltInShop())...); errs != nil {
 			panic(errs)

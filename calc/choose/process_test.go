@@ -203,7 +203,7 @@ func warningOf(s plan.Screen, code string) *plan.Warning {
 	return nil
 }
 
-// TestFlashesOfMadeUpJobs: over two thousand screens no flash is shorter than a hand can keep, none
+// TestFlashesOfMadeUpJobs: over the screens of all made-up jobs no flash is shorter than a hand can keep, none
 // has its start outside its range, and "never" comes with the heat that would do it.
 func TestFlashesOfMadeUpJobs(t *testing.T) {
 	flashed, never := 0, 0
@@ -228,7 +228,7 @@ func TestFlashesOfMadeUpJobs(t *testing.T) {
 		}
 	}
 	t.Logf("%d screens flashed, %d never", flashed, never)
-	if flashed < 300 {
+	if flashed < 120 {
 		t.Errorf("only %d screens are flashed", flashed)
 	}
 }

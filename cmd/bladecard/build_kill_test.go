@@ -34,7 +34,7 @@ func TestKilled(t *testing.T) {
 	exe := program(t, dir)
 	var want [2]map[string][]byte // by version of the jobs
 	for v := range want {
-		if err := bench.Folder(filepath.Join(dir, "jobs", fmt.Sprint(v)), 12, 2+v, ""); err != nil {
+		if err := bench.Folder(filepath.Join(dir, "jobs", fmt.Sprint(v)), 6, 2+v, ""); err != nil {
 			t.Fatal(err)
 		}
 		to := filepath.Join(dir, "want", fmt.Sprint(v))

@@ -7,6 +7,7 @@ import (
 	"path/filepath"
 	"regexp"
 	"strings"
+	"sync"
 	"testing"
 	"time"
 
@@ -111,7 +112,7 @@ func checkStarter(t *testing.T, lang, jobText, shopText string, silent bool) {
 
 // bySchema is what an editor finds in a file.
 func bySchema(kind, text string) error {
-	src, err := file.Schema(kind, "en")
+	s, err := schemaOf(kind)
 	if err != nil {
 		return err
 	}
@@ -130,19 +131,34 @@ func bySchema(kind, text string) error {
 	if err != nil {
 		return err
 	}
+	return s.Validate(doc)
+}
+
+// compiled holds the schemas that were compiled, by kind.
+var compiled sync.Map
+
+// schemaOf is the schema of a kind of file, compiled once.
+func schemaOf(kind string) (*jsonschema.Schema, error) {
+	if s, has := compiled.Load(kind); has {
+		return s.(*jsonschema.Schema), nil
+	}
+	src, err := file.Schema(kind, "en")
+	if err != nil {
+		return nil, err
+	}
 	schema, err := jsonschema.UnmarshalJSON(bytes.NewReader(src))
 	if err != nil {
-		return err
+		return nil, err
 	}
 	c := jsonschema.NewCompiler()
 	if err := c.AddResource("schema.json", schema); err != nil {
-		return err
+		return nil, err
 	}
 	s, err := c.Compile("schema.json")
-	if err != nil {
-		return err
+	if err == nil {
+		compiled.Store(kind, s)
 	}
-	return s.Validate(doc)
+	return s, err
 }
 
 // The starters of all languages hold the same keys, in the same order, commented or not.

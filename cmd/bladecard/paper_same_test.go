@@ -9,11 +9,14 @@ import (
 )
 
 // TestSameBytes: another run of the program writes the same bytes, in another time zone, with
-// another locale and on one processor.
+// another locale and on one processor. The first four samples stand for all, which are made with BLADECARD_FULL.
 func TestSameBytes(t *testing.T) {
 	t.Parallel()
 	e := editions[1]
 	jobs := sampleJobs(t)
+	if os.Getenv(fullEnv) == "" {
+		jobs = jobs[:4]
+	}
 	here, there := t.TempDir(), t.TempDir()
 	for i, args := range printing(e, here, jobs) {
 		commanded(t, args...)

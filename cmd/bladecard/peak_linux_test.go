@@ -12,14 +12,14 @@ import (
 )
 
 // peakEnv has TestPeakMemory make the largest job and the longest log there may be. Without it they
-// are a quarter as large, and may take 60 % of the memory: the program itself takes some.
+// are an eighth as large, and may take half of the memory: the program itself takes some.
 const peakEnv = "BLADECARD_PEAK"
 
 // TestPeakMemory: the most memory that the largest inputs take at once, as the system counts it. The cards of 64
 // locations of 64 screens stay under 300 MB, and the fit of 200,000 rows under 100 MB beyond its file.
 func TestPeakMemory(t *testing.T) {
 	t.Parallel()
-	part, share := 4, 0.6
+	part, share := 8, 0.5
 	if os.Getenv(peakEnv) != "" {
 		part, share = 1, 1
 	}

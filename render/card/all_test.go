@@ -1,11 +1,25 @@
 package card_test
 
 import (
+	"flag"
+	"os"
+	"testing"
+
 	"bladecard/calc/plan"
 	"bladecard/render/card"
 	"bladecard/render/page"
 	"bladecard/render/say"
 )
+
+// TestMain has rapid try 40 jobs a test; BLADECARD_FULL, or -rapid.checks, has it try more.
+func TestMain(m *testing.M) {
+	if os.Getenv("BLADECARD_FULL") == "" {
+		if err := flag.Set("rapid.checks", "40"); err != nil {
+			panic(err)
+		}
+	}
+	m.Run()
+}
 
 // all lays out the cards of a plan.
 func all(p *plan.Plan, size page.Size, v *say.Voice) (cards []page.Card, err error) {
