@@ -3,6 +3,7 @@ package choose
 import (
 	"cmp"
 	"math"
+	"strings"
 
 	"bladecard/calc/halftone"
 	"bladecard/calc/internal/sure"
@@ -61,6 +62,9 @@ func (g given) dotSmall(h plan.Halftone) plan.Warning {
 	w := warn("dot-small", vals{"dot_um": h.DotUM, "holds_um": h.DotHoldsUM, "from_percent": math.Ceil(100 * h.HoldsFrom)})
 	if lines := math.Floor(h.LinesPerInch * h.DotUM / h.DotHoldsUM); lines >= coarsestLines {
 		w.Code, w.Values["most_lines_per_inch"] = "dot-small-lines", lines
+	}
+	if h.HoldsFrom >= 1 { // larger dots are no way out
+		w.Code = strings.Replace(w.Code, "dot-small", "dot-none", 1)
 	}
 	return w
 }

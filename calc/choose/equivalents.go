@@ -17,6 +17,12 @@ const meshEquivalents = 4
 func (c chooser) equivalents(best trial, meshes []given) []plan.Equivalent {
 	out := []plan.Equivalent{}
 	same := c.given.band(best)
+	switch target := c.given.demand.target; { // a film that misses already is not to be missed by more
+	case best.curedUM < target.Low:
+		same.Low = best.curedUM * (1 - filmSeenShare)
+	case best.curedUM > target.High:
+		same.High = best.curedUM * (1 + filmSeenShare)
+	}
 	most := best.miss // what an equivalent may miss
 	most.film, most.cut = 0, 0
 	add := func(kind string, asked chooser, t trial) {

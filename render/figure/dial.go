@@ -90,7 +90,7 @@ func (d Dial) Draw(c canvas.Canvas, r Rect) error {
 		screen = newBlock(c, d.ScreenLabel, f, share*r.W, 0)
 		beside = whole
 		beside.W -= screen.w + gap
-		if area = (Rect{whole.X, whole.Y, whole.W, whole.H - screen.h}); d.radius(beside) > d.radius(area) {
+		if area = (Rect{whole.X, whole.Y, whole.W, whole.H - screen.h}); screen.h <= beside.H && d.radius(beside) > d.radius(area) {
 			area = beside
 		}
 		if radius = d.radius(area); radius >= leastRMM {
