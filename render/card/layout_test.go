@@ -48,15 +48,6 @@ func sound(t tester, p *plan.Plan, v *say.Voice, size page.Size) []page.Card {
 	return cards
 }
 
-func pieces(f page.Face, name string) int {
-	for _, b := range f.Boxes {
-		if b.Name == name {
-			return len(b.Art)
-		}
-	}
-	return 0
-}
-
 // TestSamples lays out every sample job on every size in every language, and imposes each of them on one of the papers.
 func TestSamples(t *testing.T) {
 	files, err := filepath.Glob("../../samples/jobs/*.toml")

@@ -87,15 +87,6 @@ func (m *maker) lead(s string) {
 	m.add(b)
 }
 
-// column stacks paragraphs in a column.
-func (m *maker) column(x, w float64, texts ...string) block {
-	var list []block
-	for _, s := range texts {
-		list = append(list, m.body(x, w, s))
-	}
-	return stack(list...)
-}
-
 // halves is where two columns stand: the left one takes the share of the width.
 func (m *maker) halves(share float64) (x1, w1, x2, w2 float64) {
 	w := m.width() - gutterMM
