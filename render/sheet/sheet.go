@@ -29,6 +29,9 @@ type maker struct {
 	code func(canvas.Canvas) error // what a phone reads of the job
 }
 
+// leastOpen is the least share of the usual room between rows.
+const leastOpen = 0.25
+
 // Pages lays out the setup sheet of a plan. The room between the rows is closed up where that brings all that the
 // press needs onto the first page.
 func Pages(p *plan.Plan, paper page.Paper, v *say.Voice, o Options) ([]page.Face, error) {
@@ -42,12 +45,15 @@ func Pages(p *plan.Plan, paper page.Paper, v *say.Voice, o Options) ([]page.Face
 		return m
 	}
 	m := lay(1)
-	for _, open := range []float64{0.8, 0.6, 0.4, 0.25} {
-		if len(m.Pages) != 2 {
-			break
-		}
-		if closer := lay(open); len(closer.Pages) == 1 {
-			m = closer
+	if len(m.Pages) == 2 {
+		if closest := lay(leastOpen); len(closest.Pages) == 1 {
+			m = closest
+			for _, open := range []float64{0.8, 0.6, 0.4} {
+				if closer := lay(open); len(closer.Pages) == 1 {
+					m = closer
+					break
+				}
+			}
 		}
 	}
 	m.Open = 1
