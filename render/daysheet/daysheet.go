@@ -85,7 +85,7 @@ func Pages(d day.Day, shop, when string, paper page.Paper, v *say.Voice) ([]page
 	}
 	f.Space(flow.GapMM)
 	f.Paragraph("caution", v.T("day.caution"), flow.Regular(flow.BodyPT))
-	f.Number(func(n, of int) string { return v.T("trial.page", "n", fmt.Sprint(n), "of", fmt.Sprint(of)) })
+	f.Number(func(n, of int) string { return v.T("sheet-doc.page", "n", fmt.Sprint(n), "of", fmt.Sprint(of)) })
 	return f.Pages, f.Err
 }
 

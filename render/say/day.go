@@ -136,7 +136,7 @@ func (v *Voice) DayWhere(w day.Where) string {
 func (v *Voice) DayScreen(s day.Screen) []string {
 	stencil := v.Fine(s.EOMUM)
 	if s.Coats > 0 {
-		stencil = v.T("day.coats", "coats", fmt.Sprintf("%d+%d", (s.Coats+1)/2, s.Coats/2), "eom", v.Fine(s.EOMUM))
+		stencil = v.T("day.stencil", "coats", v.Coats(s.Coats), "eom", v.Fine(s.EOMUM))
 	} else if len(s.FilmsUM) > 0 {
 		stencil = v.CapillaryFilms(s.FilmsUM)
 	}

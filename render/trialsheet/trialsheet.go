@@ -54,7 +54,7 @@ func Pages(t trials.Trial, s Shop, paper page.Paper, v *say.Voice) ([]page.Face,
 	m.tells(t)
 	m.Space(flow.GapMM)
 	m.Paragraph("then", v.T("trial.then"), flow.Regular(flow.BodyPT))
-	m.Number(func(n, of int) string { return v.T("trial.page", "n", fmt.Sprint(n), "of", fmt.Sprint(of)) })
+	m.Number(func(n, of int) string { return v.T("sheet-doc.page", "n", fmt.Sprint(n), "of", fmt.Sprint(of)) })
 	return m.Flow.Pages, m.Err
 }
 
