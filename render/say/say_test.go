@@ -72,7 +72,7 @@ func TestSpanishFigures(t *testing.T) {
 		{m.Change(plan.Correction{Kind: "angle", To: "12.5"}), "ángulo 12,5°"}, {m.Change(plan.Correction{Kind: "strokes", To: "1"}), "1 pasada"},
 		{m.Change(plan.Correction{Kind: "strokes", To: "2"}), "2 pasadas"}, {m.Change(plan.Correction{Kind: "blade", To: "65/90/65"}), "racleta 65/90/65"},
 		{m.T("warning.moire", m.Values(map[string]float64{"angle_deg": 22.5, "beat_mm": 1.69, "better_deg": 7.5}, nil)...),
-			"riesgo de muaré: a 22,5° malla y puntos coinciden cada 1,69\u00a0mm; menos muaré a 7,5°"},
+			"riesgo de moiré: a 22,5° malla y puntos coinciden cada 1,69\u00a0mm; menos moiré a 7,5°"},
 	} {
 		if c.got != c.want {
 			t.Errorf("%q; %q is wanted", c.got, c.want)
