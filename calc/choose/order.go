@@ -241,11 +241,11 @@ func (m maker) noPress(stations []press.Station) *job.Error {
 		if err != nil || !m.takes(p) {
 			continue
 		}
-		lacks = append(lacks, fmt.Sprintf("%s has %d of %d", p.Name, p.Heads, needs))
+		lacks = append(lacks, fmt.Sprintf("%s %d/%d", p.Name, p.Heads, needs))
 	}
 	return &job.Error{
 		Pos: m.location.Pos, Where: fmt.Sprintf("location %q", m.location.Name), Key: "screen",
-		Wrong:    "no press has the stations for prints, flashes and cool-downs: " + strings.Join(lacks, ", "),
+		Wrong:    "no press has the stations for prints, flashes and cool-downs (heads there / needed): " + strings.Join(lacks, ", "),
 		Accepted: "a press with more heads in the shop file, fewer flashes, or the location split into two",
 	}
 }

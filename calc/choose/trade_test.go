@@ -87,7 +87,7 @@ var trade = []struct {
 	{"low-cure and standard plastisol on one garment", "", tee("cotton", "dark", `ink = "plastisol low-cure"`, `use = "underbase"`) + under(`ink = "plastisol"`), 1,
 		expectation{words: "not on one garment: they share no cure", fails: "one garment goes through the dryer at one temperature"}},
 	{"four colors and a base on a four-head manual", "[[press]]\nname = \"bench\"\nkind = \"manual\"\nheads = 4\n", tee("cotton", "dark", `ink = "plastisol white"`, `use = "underbase"`) + strings.Repeat(under(`ink = "plastisol"`), 4), 1,
-		expectation{words: "too few heads", fails: "bench has 4 of 6"}},
+		expectation{words: "too few heads", fails: "bench 4/6"}},
 }
 
 func tee(fibre, shade string, keys ...string) string {
