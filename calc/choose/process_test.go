@@ -236,12 +236,12 @@ func TestFlashesOfMadeUpJobs(t *testing.T) {
 // TestNoPressIsAnError: a location that no press can take is an error that says what each has.
 func TestNoPressIsAnError(t *testing.T) {
 	_, errs := onShop(t, "[[press]]\nname = \"small one\"\nkind = \"automatic\"\nheads = 4\n", "title = \"t\"\n[[location]]\nname = \"front\"\n"+strings.Repeat("[[location.screen]]\n", 6))
-	if len(errs) != 1 || !strings.Contains(errs[0].Error(), `job.toml:2:1: location "front": screen: no press has the stations`) || !strings.Contains(errs[0].Error(), "small one has 4 of 6") {
+	if len(errs) != 1 || !strings.Contains(errs[0].Error(), `job.toml:2:1: location "front": screen: no press has the stations`) || !strings.Contains(errs[0].Error(), "small one 4/6") {
 		t.Errorf("six screens on four heads: %v", errs)
 	}
 	// A flatbed would take any number of passes, but prints no garments: the carousel lacks heads.
 	_, errs = onShop(t, "[[press]]\nname = \"carousel\"\nkind = \"automatic\"\nheads = 10\n[[press]]\nname = \"bed\"\nkind = \"flatbed\"\nheads = 1\n", "title = \"t\"\n[garment]\nfibre = \"cotton\"\n[[location]]\n"+strings.Repeat("[[location.screen]]\n", 16))
-	if len(errs) != 1 || !strings.Contains(errs[0].Error(), "carousel has 10 of 16") || strings.Contains(errs[0].Error(), "bed has") {
+	if len(errs) != 1 || !strings.Contains(errs[0].Error(), "carousel 10/16") || strings.Contains(errs[0].Error(), "bed has") {
 		t.Errorf("sixteen screens on ten heads beside a flatbed: %v", errs)
 	}
 	// A flatbed alone prints no garments: that is a warning, since the rest of the setup holds.
