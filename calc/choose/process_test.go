@@ -241,7 +241,7 @@ func TestNoPressIsAnError(t *testing.T) {
 	}
 	// A flatbed would take any number of passes, but prints no garments: the carousel lacks heads.
 	_, errs = onShop(t, "[[press]]\nname = \"carousel\"\nkind = \"automatic\"\nheads = 10\n[[press]]\nname = \"bed\"\nkind = \"flatbed\"\nheads = 1\n", "title = \"t\"\n[garment]\nfibre = \"cotton\"\n[[location]]\n"+strings.Repeat("[[location.screen]]\n", 16))
-	if len(errs) != 1 || !strings.Contains(errs[0].Error(), "carousel 10/16") || strings.Contains(errs[0].Error(), "bed has") {
+	if len(errs) != 1 || !strings.Contains(errs[0].Error(), "carousel 10/16") || strings.Contains(errs[0].Error(), "bed 1") {
 		t.Errorf("sixteen screens on ten heads beside a flatbed: %v", errs)
 	}
 	// A flatbed alone prints no garments: that is a warning, since the rest of the setup holds.
