@@ -41,7 +41,7 @@ func (m maker) sinksIn() string {
 	return ink.Knit
 }
 
-// mix sums the ink of a job by class and colour, in the order in which they come up.
+// mix sums the ink of a job by class and color, in the order in which they come up.
 func mix(locations []plan.Location) []plan.Mix {
 	out := []plan.Mix{}
 	at := map[[2]string]int{}

@@ -151,7 +151,7 @@ type useRule struct {
 	finestMM  float64 // smallest feature that must hold
 	featureMM float64 // width of the typical feature, for the stencil's share
 	smallest  float64 // smallest dot of a halftone that must hold, share
-	coverMM   float64 // spread of an edge that the colours printed over it hide (the choke)
+	coverMM   float64 // spread of an edge that the colors printed over it hide (the choke)
 	heavy     bool    // the aim is film: the stencil's wall, not the blade's edge, makes the shape
 	thick     bool    // the aim is a sharp wall: upright, and as many hits as it takes
 	contrast  float64 // contrast ratio on the cloth that a white must reach; 0: none asked
@@ -172,7 +172,7 @@ var useRules = map[string]useRule{
 // coarsestLines is where the search for a coarser line count ends (common practice).
 const coarsestLines = 20.0
 
-// baseHides is the contrast ratio that an underbase must reach alone: the colours on it hide
+// baseHides is the contrast ratio that an underbase must reach alone: the colors on it hide
 // the rest (common practice).
 const baseHides = 0.80
 

@@ -56,7 +56,7 @@ func TestFlash(t *testing.T) {
 	p := planOf(t, strings.Replace(src, "%", "", 1))
 	s := p.Locations[0].Screens
 	if !s[0].Flash.Needed || s[1].Flash.Needed || s[2].Flash.Needed {
-		t.Errorf("base, colour, colour: flashes %+v %+v %+v", s[0].Flash, s[1].Flash, s[2].Flash)
+		t.Errorf("base, color, color: flashes %+v %+v %+v", s[0].Flash, s[1].Flash, s[2].Flash)
 	}
 	if f := s[0].Flash; f.Seconds == nil || f.ColdSeconds == nil || !(f.ColdSeconds.Low > f.Seconds.Low) {
 		t.Errorf("flash %+v: cold platens take longer", f)
@@ -78,7 +78,7 @@ func TestFlash(t *testing.T) {
 	if f.Unit != "old panel" || !f.Timed || f.StartS == nil || math.Abs(*f.StartS/9-1) > 0.25 || !(f.Seconds.Low < 9 && 9 < f.Seconds.High) {
 		t.Errorf("a panel timed at 9 s on 42 um gives %+v on %g um", f, wet)
 	}
-	// an ink that is flashed after every colour
+	// an ink that is flashed after every color
 	hsa := planOf(t, "title = \"t\"\n[[location]]\n[[location.screen]]\nink = \"high-solids acrylic\"\n[[location.screen]]\nink = \"high-solids acrylic\"\n")
 	if !hsa.Locations[0].Screens[0].Flash.Needed || hsa.Locations[0].Screens[0].Flash.Why != "water" {
 		t.Errorf("high-solids acrylic: %+v", hsa.Locations[0].Screens[0].Flash)

@@ -123,7 +123,7 @@ func TestBlockedByMonteCarlo(t *testing.T) {
 		}
 		w, blocked := c.pitch-c.thread, 0
 		for range throws {
-			// The opening lies from 0 to w; how far is the nearest one from this centre?
+			// The opening lies from 0 to w; how far is the nearest one from this center?
 			x, y := c.pitch*rng.Float64(), c.pitch*rng.Float64()
 			dx := math.Max(0, math.Min(x-w, c.pitch-x))
 			dy := math.Max(0, math.Min(y-w, c.pitch-y))

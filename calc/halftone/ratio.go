@@ -9,7 +9,7 @@ const (
 )
 
 // UsualAnglesDeg are the usual angles of a halftone to the mesh in degrees, chosen for short
-// beats; 0, 45 and 90 deg are the worst. All colours at 22.5 is usual too.
+// beats; 0, 45 and 90 deg are the worst. All colors at 22.5 is usual too.
 // Range: a quarter turn, after which the mesh repeats.
 //
 // Source: weavers' guidance [25] (published).

@@ -50,7 +50,7 @@ func TestLightnessFilm(t *testing.T) {
 	}
 }
 
-// TestLightness holds the ends and known greys. #777777 is close to half-way, and #808080 is
+// TestLightness holds the ends and known grays. #777777 is close to half-way, and #808080 is
 // 53.59 (from memory, the usual tables).
 func TestLightness(t *testing.T) {
 	for _, c := range []struct {

@@ -8,6 +8,6 @@
 // Rules, all common practice but where it says otherwise: an underbase and a blocker are flashed
 // and cooled before the next screen prints on them, and so is whatever is printed, flashed and
 // printed again; the flash takes it to the gel and not to the cure (published); the last print
-// goes to the dryer without a flash. Stations are colours + flashes + cool-downs, 6 + 1 + 1 = 8
+// goes to the dryer without a flash. Stations are colors + flashes + cool-downs, 6 + 1 + 1 = 8
 // (published: two trade glossaries, indigoclothing.com and phoenixscreenprinting.com [47]).
 package press

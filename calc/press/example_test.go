@@ -7,7 +7,7 @@ import (
 	"bladecard/calc/press"
 )
 
-// job is an underbase with three colours and a raised print.
+// job is an underbase with three colors and a raised print.
 var job = []press.Screen{{Use: "underbase"}, {Use: "solid"}, {Use: "solid"}, {Use: "detail"}, {Use: "raised"}}
 
 func ExampleStations() {

@@ -6,7 +6,7 @@ const (
 	BlockerAfter   = "blocker-after"    // a blocker after the underbase that it should lie under
 	LargeFirst     = "large-first"      // a larger coverage before a smaller one
 	DarkFirst      = "dark-first"       // a darker ink before a lighter one
-	BlackNotLast   = "black-not-last"   // black before another colour
+	BlackNotLast   = "black-not-last"   // black before another color
 	ThickNotLast   = "thick-not-last"   // a raised or clear film before a thinner one
 )
 
@@ -30,7 +30,7 @@ const (
 const (
 	blocker = iota
 	underbase
-	colour
+	color
 	black
 	thick
 )
@@ -46,17 +46,17 @@ func place(s Screen) int {
 	case s.Lightness != nil && *s.Lightness <= BlackLightness:
 		return black
 	}
-	return colour
+	return color
 }
 
 // Advice compares the order of the screens with the customary one and tells where it departs:
-// blocker, then underbase, then the colours from small coverage to large and from light to
+// blocker, then underbase, then the colors from small coverage to large and from light to
 // dark, black last, raised and clear films after all. It changes nothing, and each later screen
 // is named once per code, against the first screen that it should precede.
 //
-// The two rules of the colours often pull against each other. A pair departs only if one rule
+// The two rules of the colors often pull against each other. A pair departs only if one rule
 // says so clearly (a quarter more coverage, a tenth of the lightness scale) and the other does
-// not clearly speak for the order as it is. A highlight is free among the colours: it prints on
+// not clearly speak for the order as it is. A highlight is free among the colors: it prints on
 // top of them by intent. A coverage of 0 and a lightness of nil say nothing.
 //
 // Range: any screens; NaN says nothing. Kind: common practice; the two margins and
@@ -89,9 +89,9 @@ func departs(a, b Screen) []string {
 		return []string{ThickNotLast}
 	case a.Use == "highlight" || b.Use == "highlight":
 		return nil
-	case pa == black && pb == colour:
+	case pa == black && pb == color:
 		return []string{BlackNotLast}
-	case pa != colour || pb != colour:
+	case pa != color || pb != color:
 		return nil
 	}
 	size := compare(a.Coverage, b.Coverage)

@@ -31,7 +31,7 @@ func draw(stations []Station) string {
 	return strings.Join(parts, " ")
 }
 
-// TestPublishedStations counts what two trade glossaries count: 6 colours, 1 flash, 1 cool-down
+// TestPublishedStations counts what two trade glossaries count: 6 colors, 1 flash, 1 cool-down
 // take 8 stations (published: indigoclothing.com, phoenixscreenprinting.com [47]).
 func TestPublishedStations(t *testing.T) {
 	st := Stations(uses("underbase", "solid", "solid", "solid", "solid", "solid"))
@@ -40,7 +40,7 @@ func TestPublishedStations(t *testing.T) {
 		count[s.Kind]++
 	}
 	if len(st) != 8 || count[Print] != 6 || count[Flash] != 1 || count[Cool] != 1 {
-		t.Errorf("6 colours on an underbase: %s", draw(st))
+		t.Errorf("6 colors on an underbase: %s", draw(st))
 	}
 	if _, err := Choose(st, []Machine{{"automatic", 8}}); err != nil {
 		t.Error(err)
@@ -156,16 +156,16 @@ func TestAdvice(t *testing.T) {
 	white := ink("underbase", 0.5, 1)
 	yellow, red, navy := ink("solid", 0.1, 0.9), ink("solid", 0.2, 0.5), ink("solid", 0.3, 0.2)
 	black, puff, top := ink("detail", 0.05, 0.05), ink("raised", 0.1, 0.7), ink("highlight", 0.02, 1)
-	grey := ink("blocker", 0.5, 0.6)
+	gray := ink("blocker", 0.5, 0.6)
 	for name, c := range map[string]struct {
 		screens []Screen
 		want    []Note
 	}{
-		"as is customary":                {[]Screen{grey, white, yellow, red, navy, top, black, puff}, nil},
+		"as is customary":                {[]Screen{gray, white, yellow, red, navy, top, black, puff}, nil},
 		"nothing":                        {nil, nil},
 		"underbase second":               {[]Screen{red, white}, []Note{{GroundNotFirst, 1, 0}}},
-		"blocker over its underbase":     {[]Screen{white, grey, red}, []Note{{BlockerAfter, 1, 0}}},
-		"blocker after a colour":         {[]Screen{red, grey}, []Note{{GroundNotFirst, 1, 0}}},
+		"blocker over its underbase":     {[]Screen{white, gray, red}, []Note{{BlockerAfter, 1, 0}}},
+		"blocker after a color":          {[]Screen{red, gray}, []Note{{GroundNotFirst, 1, 0}}},
 		"black first":                    {[]Screen{black, red}, []Note{{BlackNotLast, 1, 0}}},
 		"two after black, each named":    {[]Screen{black, yellow, red}, []Note{{BlackNotLast, 1, 0}, {BlackNotLast, 2, 0}}},
 		"puff first":                     {[]Screen{puff, red, black}, []Note{{ThickNotLast, 1, 0}, {ThickNotLast, 2, 0}}},

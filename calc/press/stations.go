@@ -39,7 +39,7 @@ type Station struct {
 // all the same.
 //
 // Range: any number of screens, none gives none. Kind: common practice; the count is published
-// (6 colours, 1 flash, 1 cool-down: 8).
+// (6 colors, 1 flash, 1 cool-down: 8).
 func Stations(screens []Screen) []Station {
 	var out []Station
 	for i, s := range screens {

@@ -33,7 +33,7 @@ func TestErrorsInTheLanguage(t *testing.T) {
 		args string
 		want []string
 	}{
-		{"show es/bad.toml", []string{"title: 2417 es un número; se acepta un texto entre comillas", `posición "frente": width: "12" no lleva unidad; se acepta una longitud`, `posición "frente", pantalla 1: mesch: no es una clave de esta tabla; ¿quiso decir mesh?`}},
+		{"show es/bad.toml", []string{"title: 2417 es un número; se acepta un texto entre comillas", `posición "frente": width: "12" no lleva unidad; se acepta una longitud`, `posición "frente", pantalla 1: mesch: no es una clave de esta tabla; ¿quizá mesh?`}},
 		{"show es/open.toml", []string{"estas comillas no se cierran en su línea; se acepta un texto entre comillas"}},
 		{"show mx/blade.toml", []string{`blade: no hay rasero "71" en existencias`}},
 		{"show none/bad.toml", []string{"title: is empty; a text in quotes is accepted"}},

@@ -37,6 +37,7 @@ const atOnce = 32
 
 // Each lays out the cards of a plan, in print order, while they are taken: some at a time, on all cores.
 func Each(p *plan.Plan, size page.Size, v *say.Voice) page.Cards {
+	p = v.Named(p)
 	return func(yield func(page.Card, error) bool) {
 		var makers []*maker
 		flush := func() bool {

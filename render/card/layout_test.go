@@ -90,7 +90,7 @@ func TestSamples(t *testing.T) {
 func TestAnyNames(t *testing.T) {
 	t.Parallel()
 	shop := file.BuiltInShop()
-	words := rapid.SampledFrom([]string{"Ärmel", "full", "front", "Überdruck", "white", "Nº", "½", "lantern", "W", "festival-of-the-long-harbour", "ñandú", "Żółć", strings.Repeat("W", 40)})
+	words := rapid.SampledFrom([]string{"Ärmel", "full", "front", "Überdruck", "white", "Nº", "½", "lantern", "W", "festival-of-the-long-harbor", "ñandú", "Żółć", strings.Repeat("W", 40)})
 	name := func(t *rapid.T, label string, most int) string {
 		s := strings.Join(rapid.SliceOfN(words, 1, 30).Draw(t, label), " ")
 		if r := []rune(s); len(r) > most {

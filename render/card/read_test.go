@@ -193,8 +193,8 @@ func TestEffectsCanBeMeasured(t *testing.T) {
 // TestFrontKeepsWords: whatever the names, a front breaks no word over two lines, cuts names alone and only behind
 // a word that fits, and never the job number.
 func TestFrontKeepsWords(t *testing.T) {
-	names := []string{"white", strings.Repeat("W", 200), strings.Repeat("Ärger ", 33) + "!!", "rope grain, navy over the long harbour wall"}
-	numbers := []string{"L-031", strings.Repeat("W", 32), "PO 2026-11-000123/2 harbour 7", "9"}
+	names := []string{"white", strings.Repeat("W", 200), strings.Repeat("Ärger ", 33) + "!!", "rope grain, navy over the long harbor wall"}
+	numbers := []string{"L-031", strings.Repeat("W", 32), "PO 2026-11-000123/2 harbor 7", "9"}
 	mayBeCut := []string{"color", "ink", "location", "next"}
 	for _, language := range templates.Languages() {
 		for i, name := range names {

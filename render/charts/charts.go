@@ -148,6 +148,7 @@ const slidePT = 9.0
 
 // Files are the charts of every screen of a plan, each with a title that says what it belongs to.
 func Files(p *plan.Plan, v *say.Voice) []File {
+	p = v.Named(p)
 	var out []File
 	for i, l := range p.Locations {
 		for _, s := range l.Screens {

@@ -73,7 +73,7 @@ func sampleShop(t *testing.T) *job.Shop {
 func crowded(t *testing.T) *job.Shop {
 	t.Helper()
 	var b strings.Builder
-	b.WriteString("name = \"" + strings.Repeat("Harbour and Lighthouse Garment Decorators ", 4) + "\"\nunits = \"inch\"\n")
+	b.WriteString("name = \"" + strings.Repeat("Harbor and Lighthouse Garment Decorators ", 4) + "\"\nunits = \"inch\"\n")
 	for i, layup := range []string{"50", "55", "60", "65", "70", "75", "80", "85", "60/90/60", "65/90/65", "70/90/70", "75/90/75"} {
 		fmt.Fprintf(&b, "[[blade]]\nname = \"the long one from the %s drawer, number %d, Żółć ñandú\"\nlayup = %q\nfree-height = \"%d mm\"\n",
 			strings.Repeat("uppermost ", 1+i%3), i+1, layup, 24+i%4)

@@ -71,6 +71,7 @@ type chartData struct {
 
 // Write writes the page of a plan.
 func Write(w io.Writer, p *plan.Plan, v *say.Voice) error {
+	p = v.Named(p)
 	d := pageData{
 		Lang: v.Code, Title: strings.TrimSpace(p.Job + " " + p.Title), Style: template.CSS(style),
 		Shop: v.T("sheet.shop", "shop", v.Shop(p.ShopFrom, p.Shop, p.ShopFile)), Warnings: texts(p.Warnings),

@@ -19,6 +19,7 @@ type Options struct {
 
 // Table writes the setups of a plan for a terminal.
 func Table(w io.Writer, p *plan.Plan, v *say.Voice, o Options) error {
+	p = v.Named(p)
 	t := &table{Options: o, v: v, w: w, calibration: p.Calibration, press: p.Press.Kind}
 	t.head(p)
 	for _, l := range p.Locations {

@@ -27,7 +27,7 @@ func TestLast(t *testing.T) {
 		{"en", "metric", "Last run 2026-11-10: 156-64, blade 70, 20°, 1 stroke, 5\u00a0N/cm. Differs: blade 70 then, 65/90/65 now; angle 20° then, 12.5° now. " +
 			"Measured 42\u00a0µm cured by the wet comb, 34\u00a0µm expected now. Signed off by Ana, came clean, cure reached 162\u00a0°C, wash passed.", &usual},
 		{"es", "metric", "Última vez 10/11/2026: 156-64, racleta 70, 20°, 1 pasada, 5\u00a0N/cm. Distinto: racleta 70 entonces, 65/90/65 ahora; ángulo 20° entonces, 12,5° ahora. " +
-			"Midió 42\u00a0µm curado por el peine húmedo, ahora se esperan 34\u00a0µm. Visto bueno de Ana, quedó limpia, el curado llegó a 162\u00a0°C, pasó el lavado.", &usual},
+			"Midió 42\u00a0µm de capa curada, según el peine, ahora se esperan 34\u00a0µm. Visto bueno de Ana, quedó limpia, el curado llegó a 162\u00a0°C, pasó el lavado.", &usual},
 		{"en", "inch", "Last run: 156-64, blade 70, 15°, 2 hits, 29\u00a0psi. The same setup as now.", &bare},
 		{"en", "metric", "Last run: 156-64, blade 70, 15°, 2 hits, 2\u00a0bar. The same setup as now. Measured 60\u00a0µm cured, outside of the 24–48\u00a0µm expected now. Did not come clean.", &thick},
 	} {

@@ -66,13 +66,13 @@ func TestSpanishFigures(t *testing.T) {
 		{m.Gap(1.6, 3.2), "1,6–3,2\u00a0mm"}, {m.Small(0.05), "0,05\u00a0mm"}, {m.Volume(946.352946), "0,95\u00a0L"}, {m.Mass(1234), "1,23\u00a0kg"},
 		{i.Gap(1.6, 3.175), "1/16–1/8\u00a0in"}, {i.Length(349.25), "13\u00a03/4\u00a0in"}, {i.Length(12), "0,47\u00a0in"}, {i.Size(304.8, 355.6), "12 × 14\u00a0in"},
 		{i.Load(5), "2,9\u00a0lbf/in"}, {i.Speed(0.254), "10\u00a0in/s"}, {i.BeltSpeed(1.8288, 2), "6,0–6,6\u00a0ft/min"}, {i.TemperatureRange(149, 160), "300–320\u00a0°F"},
-		{m.Count(156, 61), "156 hilos/pulg (61/cm)"}, {m.Date("2027-05-21"), "21/05/2027"},
+		{m.Count(156, 61), "156/pulg (61/cm)"}, {m.Date("2027-05-21"), "21/05/2027"},
 		{m.Many("show.pieces", 1), "1 pieza"}, {m.Many("show.pieces", 3), "3 piezas"},
 		{m.Decimal("12.5"), "12,5"}, {m.Decimal("65/90/65"), "65/90/65"}, {m.Decimal("156-64"), "156-64"},
 		{m.Change(plan.Correction{Kind: "angle", To: "12.5"}), "ángulo 12,5°"}, {m.Change(plan.Correction{Kind: "strokes", To: "1"}), "1 pasada"},
 		{m.Change(plan.Correction{Kind: "strokes", To: "2"}), "2 pasadas"}, {m.Change(plan.Correction{Kind: "blade", To: "65/90/65"}), "racleta 65/90/65"},
 		{m.T("warning.moire", m.Values(map[string]float64{"angle_deg": 22.5, "beat_mm": 1.69, "better_deg": 7.5}, nil)...),
-			"riesgo de muaré: a 22,5° malla y puntos coinciden cada 1,69\u00a0mm; menos muaré a 7,5°"},
+			"riesgo de moiré: a 22,5° malla y puntos coinciden cada 1,69\u00a0mm; menos moiré a 7,5°"},
 	} {
 		if c.got != c.want {
 			t.Errorf("%q; %q is wanted", c.got, c.want)

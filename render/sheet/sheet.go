@@ -35,6 +35,7 @@ const leastOpen = 0.25
 // Pages lays out the setup sheet of a plan. The room between the rows is closed up where that brings all that the
 // press needs onto the first page.
 func Pages(p *plan.Plan, paper page.Paper, v *say.Voice, o Options) ([]page.Face, error) {
+	p = v.Named(p)
 	code, err := figure.Code(v.JobCode(p), codeMM)
 	if err != nil {
 		return nil, fmt.Errorf("setup sheet: %w", err)

@@ -24,7 +24,7 @@ func Job(n, screens int, shop string) []byte {
 	shade := pick(r, "light", "medium", "dark")
 	fmt.Fprintf(&b, "job = \"B-%05d\"\ntitle = %q\ncustomer = %q\nquantity = %d\ndue = 2027-%02d-%02d\n",
 		n, pick(r, "Lock-keepers' picnic", "Tidewater choir", "Orchard harvest week", "Night ferry crew", "Slate quarry open day")+" "+pick(r, "tees", "hoods", "totes", "vests"),
-		pick(r, "Millrace Rowing Club", "Harbour Lantern Night", "Copper Beech School", "North Quay Market"), 24+r.IntN(400), 1+r.IntN(12), 1+r.IntN(28))
+		pick(r, "Millrace Rowing Club", "Harbor Lantern Night", "Copper Beech School", "North Quay Market"), 24+r.IntN(400), 1+r.IntN(12), 1+r.IntN(28))
 	if shop != "" {
 		fmt.Fprintf(&b, "shop = %q\n", shop)
 	}
