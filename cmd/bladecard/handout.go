@@ -48,7 +48,11 @@ func printHandout(c *call) int {
 	if err != nil {
 		return c.failed(err)
 	}
-	faces, err := handout.Pages(l, paperOf(paperName, f.shop), f.voice, handout.Options{Logo: logo, Accent: f.shop.Accent, Level: handout.Level(level), Shop: f.voice.Shop(use.from, f.shop.Name, use.file())})
+	file := use.file()
+	if f.shop.Name != "" {
+		file = "" // people know their shop by its name
+	}
+	faces, err := handout.Pages(l, paperOf(paperName, f.shop), f.voice, handout.Options{Logo: logo, Accent: f.shop.Accent, Level: handout.Level(level), Shop: f.voice.Shop(use.from, f.shop.Name, file)})
 	if err == nil {
 		err = c.putPages(c.writer(use.path), target, f, "handout", faces)
 	}

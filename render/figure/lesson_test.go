@@ -129,7 +129,7 @@ func TestLeanMap(t *testing.T) {
 
 // Each picture is named as what is seen, stays in its place, is gray, and is no other one.
 func TestFaults(t *testing.T) {
-	want := []string{seen.DotsLost, seen.DotsPlugged, seen.Ghost, seen.InkLeft, seen.OneSide, seen.Pinholes, seen.RaggedEdge, seen.WashesOff}
+	want := []string{Clear, seen.DotsLost, seen.DotsPlugged, seen.Ghost, seen.InkLeft, seen.OneSide, seen.Pinholes, seen.RaggedEdge, seen.WashesOff}
 	if got := fmt.Sprint(Faults()); got != fmt.Sprint(want) {
 		t.Errorf("pictures of %s; %v", got, want)
 	}
@@ -149,7 +149,7 @@ func TestFaults(t *testing.T) {
 					dark++
 				}
 			}
-			if o, has := other[all.String()]; has || dark == 0 {
+			if o, has := other[all.String()]; has || (dark == 0) != (f == Clear) {
 				t.Errorf("%s has %d dark places and looks like %q", f, dark, o)
 			}
 			other[all.String()] = f

@@ -15,7 +15,7 @@ import (
 // choice: what is printed, and which blade of the rack the planner takes for it.
 func (m *maker) choice() {
 	m.section(m.t("choice.head"))
-	m.paras(m.t("choice.text"))
+	m.lead(m.t("choice.text"))
 	m.choices(m.t("choice.table"), m.lesson.Prints)
 	if l := m.lesson; l.BladesTried < l.BladesAtHand || l.MeshesTried < l.MeshesRacked {
 		m.paras(m.t("choice.some", "blades", fmt.Sprint(l.BladesTried), "all-blades", fmt.Sprint(l.BladesAtHand),

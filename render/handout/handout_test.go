@@ -425,8 +425,8 @@ func TestLook(t *testing.T) {
 		if has := strings.Contains(names(faces[0]), "logo"); has != (c.o.Logo != nil) {
 			t.Errorf("a logo on the first page: %v", has)
 		}
-		if rules != 11 {
-			t.Errorf("%d rules under the 11 headings", rules)
+		if rules != 13 {
+			t.Errorf("%d rules under the 13 headings", rules)
 		}
 	}
 }
@@ -450,7 +450,7 @@ func TestLevels(t *testing.T) {
 			t.Fatal(err)
 		}
 		all := words(faces)
-		for _, key := range []string{"wipe", "faults", "angle", "choice", "card", "practice", "care", "sheet", "glossary", "answers"} {
+		for _, key := range []string{"safety", "wipe", "faults", "angle", "choice", "card", "practice", "care", "sheet", "glossary", "answers"} {
 			if !strings.Contains(all, "\u00a0"+v.T("handout."+key+".head")) {
 				t.Errorf("%q: no section %s", level, key)
 			}
@@ -458,9 +458,15 @@ func TestLevels(t *testing.T) {
 		if why := v.T("handout.why.head"); strings.Contains(all, why) == (level == handout.Intro) {
 			t.Errorf("%q: section %q", level, why)
 		}
-		at := regexp.MustCompile(`(\d+)\x{a0}\x{a0}` + v.T("handout.care.head")).FindStringSubmatch(all)
-		if at == nil || !strings.Contains(strings.ReplaceAll(all, "\n", " "), "section "+at[1]+" ") {
+		at := regexp.MustCompile(`(\d+)\x{a0}\x{a0}` + v.T("handout.safety.head")).FindStringSubmatch(all)
+		if at == nil || !strings.Contains(strings.ReplaceAll(all, "\n", " "), "section "+at[1]+".") {
 			t.Errorf("%q: the log does not point to the section on safety", level)
+		}
+		if safety, press := strings.Index(all, v.T("handout.safety.head")), strings.Index(all, v.T("handout.wipe.head")); safety > press {
+			t.Errorf("%q: a press is touched before its dangers are told", level)
+		}
+		if has := strings.Contains(all, v.T("handout.rack.head")); has == (level == handout.Intro) {
+			t.Errorf("%q: tables of the racks: %v", level, has)
 		}
 	}
 	if _, err := handout.Pages(l, page.A4, v, handout.Options{Level: "expert"}); err == nil || !strings.Contains(err.Error(), "intro, press, wall") {

@@ -43,15 +43,15 @@ type part struct {
 // that these are never its back.
 func (m *maker) parts() []part {
 	all := []part{
-		{"wipe", m.wipe, 10, "show"}, {"faults", m.faults, 10, "pairs"}, {"angle", m.angle, 10, "table"}, {"choice", m.choice, 5, "talk"},
-		{"card", m.card, 5, "pairs"}, {"practice", m.practice, 15, "pairs"}, {"why", m.why, 5, "talk"},
-		{"care", m.care, 0, ""}, {"sheet", m.sheet, 0, ""}, {"glossary", m.glossary, 0, ""}, {"answers", m.answers, 0, ""},
+		{"safety", m.safety, 5, "show"}, {"wipe", m.wipe, 5, "show"}, {"faults", m.faults, 10, "pairs"}, {"angle", m.angle, 10, "table"},
+		{"choice", m.choice, 5, "talk"}, {"why", m.why, 5, "talk"}, {"card", m.card, 5, "pairs"}, {"practice", m.practice, 15, "pairs"},
+		{"racks", m.racks, 0, ""}, {"care", m.care, 0, ""}, {"sheet", m.sheet, 0, ""}, {"glossary", m.glossary, 0, ""}, {"answers", m.answers, 0, ""},
 	}
 	var some []part
 	for _, p := range all {
 		switch {
-		case p.key == "why" && m.intro():
-			continue // its minutes go to the press
+		case (p.key == "why" || p.key == "racks") && m.intro():
+			continue // the minutes go to the press
 		case p.key == "practice" && m.intro():
 			p.minutes += 5
 		case p.key == "card" && m.lesson.Worked == nil:

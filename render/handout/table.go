@@ -225,11 +225,8 @@ func (f *flow) long(caption string, t table) {
 	x, w := f.left(), f.width()
 	t.fit(w)
 	whole := stack(f.caption(x, w, caption), f.table(t, x, w))
-	var held float64
-	for _, h := range f.held {
-		held += h.h + h.after
-	}
-	full := f.bottom() - f.top()
+	held := f.holds()
+	full := f.bottom() - f.topOf(1)
 	if need := held + whole.h; need <= f.room() || need <= full && len(t.rows) < manyRows {
 		f.add(whole)
 		return
