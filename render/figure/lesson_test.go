@@ -55,6 +55,13 @@ func TestBends(t *testing.T) {
 			t.Errorf("holders of %v in %v", heights, r)
 		}
 		for i := range bs {
+			edge := rec.find(t, fmt.Sprint("edge ", bs[i].EdgeDeg)).box()
+			for _, p := range rec.paths {
+				holder := p.box()
+				if p.fill != nil && *p.fill == canvas.Gray(150) && edge.X < holder.Right() && edge.Right() > holder.X && edge.Y < holder.Bottom()-0.5 && edge.Bottom() > holder.Y {
+					t.Errorf("the label of edge %d at %v lies on the holder at %v", i, edge, holder)
+				}
+			}
 			if w := rec.find(t, fmt.Sprint("blade ", i)); w.x < r.X+float64(i)*r.W/3 || w.x > r.X+float64(i+1)*r.W/3 {
 				t.Errorf("blade %d is named at %v", i, w.x)
 			}

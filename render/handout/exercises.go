@@ -121,13 +121,15 @@ func (m *maker) answers() {
 	}
 }
 
+// nbsp does not break.
+const nbsp = "\u00a0"
+
 // changes lists corrections with what they do.
 func (m *maker) changes(all []plan.Correction) string {
 	var list []string
 	for _, c := range all {
-		low, high := c.DeltaBandUM.Low, c.DeltaBandUM.High
-		list = append(list, m.t("answers.change", "change", m.change(c), "effect", m.say.Signed(c.DeltaUM),
-			"low", m.say.FilmLike(low, c.DeltaUM), "high", m.say.FilmLike(high, c.DeltaUM))+m.say.Disturbs(c))
+		low, _, _ := strings.Cut(m.say.FilmLike(c.DeltaBandUM.Low, c.DeltaBandUM.High), nbsp) // the unit stands behind the high end
+		list = append(list, m.t("answers.change", "change", m.change(c), "effect", m.say.Signed(c.DeltaUM), "low", low, "high", m.say.FilmUM(c.DeltaBandUM.High))+m.say.Disturbs(c))
 	}
 	return strings.Join(list, "; ")
 }
@@ -143,8 +145,11 @@ func (m *maker) tooLittle(all []plan.Correction) string {
 
 // change is a correction in words; a blade is called as in the tables.
 func (m *maker) change(c plan.Correction) string {
-	if c.Kind == "blade" {
+	switch c.Kind {
+	case "blade":
 		c.To = m.nameOf(c.To)
+	case "strokes", "hits": // the number stays with its word
+		return strings.Replace(m.say.Change(c), " ", nbsp, 1)
 	}
 	return m.say.Change(c)
 }

@@ -114,8 +114,8 @@ func logo(t *testing.T) *canvas.Picture {
 }
 
 // TestLayout: of every shop and level, in every language, on both papers, with a logo and without, nothing
-// overlaps, leaves the page, is cut or set too small; 6 to 12 pages; no heading ends a page and no page but the
-// last is under a third full; the answers stand on the last page alone, and not on a leaf of the work sheet; two runs
+// overlaps, leaves the page, is cut or set too small; 6 to 12 pages; no heading ends a page, no page of the lesson is
+// under six tenths full and no other but the last under a third; the answers stand on the last page alone, and not on a leaf of the work sheet; two runs
 // give the same bytes. The wall chart: see wall.
 func TestLayout(t *testing.T) {
 	p := logo(t)
@@ -154,7 +154,14 @@ func TestLayout(t *testing.T) {
 										t.Error(err)
 									}
 									sizes(t, f)
-									foot(t, f, i == len(faces)-1)
+									least := 1.0 / 3
+									if i < 5 {
+										least = 0.6
+									}
+									if i == len(faces)-1 {
+										least = 0
+									}
+									foot(t, f, least)
 								}
 								answers(t, v, faces)
 								if paper == page.A4 && units == "metric" {
@@ -200,7 +207,15 @@ func wall(t *testing.T, l *lesson.Lesson) {
 				}
 				for _, c := range l.Prints {
 					if s := c.Setup; s != nil {
-						for _, want := range []string{s.Mesh.Name, v.Angle(s.AngleDeg.Set), v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High)} {
+						hold := v.T("handout.wall.exact")
+						if s.AngleDeg.Low < s.AngleDeg.High {
+							hold = v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High)
+						}
+						want := []string{s.Mesh.Name, v.Angle(s.AngleDeg.Set), hold}
+						if look, _, _ := strings.Cut(v.T("handout.look."+c.Print), " {"); len(c.Misses) == 0 {
+							want = append(want, strings.Split(look, ". ")...) // a sentence a line
+						}
+						for _, want := range want {
 							if !strings.Contains(all, want) {
 								t.Errorf("%s %s: the wall chart lacks %q, whole, for %s", language, paper.Name, want, c.Print)
 							}
@@ -225,7 +240,7 @@ func TestIntroIsPlain(t *testing.T) {
 			t.Fatal(err)
 		}
 		all := words(faces)
-		for _, no := range []string{"MPa", "N·m", v.T("handout.why.head"), v.T("handout.choice.film"), v.T("card.y-film")} {
+		for _, no := range []string{"MPa", "N·m", v.T("handout.why.head"), v.T("handout.rack.head"), v.T("handout.choice.film"), v.T("card.y-film")} {
 			if strings.Contains(all, no) {
 				t.Errorf("%s: the paper for a new hand says %q", language, no)
 			}
@@ -257,8 +272,8 @@ func TestHour(t *testing.T) {
 	}
 }
 
-// foot: what stands lowest on a page is no heading and no caption, and without lines for notes the page is filled to a third.
-func foot(t *testing.T, f page.Face, last bool) {
+// foot: what stands lowest on a page is no heading and no caption, and without lines for notes the page is filled to a share.
+func foot(t *testing.T, f page.Face, least float64) {
 	t.Helper()
 	low, filled, face := 0.0, 0.0, canvas.Font{}
 	for _, b := range f.Boxes {
@@ -277,7 +292,7 @@ func foot(t *testing.T, f page.Face, last bool) {
 	if face.Face == canvas.Bold && face.SizePT >= handout.BodyPT {
 		t.Errorf("%s ends with a heading", f.Name)
 	}
-	if filled < f.H/3 && !last {
+	if filled < least*f.H {
 		t.Errorf("%s is filled to %.0f of %.0f mm only", f.Name, filled, f.H)
 	}
 }
@@ -384,6 +399,27 @@ func TestFollowsTheRack(t *testing.T) {
 	for _, gone := range []string{"225-40", "70/90/70", "75 graphics"} {
 		if strings.Contains(all, gone) {
 			t.Errorf("the paper says %q, which the rack has not", gone)
+		}
+	}
+}
+
+// TestWords: a language that is not English has the English words of the trade beside its own, English has none twice, and
+// no answer says a percentage of doubt.
+func TestWords(t *testing.T) {
+	t.Parallel()
+	for _, language := range templates.Languages() {
+		faces, err := handout.Pages(ofBuiltIn(t), page.A4, voice(t, language, "metric"), handout.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		all := words(faces)
+		for _, term := range []string{"dye migration", "wet on wet", "Shore A"} {
+			if n := strings.Count("\n"+all+"\n", "\n"+term+"\n"); n != 1 {
+				t.Errorf("%s: the word %q stands %d times in the list", language, term, n)
+			}
+		}
+		if strings.Contains(all, "±") {
+			t.Errorf("%s: the paper says ±", language)
 		}
 	}
 }

@@ -145,6 +145,9 @@ func (f *flow) row(t table, x, w float64, cells []string, font canvas.Font, pen 
 			align = page.Right
 		}
 		y := rowPadMM
+		if t.tall && font == plainFont {
+			y = tallMM - line - rowPadMM // on the line, as what is written
+		}
 		if cells[i] != "" {
 			for _, s := range lines(cells[i], font, t.widths[i], most) {
 				out.boxes = append(out.boxes, page.Text(name, at, y, t.widths[i], line, s, font, canvas.Black, align))

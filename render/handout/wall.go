@@ -41,7 +41,7 @@ func (m *maker) wall() ([]page.Face, error) {
 	const titleMM, headMM, footMM = 13.5, 8.0, 13.5
 	text(page.Rect{X: r.X, Y: r.Y, W: 0.68 * r.W, H: titleMM}, m.t("wall.title"), canvas.Bold, page.Left, 32, WallHeadPT)
 	text(page.Rect{X: r.X + 0.7*r.W, Y: r.Y, W: 0.3 * r.W, H: titleMM}, m.shop, canvas.Regular, page.Right, WallPT)
-	widths := []float64{0.245, 0.15, 0.195, 0.1, 0.31}
+	widths := []float64{0.25, 0.15, 0.195, 0.1, 0.305}
 	columns := func(y, h float64) []page.Rect {
 		var out []page.Rect
 		x := r.X
@@ -64,7 +64,7 @@ func (m *maker) wall() ([]page.Face, error) {
 	}
 	rowH := high - 0.6
 	cells := columns(0, rowH)
-	namePT := oneSize(names, canvas.Bold, cells[0].W, 0.54*rowH, 20, 18, wallNamePT)
+	namePT := oneSize(names, canvas.Bold, cells[0].W, 0.54*rowH, 20, 18, wallNamePT, 16, 15)
 	meshPT := oneSize(nil, canvas.Regular, 0, 0.46*rowH, 15)
 	lookPT := oneSize(looks, canvas.Regular, cells[4].W, rowH/2, 18, 17, 16, 15)
 	for i, c := range m.lesson.Prints {
@@ -82,7 +82,11 @@ func (m *maker) wall() ([]page.Face, error) {
 			set.W = 0.47 * at[2].W
 			hold.X, hold.W = set.Right()+1, at[2].W-set.W-1
 			text(set, m.say.Angle(s.AngleDeg.Set), canvas.Bold, page.Left, 28, WallHeadPT, 22, 18)
-			text(hold, m.say.AngleRange(s.AngleDeg.Low, s.AngleDeg.High), canvas.Regular, page.Left, 18, 16, WallPT)
+			how := m.t("wall.exact")
+			if s.AngleDeg.Low < s.AngleDeg.High {
+				how = m.say.AngleRange(s.AngleDeg.Low, s.AngleDeg.High)
+			}
+			text(hold, how, canvas.Regular, page.Left, 18, 16, WallPT)
 			pulls := s.Strokes
 			set, hold = at[3], at[3]
 			if s.Hits > 1 {
@@ -152,10 +156,9 @@ func (m *maker) look(c lesson.Choice) string {
 	case len(c.Misses) > 0:
 		return "! " + m.misses(c)
 	}
-	s, wet := c.Setup, ""
+	s, comb := c.Setup, m.t("look.hits")
 	if s.Hits <= 1 {
-		wet = m.say.T("handout.look.comb", "wet", m.say.FilmRange(s.WetUM.Low, s.WetUM.High))
+		comb = m.t("look.comb", "wet", m.say.FilmRange(s.WetUM.Low, s.WetUM.High))
 	}
-	text := strings.TrimSpace(m.say.T("handout.look."+c.Print, "comb", wet))
-	return strings.ReplaceAll(text, ". ", ".\n")
+	return strings.ReplaceAll(m.t("look."+c.Print, "comb", comb), ". ", ".\n")
 }
