@@ -15,8 +15,8 @@ var handoutCommand = command{
 Its pictures, tables and exercises are computed from the racks of the shop file SHOP, or else of the
 nearest shop.toml in this folder or above it, or else of the built-in example shop. The answers
 stand on the last page, never on the back of the work sheet. For a new hand, --level intro leaves
-out why, and the exercises on it. --level wall is one page to hang up: what is printed, and for it
-the blade of this rack, its angle, the strokes and what to look for.`,
+out why, the tables of the racks, and the exercises on them. --level wall is one page to hang up:
+what is printed, and for it the blade of this rack, its angle, the strokes and what to look for.`,
 	run: printHandout,
 }
 

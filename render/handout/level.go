@@ -9,8 +9,8 @@ import (
 // Level is how much of the paper is printed. Its zero value is Press.
 type Level string
 
-// The levels: Intro is for a new hand and leaves out why, and the exercises on it; Press is the whole paper;
-// Wall is one page to hang up.
+// The levels: Intro is for a new hand and leaves out why, the tables of the racks, and the exercises on them;
+// Press is the whole paper; Wall is one page to hang up.
 const (
 	Intro Level = "intro"
 	Press Level = "press"

@@ -96,7 +96,7 @@ func (m *maker) wall() ([]page.Face, error) {
 			}
 			text(set, fmt.Sprint(pulls), canvas.Bold, page.Left, 28, WallHeadPT)
 		}
-		m.lines(at[4], m.look(c), lookPT)
+		m.sentences(at[4], m.look(c), lookPT)
 		y += high
 	}
 	line(y+0.2, 0.8, m.accent)
@@ -117,8 +117,8 @@ func oneSize(texts []string, face canvas.Face, w, h float64, sizes ...float64) f
 	return WallPT
 }
 
-// lines sets the lines of a text in the middle of a place, each whole; where that is too wide, wrapped as it goes.
-func (m *maker) lines(at page.Rect, s string, pt float64) {
+// sentences sets the lines of a text in the middle of a place, each whole; where that is too wide, wrapped as it goes.
+func (m *maker) sentences(at page.Rect, s string, pt float64) {
 	f := canvas.Font{SizePT: pt}
 	var rows []string
 	for _, run := range strings.Split(s, "\n") {
