@@ -145,7 +145,10 @@ func (m *maker) worked() *plan.Plan {
 	p.Title = m.t("card.title")
 	l := p.Locations[0]
 	s := l.Screens[0]
-	s.Color = m.t("card.color")
+	s.Color = m.t("card.next-color")
+	if s.Swatch != "" { // the lesson gives one to white alone
+		s.Color = m.t("card.color")
+	}
 	if s.Next != nil {
 		n := *s.Next
 		n.Color = m.t("card.next-color")

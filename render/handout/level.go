@@ -48,17 +48,18 @@ func (m *maker) parts() []part {
 		{"racks", m.racks, 0, ""}, {"care", m.care, 0, ""}, {"sheet", m.sheet, 0, ""}, {"glossary", m.glossary, 0, ""}, {"answers", m.answers, 0, ""},
 	}
 	var some []part
+	press, over := 0, 0
 	for _, p := range all {
-		switch {
-		case (p.key == "why" || p.key == "racks") && m.intro():
-			continue // the minutes go to the press
-		case p.key == "practice" && m.intro():
-			p.minutes += 5
-		case p.key == "card" && m.lesson.Worked == nil:
+		if (p.key == "why" || p.key == "racks") && m.intro() || p.key == "card" && m.lesson.Worked == nil || p.key == "faults" && len(m.lesson.Faults) == 0 {
+			over += p.minutes
 			continue
+		}
+		if p.key == "practice" {
+			press = len(some)
 		}
 		some = append(some, p)
 	}
+	some[press].minutes += over // what is left out is time at the press
 	return some
 }
 
