@@ -120,6 +120,9 @@ func (v *Voice) filmUnit() string {
 	return nbsp + "µm"
 }
 
+// FilmLike is a film with its unit and the digits that another film has.
+func (v *Voice) FilmLike(um, like float64) string { return v.filmLike(um, like) + v.filmUnit() }
+
 // FilmRange is a range of films, "33–51 µm", with the digits of its middle; FilmEnds leaves the unit out.
 func (v *Voice) FilmRange(low, high float64) string { return v.FilmEnds(low, high) + v.filmUnit() }
 
