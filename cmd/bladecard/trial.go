@@ -26,7 +26,7 @@ the time they take, and says by how much before you print. -o writes the sheet t
 boxes to fill in; --log writes the log for the same prints, to type the readings into. Then run fit
 on that log.
 
-All prints are of one solid square, 100 x 100 mm, on a screen of each mesh.`,
+All prints are of one solid square, 100 x 100 mm or 4 x 4 in, on a screen of each mesh.`,
 	run: planTrial,
 }
 
@@ -100,7 +100,7 @@ func planTrial(c *call) int {
 		})
 	}
 	if err == nil && o.target != "" {
-		faces, wrong := trialsheet.Pages(t, trialsheet.Shop{Name: f.shop.Name, Press: patches.Press, Ink: patches.Ink, PatchMM: choose.PatchMM}, paperOf(o.paper, f.shop), f.voice)
+		faces, wrong := trialsheet.Pages(t, trialsheet.Shop{Name: f.shop.Name, Press: patches.Press, Ink: patches.Ink, PatchMM: patches.SideMM}, paperOf(o.paper, f.shop), f.voice)
 		if err = wrong; err == nil {
 			err = c.putPages(to, o.target, f, "trial", faces)
 		}
@@ -134,8 +134,8 @@ func tellTrial(w io.Writer, v *say.Voice, shop *job.Shop, t trials.Trial) {
 	for _, m := range t.Meshes {
 		fmt.Fprintln(w, "  "+v.T("trial.mesh", "mesh", m.Name, "before", v.Around(m.Before), "after", v.Around(m.After), "prints", v.Many("trial.prints", m.Prints)))
 	}
-	for _, line := range v.TrialEffects(t) {
-		fmt.Fprintln(w, "  "+line)
+	for _, e := range v.TrialEffects(t) {
+		fmt.Fprintln(w, "  "+v.T("trial.effect", "what", e.What, "before", e.Before, "after", e.After))
 	}
 	if shop.Calibration != nil {
 		fmt.Fprintln(w, v.T("trial.calibrated"))
