@@ -79,7 +79,7 @@ func Write(w io.Writer, p *plan.Plan, v *say.Voice) error {
 		d.Facts = append(d.Facts, v.Many("day.pieces", p.Quantity))
 	}
 	if p.Due != "" {
-		d.Facts = append(d.Facts, v.T("day.col-due")+": "+v.Date(p.Due))
+		d.Facts = append(d.Facts, v.T("show.due", "date", v.Date(p.Due)))
 	}
 	d.Facts = append(d.Facts, p.Press.Name)
 	if t := v.JobTime(p); t != "" {
