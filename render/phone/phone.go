@@ -128,6 +128,9 @@ func Write(w io.Writer, p *plan.Plan, v *say.Voice) error {
 		}
 		d.Locations = append(d.Locations, at)
 	}
+	if d.Cautions != nil {
+		d.Cautions = append(d.Cautions, v.T("caution.defer"))
+	}
 	return pageTemplate.Execute(w, d)
 }
 
