@@ -40,7 +40,7 @@ type maker struct {
 func Pages(d day.Day, shop, when string, paper page.Paper, v *say.Voice) ([]page.Face, error) {
 	heading := v.T("day.title")
 	if when != "" {
-		heading += ": " + when
+		heading = v.T("day.title-due", "when", when)
 	}
 	m := maker{flow.New(paper, "day list", heading, 1), v}
 	m.Paragraph("heading", heading, flow.Bold(titlePT))
@@ -209,8 +209,12 @@ func (m *maker) lines(p say.Part) {
 	if len(p.Lines) == 0 {
 		return
 	}
-	m.Heading(p.Name, p.Title, canvas.LineHeight(flow.Regular(listPT)))
+	font, n := flow.Regular(listPT), 0
+	for _, line := range p.Lines {
+		n += len(canvas.Wrap(line, font, m.Width()))
+	}
+	m.Heading(p.Name, p.Title, min(float64(n)*canvas.LineHeight(font), leastOfPage*m.Bottom()))
 	for i, line := range p.Lines {
-		m.Paragraph(fmt.Sprintf("%s %d", p.Name, i+1), line, flow.Regular(listPT))
+		m.Paragraph(fmt.Sprintf("%s %d", p.Name, i+1), line, font)
 	}
 }

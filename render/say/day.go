@@ -50,7 +50,7 @@ func (v *Voice) Day(d day.Day) []Part {
 	add(Part{"screens", v.T("day.screens"), inColumns(rows)})
 	inks := Part{"inks", v.T("day.inks"), nil}
 	for _, x := range d.Inks {
-		inks.Lines = append(inks.Lines, v.T("day.ink", "ink", v.InkName(x.Ink), "color", x.Color, "mass", v.Mass(x.G), "volume", v.Volume(x.ML), "jobs", strings.Join(x.Jobs, ", ")))
+		inks.Lines = append(inks.Lines, v.T("day.ink", "ink", strings.Trim(v.InkName(x.Ink)+", "+x.Color, ", "), "mass", v.Mass(x.G), "volume", v.Volume(x.ML), "jobs", strings.Join(x.Jobs, ", ")))
 	}
 	add(inks)
 	dryers := Part{"dryers", v.T("day.dryers"), nil}
@@ -152,8 +152,12 @@ func (v *Voice) BladeLength(b day.Blades) string {
 // DayClash is a stock that is short, the screens that want it, and what settles it.
 func (v *Voice) DayClash(c day.Clash) []string {
 	var where []string
-	for _, w := range c.Screens {
-		where = append(where, v.DayWhere(w))
+	for i := 0; i < len(c.Screens); {
+		w, screens := c.Screens[i], []int{}
+		for ; i < len(c.Screens) && c.Screens[i].Job == w.Job && c.Screens[i].Title == w.Title && c.Screens[i].Location == w.Location; i++ {
+			screens = append(screens, c.Screens[i].Screen)
+		}
+		where = append(where, v.dayWhere(w, screens))
 	}
 	out := []string{v.T("day.clash", "blade", c.Blade, "wanted", fmt.Sprint(c.Wanted), "count", fmt.Sprint(c.Count), "screens", strings.Join(where, "; "))}
 	for _, s := range c.Swaps {
@@ -175,16 +179,19 @@ func (v *Voice) PullsWord(strokes, hits int) string {
 }
 
 // DayWhere names a screen of a job.
-func (v *Voice) DayWhere(w day.Where) string {
+func (v *Voice) DayWhere(w day.Where) string { return v.dayWhere(w, []int{w.Screen}) }
+
+// dayWhere names screens of the location of one.
+func (v *Voice) dayWhere(w day.Where, numbers []int) string {
 	name := w.Job
 	if name == "" {
 		name = w.Title
 	}
-	if screens := v.Screens([]int{w.Screen}); w.Named {
-		return v.T("day.where", "job", name, "location", v.Location(w.Location), "screens", screens)
-	} else {
-		return v.T("day.where-one", "job", name, "screens", screens)
+	key := "day.where-one"
+	if w.Named {
+		key = "day.where"
 	}
+	return v.T(key, "job", name, "location", v.Location(w.Location), "screens", v.Screens(numbers))
 }
 
 // Location is the name of a location in the language, where its file does not name it.
