@@ -118,17 +118,18 @@ func planTrial(c *call) int {
 
 // tellTrial says what the trial takes and what it will tell.
 func tellTrial(w io.Writer, v *say.Voice, shop *job.Shop, t trials.Trial) {
+	prints := v.TrialPrints(t)
 	for d, minutes := range t.Minutes {
-		n := 0
-		for _, p := range t.Prints {
+		var of []string
+		for i, p := range t.Prints {
 			if p.Day == fmt.Sprint(d+1) {
-				n++
+				of = append(of, prints[i])
 			}
 		}
-		fmt.Fprintln(w, v.T("trial.day", "n", fmt.Sprint(d+1), "prints", v.Many("trial.prints", n), "minutes", v.Minutes(minutes)))
-	}
-	for i, p := range t.Prints {
-		fmt.Fprintf(w, "  %2d  %s\n", i+1, strings.Join([]string{p.Mesh, p.Blade, v.Angle(p.AngleDeg), v.Many("change.strokes", p.Strokes)}, "  "))
+		fmt.Fprintln(w, v.T("trial.day", "n", fmt.Sprint(d+1), "prints", v.Many("trial.prints", len(of)), "minutes", v.Minutes(minutes)))
+		for _, line := range of {
+			fmt.Fprintln(w, "  "+line)
+		}
 	}
 	fmt.Fprintln(w, v.T("trial.all", "before", v.Around(t.Before), "after", v.Around(t.After)))
 	for _, m := range t.Meshes {

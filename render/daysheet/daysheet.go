@@ -48,6 +48,7 @@ func Pages(d day.Day, shop, when string, paper page.Paper, v *say.Voice) ([]page
 	if d.FileOrder > 0 {
 		m.Paragraph("saves", v.T("day.saves", "now", fmt.Sprint(d.Changes), "given", fmt.Sprint(d.FileOrder)), flow.Regular(listPT))
 	}
+	m.Paragraph("caution", v.T("day.caution"), flow.Regular(listPT))
 	for _, p := range d.Presses {
 		m.press(p)
 	}
@@ -57,6 +58,7 @@ func Pages(d day.Day, shop, when string, paper page.Paper, v *say.Voice) ([]page
 	}
 	m.lines(parts["clashes"])
 	m.blades(d.Blades)
+	m.lines(parts["sharpen"])
 	var screens, inks, dryers [][]string
 	for _, s := range d.Screens {
 		screens = append(screens, v.DayScreen(s))
@@ -70,9 +72,6 @@ func Pages(d day.Day, shop, when string, paper page.Paper, v *say.Voice) ([]page
 		dryers = append(dryers, []string{x.Dryer, v.TemperatureRange(x.Film.Low, x.Film.High), v.BeltSpeed(x.Belt.Low, x.Belt.High), strings.Join(x.Jobs, ", ")})
 	}
 	m.list("dryers", dryers, "dryer", "film", "belt", "for")
-	m.lines(parts["sharpen"])
-	m.Space(flow.GapMM)
-	m.Paragraph("caution", v.T("day.caution"), flow.Regular(listPT))
 	m.Number(func(n, of int) string { return v.T("sheet-doc.page", "n", fmt.Sprint(n), "of", fmt.Sprint(of)) })
 	return m.Flow.Pages, m.Err
 }

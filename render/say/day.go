@@ -116,7 +116,7 @@ func (v *Voice) DayFacts(p day.Press, j day.Job) []string {
 		out = append(out, v.T("show.due", "date", v.Date(j.Due)))
 	}
 	if t := j.Time; t != nil {
-		out = append(out, v.T("day.facts-setup", "setup", v.Minutes(t.SetupMin)), v.T("day.facts-run", "run", v.Minutes(t.RunMin)))
+		out = append(out, v.T("day.facts-time", "setup", v.Minutes(t.SetupMin), "run", v.Minutes(t.RunMin)))
 	}
 	return out
 }

@@ -1,6 +1,10 @@
 package say
 
-import "bladecard/calc/trials"
+import (
+	"fmt"
+
+	"bladecard/calc/trials"
+)
 
 // Around is where nine of ten films lie round the predicted one, "32 % under to 48 % over".
 func (v *Voice) Around(b trials.Band) string {
@@ -16,4 +20,13 @@ func (v *Voice) TrialEffects(t trials.Trial) []TrialEffect {
 		return TrialEffect{v.T("trial.effect-" + key), "±" + nbsp + v.Percent(e.Before), "±" + nbsp + v.Percent(e.After)}
 	}
 	return []TrialEffect{of("angle", t.Angle), of("hardness", t.Hardness), of("next-stroke", t.NextStroke)}
+}
+
+// TrialPrints are the prints in their order, a line each.
+func (v *Voice) TrialPrints(t trials.Trial) []string {
+	var rows [][]string
+	for i, p := range t.Prints {
+		rows = append(rows, []string{fmt.Sprintf("%2d", i+1), p.Mesh, p.Blade, v.Angle(p.AngleDeg), v.Many("change.strokes", p.Strokes)})
+	}
+	return inColumns(rows)
 }
