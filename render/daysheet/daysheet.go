@@ -57,9 +57,14 @@ func Pages(d day.Day, shop, when string, paper page.Paper, v *say.Voice) ([]page
 		parts[p.Name] = p
 	}
 	m.lines(parts["clashes"])
+	var dryers [][]string
+	for _, x := range d.Dryers {
+		dryers = append(dryers, []string{x.Dryer, v.TemperatureRange(x.Film.Low, x.Film.High), v.BeltSpeed(x.Belt.Low, x.Belt.High), strings.Join(x.Jobs, ", ")})
+	}
+	m.list("dryers", dryers, "dryer", "film", "belt", "for")
 	m.blades(d.Blades)
 	m.lines(parts["sharpen"])
-	var screens, inks, dryers [][]string
+	var screens, inks [][]string
 	for _, s := range d.Screens {
 		screens = append(screens, v.DayScreen(s))
 	}
@@ -68,10 +73,6 @@ func Pages(d day.Day, shop, when string, paper page.Paper, v *say.Voice) ([]page
 		inks = append(inks, []string{v.InkName(x.Ink), x.Color, v.Mass(x.G), v.Volume(x.ML), strings.Join(x.Jobs, ", ")})
 	}
 	m.list("inks", inks, "ink", "color", "mass", "volume", "for")
-	for _, x := range d.Dryers {
-		dryers = append(dryers, []string{x.Dryer, v.TemperatureRange(x.Film.Low, x.Film.High), v.BeltSpeed(x.Belt.Low, x.Belt.High), strings.Join(x.Jobs, ", ")})
-	}
-	m.list("dryers", dryers, "dryer", "film", "belt", "for")
 	m.Number(func(n, of int) string { return v.T("sheet-doc.page", "n", fmt.Sprint(n), "of", fmt.Sprint(of)) })
 	return m.Flow.Pages, m.Err
 }
