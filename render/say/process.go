@@ -160,7 +160,7 @@ func (v *Voice) Ink(s plan.Screen) string {
 	if s.InkGPerPrint == nil {
 		return ""
 	}
-	text := v.T("show.ink-print", "g", v.Mass(*s.InkGPerPrint))
+	text := v.T("show.ink-print", "g", v.Grams(*s.InkGPerPrint))
 	if s.InkGRun != nil && s.InkMLRun != nil {
 		text += v.T("show.ink-run", "run", v.Mass(*s.InkGRun), "litres", v.Volume(*s.InkMLRun))
 	}
