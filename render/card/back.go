@@ -41,7 +41,10 @@ var helpsOf = []amount{{arrows: 6, faults: 5}, {arrows: 5, faults: 5}, {arrows: 
 var amounts = func() (out []amount) {
 	add := func(from []amount, a amount) {
 		for _, b := range from {
-			a.arrows, a.faults, a.leans, a.setup, a.last = b.arrows, b.faults, true, true, lastWhole
+			a.arrows, a.faults, a.leans, a.setup = b.arrows, b.faults, true, true
+			if a.last == lastNone {
+				a.last = lastWhole
+			}
 			out = append(out, a)
 		}
 	}
@@ -53,6 +56,7 @@ var amounts = func() (out []amount) {
 	add(helpsOf[:7], amount{code: true, rows: 2}) // with fewer than three faults the code gives way
 	add(helpsOf, amount{rows: 2})
 	add(helpsOf, amount{rows: 1})
+	add(helpsOf[5:], amount{last: lastLine, rows: 1})
 	out = append(out, amount{arrows: 2, setup: true, last: lastWhole}, amount{arrows: 2, setup: true, last: lastLine}, amount{setup: true, last: lastLine},
 		amount{arrows: -1, setup: true, last: lastLine}, amount{arrows: -1, last: lastLine}, amount{arrows: -1})
 	for n := 1; n <= mostShort+1; n++ {
@@ -200,10 +204,22 @@ func (m *maker) lines(name string, w float64, lines []say.Line) block {
 		if l.Label != "" {
 			boxes, x = append(boxes, page.Text(name+": "+l.Label, 0, y, column, row, l.Label, label, canvas.Black, page.Left)), column
 		}
-		p := page.Paragraph(name, x, y, w-x, l.Text, page.Style{Font: text, Color: canvas.Black}, 0)
+		p := wrapped(name, x, y, w-x, l.Text, text)
 		boxes, y = append(boxes, p.Boxes...), p.Bottom
 	}
 	return m.placed(boxes, y)
+}
+
+// wrapped is a text on as many lines as it takes, none of them a lone last word where a narrower column helps.
+func wrapped(name string, x, y, w float64, text string, f canvas.Font) page.Fitted {
+	st := page.Style{Font: f, Color: canvas.Black}
+	p := page.Paragraph(name, x, y, w, text, st, 0)
+	if n := len(p.Boxes); n > 1 && !strings.Contains(p.Boxes[n-1].Text, " ") {
+		if q := page.Paragraph(name, x, y, 0.9*w, text, st, 0); len(q.Boxes) == n {
+			return q
+		}
+	}
+	return p
 }
 
 // placed is a block of boxes that are laid out at 0, 0.
@@ -218,19 +234,23 @@ func (m *maker) placed(boxes []page.Box, h float64) block {
 
 // paragraph is a text over as many rows as it takes.
 func (m *maker) paragraph(name string, w float64, text string, face canvas.Face) block {
-	st := page.Style{Font: canvas.Font{Face: face, SizePT: m.grid.notePT}, Color: canvas.Black}
-	p := page.Paragraph(name, 0, 0, w, text, st, 0)
+	p := wrapped(name, 0, 0, w, text, canvas.Font{Face: face, SizePT: m.grid.notePT})
 	return m.placed(p.Boxes, p.Bottom)
 }
 
-// title names the screen.
+// title names the screen; where that is too long, each of its names is cut, so that none pushes out the others.
 func (m *maker) title() block {
-	s := m.say.T("card.screen", "n", fmt.Sprint(m.screen.Number), "of", fmt.Sprint(m.screen.Of)) + " · " + m.color() + " · " + m.loc.Name + " · " + m.plan.Title
+	names := []string{m.color(), m.loc.Name, m.plan.Title}
+	screen := m.say.T("card.screen", "n", fmt.Sprint(m.screen.Number), "of", fmt.Sprint(m.screen.Of)) + " · "
 	if m.plan.Job != "" {
-		s = m.plan.Job + " · " + s
+		screen = m.plan.Job + " · " + screen
+	}
+	whole, f := screen+strings.Join(names, " · "), canvas.Font{Face: canvas.Bold, SizePT: m.grid.notePT}
+	for i, name := range names {
+		names[i], _ = canvas.Cut(name, f, m.grid.mm(27))
 	}
 	return block{h: m.noteMM() + 0.4, draw: func(r page.Rect) {
-		m.note("screen", page.Rect{X: r.X, Y: r.Y, W: r.W, H: m.noteMM()}, bold, s)
+		m.note("screen", page.Rect{X: r.X, Y: r.Y, W: r.W, H: m.noteMM()}, bold, whole, screen+strings.Join(names, " · "))
 		m.rule("under the title", r.X, r.Y+m.noteMM()+0.4, r.W, 0)
 	}}
 }
@@ -293,7 +313,7 @@ func (m *maker) helps(w float64, a amount, faults []seen.Finding) []block {
 		}
 		return blocks
 	}
-	left := 0.57 * w
+	left := 0.6 * w
 	list := []block{m.ruler(left, a.arrows), m.looks(a.faults, faults), m.leans(len(m.screen.Others.Leans))}
 	h := 0.0
 	for _, b := range list {
@@ -425,16 +445,18 @@ func (m *maker) leansText(w float64) block {
 const mostRows = 4
 
 // logMM is the height of the log with so many rows to write on.
-func (m *maker) logMM(rows int) float64 { return m.noteMM() + 4.1*math.Sqrt(m.grid.scale)*float64(rows) }
+func (m *maker) logMM(rows int) float64 {
+	return m.noteMM() + 4.1*math.Sqrt(m.grid.scale)*float64(rows)
+}
 
 // log is the strip to write on, in the columns that a press log has.
 func (m *maker) log(r page.Rect, rows int) {
-	widths := []float64{15, 15.8, 14.7, 13, 13, 12.5, 11, 12, 15}
+	widths := []float64{14.4, 16.2, 15.6, 13, 13, 12.5, 11, 12, 14.3}
 	m.rule("above the log", r.X, r.Y, r.W, 0)
 	x := r.X
-	for i, name := range m.say.LogHeads(m.screen) {
+	for i, head := range m.say.LogHeads(m.screen) {
 		w := widths[i] / 122 * r.W
-		m.note(fmt.Sprintf("log %d", i+1), page.Rect{X: x + 0.4, Y: r.Y + 0.2, W: w - 0.8, H: m.noteMM()}, plain, name)
+		m.note(fmt.Sprintf("log %d", i+1), page.Rect{X: x + 0.6, Y: r.Y + 0.2, W: w - 0.8, H: m.noteMM()}, plain, head)
 		if i > 0 {
 			m.rule("log edge", x, r.Y+0.5, 0, r.H-1)
 			m.boxes[len(m.boxes)-1].Under = true // the rows cross it
