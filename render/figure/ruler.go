@@ -29,8 +29,8 @@ type RulerRow struct {
 	NoHelp        bool // with a Span: nobody can tell it from the set point
 }
 
-// rulerPitchEM is the pitch of a ruler's rows, in em.
-const rulerPitchEM = 1.12
+// rulerPitchEM is the pitch of a ruler's rows, in em: a tilde on a capital stays clear of what hangs down from the row above.
+const rulerPitchEM = 1.17
 
 // Over the changes stand, in rows: the label of the target, the numbers of the scale, and the scale with the set point on it.
 const (
