@@ -24,6 +24,7 @@ var patchAnglesDeg = []float64{10, 20, 30}
 // anything is measured.
 type Patches struct {
 	Press, Ink string
+	SideMM     float64 // of the patch, a square: a whole number of inches in a shop that works in them
 	Setups     []fit.Print
 	EOMUM      map[string]float64 // by mesh
 }
@@ -32,7 +33,10 @@ type Patches struct {
 // ink in the screen is left out. An empty press is the shop's first, an empty ink its usual one.
 // A press or an ink that the shop does not have is an error that names its key.
 func PatchesOf(shop *job.Shop, press, ink string) (Patches, job.Errors) {
-	out := Patches{Press: press, Ink: ink, EOMUM: map[string]float64{}}
+	out := Patches{Press: press, Ink: ink, SideMM: PatchMM, EOMUM: map[string]float64{}}
+	if shop.Units == "inch" {
+		out.SideMM = 25.4 * math.Round(PatchMM/25.4)
+	}
 	p := predictor{shop: shop, known: map[setting]foretold{}}
 	seen := map[string]bool{}
 	for _, m := range shop.Meshes {
@@ -47,7 +51,7 @@ func PatchesOf(shop *job.Shop, press, ink string) (Patches, job.Errors) {
 			for _, deg := range patchAnglesDeg {
 				for strokes := 1; strokes <= mostPatchAtOne; strokes++ {
 					f := p.foretell(setting{
-						mesh: m.Name, blade: b.Name, ink: ink, press: press, eomUM: math.NaN(), featureMM: PatchMM, angleDeg: deg, strokes: strokes,
+						mesh: m.Name, blade: b.Name, ink: ink, press: press, eomUM: math.NaN(), featureMM: out.SideMM, angleDeg: deg, strokes: strokes,
 					})
 					switch {
 					case f.fault.Column == "angle" || f.fault.Column == "row", f.fault == (presslog.Fault{}) && !f.clears:
@@ -72,8 +76,8 @@ func LogOfTrial(t trials.Trial, p Patches) []presslog.Row {
 	for i, x := range t.Prints {
 		r := presslog.Empty()
 		r.Job, r.Location, r.Screen, r.Press, r.Mesh, r.EOMUM = "trial", "patch", fmt.Sprint(i+1), p.Press, x.Mesh, p.EOMUM[x.Mesh]
-		r.FeatureMM, r.Ink, r.Blade, r.AngleDeg, r.Strokes = PatchMM, p.Ink, x.Blade, x.AngleDeg, x.Strokes
-		r.AreaCM2 = PatchMM * PatchMM / 100
+		r.FeatureMM, r.Ink, r.Blade, r.AngleDeg, r.Strokes = p.SideMM, p.Ink, x.Blade, x.AngleDeg, x.Strokes
+		r.AreaCM2 = p.SideMM * p.SideMM / 100
 		out = append(out, r)
 	}
 	return out

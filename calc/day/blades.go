@@ -12,7 +12,7 @@ import (
 // Blades is how many blades of a stock have to lie ready at once, all presses running and clashes settled.
 type Blades struct {
 	Blade    string  `json:"blade"`
-	LengthMM float64 `json:"length_mm"` // 0: the rack states no lengths
+	LengthMM float64 `json:"length_mm"` // 0: not known, as the rack states no lengths or the job no size
 	Wanted   int     `json:"wanted"`
 	Count    int     `json:"count"` // of the stock, all lengths
 }
@@ -24,6 +24,12 @@ type Where struct {
 	Title    string `json:"title"`
 	Location string `json:"location"`
 	Screen   int    `json:"screen"`
+	Named    bool   `json:"location_named"` // false: the job has but this location, and its file does not name it
+}
+
+// whereOf is a screen of a location of a job.
+func whereOf(press string, j Job, l plan.Location, s plan.Screen) Where {
+	return Where{press, j.Job, j.Title, l.Name, s.Number, len(j.Plan.Locations) > 1 || l.Name != job.Unnamed(0)}
 }
 
 // Clash is a stock of blades that is wanted by more screens at once than it has blades, and what settles it.
@@ -74,7 +80,7 @@ func blades(shop *job.Shop, presses []Press) ([]Blades, []Clash) {
 		for _, j := range p.Jobs {
 			for _, l := range j.Plan.Locations {
 				for _, s := range l.Screens {
-					u := &use{Where: Where{p.Name, j.Job, j.Title, l.Name, s.Number}, run: run, blade: s.Blade.Name, length: s.Blade.LengthMM, heads: max(1, len(s.Heads))}
+					u := &use{Where: whereOf(p.Name, j, l, s), run: run, blade: s.Blade.Name, length: s.Blade.LengthMM, heads: max(1, len(s.Heads))}
 					for _, e := range s.Equivalents {
 						if e.Kind == "blade" && (s.MeetsAll || !e.SharesMiss) {
 							u.others = append(u.others, e)
@@ -257,6 +263,29 @@ func (b *bench) apply(swaps []Swap, blade string, back bool) {
 				u.blade = s.Blade
 				if back {
 					u.blade = blade
+				}
+			}
+		}
+	}
+}
+
+// swap puts the blades that settle the clashes on the heads of their jobs.
+func swap(presses []Press, clashes []Clash) {
+	to := map[Where]string{}
+	for _, c := range clashes {
+		for _, s := range c.Swaps {
+			to[s.Where] = s.Blade
+		}
+	}
+	for _, p := range presses {
+		for _, j := range p.Jobs {
+			for i, l := range j.Plan.Locations {
+				for _, s := range l.Screens {
+					if blade, is := to[whereOf(p.Name, j, l, s)]; is {
+						for _, head := range headsOf(s) {
+							j.runs[i].blades[head] = blade
+						}
+					}
 				}
 			}
 		}

@@ -59,13 +59,18 @@ type TimeOfJob struct {
 func Of(shop *job.Shop, plans []*plan.Plan) Day {
 	d := Day{}
 	for _, group := range groups(jobsOf(plans), func(j Job) string { return j.Plan.Press.Name }) {
-		given := changes(group)
-		ordered := inOrder(group)
-		p := Press{Name: group[0].Plan.Press.Name, Heads: group[0].Plan.Press.Heads, Jobs: ordered}
-		for i := range ordered {
-			j := &ordered[i]
+		d.Presses = append(d.Presses, Press{Name: group[0].Plan.Press.Name, Heads: group[0].Plan.Press.Heads, Jobs: group})
+	}
+	d.Blades, d.Clashes = blades(shop, d.Presses)
+	swap(d.Presses, d.Clashes) // before the order: changes are counted with the blades that are put in
+	for k := range d.Presses {
+		p := &d.Presses[k]
+		d.FileOrder += changes(p.Jobs)
+		p.Jobs = inOrder(p.Jobs)
+		for i := range p.Jobs {
+			j := &p.Jobs[i]
 			if i > 0 {
-				j.Of = between(ordered[i-1], *j)
+				j.Of = between(p.Jobs[i-1], *j)
 				j.Changes = j.Of.sum()
 			}
 			p.Changes += j.Changes
@@ -77,10 +82,7 @@ func Of(shop *job.Shop, plans []*plan.Plan) Day {
 			p.RunMin += j.Time.RunMin
 		}
 		d.Changes += p.Changes
-		d.FileOrder += given
-		d.Presses = append(d.Presses, p)
 	}
-	d.Blades, d.Clashes = blades(shop, d.Presses)
 	d.Screens = screens(d.Presses)
 	d.Inks = inks(d.Presses)
 	d.Dryers = dryers(d.Presses)

@@ -123,6 +123,12 @@ func TestClashes(t *testing.T) {
 		t.Errorf("%+v", c)
 	}
 	two.Equivalents = nil
+	// A job that gets the blade of the next one is no change of blades.
+	four := screen(1, "plastisol", "black", "80")
+	d = Of(shop, []*plan.Plan{planOf("a", "auto", one), planOf("b", "manual", two), planOf("d", "auto", four)})
+	if got, want := d.Presses[0].Jobs[1].Of, (ChangesOf{Inks: 1}); len(d.Clashes) != 1 || got != want || d.Changes != 1 || d.FileOrder != 1 {
+		t.Errorf("after the swap: %+v, %d of %d changes, %+v", got, d.Changes, d.FileOrder, want)
+	}
 	d = Of(shop, []*plan.Plan{planOf("a", "auto", one), planOf("b", "manual", two), planOf("c", "auto", three)})
 	if c := d.Clashes[0]; c.Left != 1 || len(c.Swaps) != 0 {
 		t.Errorf("without an equivalent on every screen: %+v", c)

@@ -10,6 +10,7 @@ import (
 type Screen struct {
 	Where
 	Color     string    `json:"color"`
+	Ink       string    `json:"ink"`
 	Mesh      string    `json:"mesh"`
 	EOMUM     float64   `json:"eom_um"`
 	Coats     int       `json:"coats"`
@@ -30,7 +31,7 @@ func screens(presses []Press) []Screen {
 			for _, l := range j.Plan.Locations {
 				for _, s := range l.Screens {
 					x := Screen{
-						Where: Where{p.Name, j.Job, j.Title, l.Name, s.Number}, Color: s.Color, Mesh: s.Mesh.Name, EOMUM: s.Stencil.EOMUM, Coats: s.Stencil.Coats,
+						Where: whereOf(p.Name, j, l, s), Color: s.Color, Ink: s.Ink, Mesh: s.Mesh.Name, EOMUM: s.Stencil.EOMUM, Coats: s.Stencil.Coats,
 						FilmsUM: s.Stencil.FilmsUM, Tension: s.OffContact.Tension, Pieces: max(1, len(s.Heads)), count: s.Mesh.CountPerInch,
 					}
 					if h := s.Halftone; h != nil {

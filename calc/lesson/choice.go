@@ -1,9 +1,9 @@
 package lesson
 
 import (
+	"cmp"
 	"reflect"
 	"slices"
-	"sort"
 
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
@@ -149,6 +149,9 @@ func (c *Choice) take(s plan.Screen) {
 	}
 }
 
+// cautionOrder is that in which a class hears them: the machine, then heat, then what is breathed and touched.
+var cautionOrder = []string{"moving-press", "hot-flash", "hot-dryer", "flammable", "fume", "solvent", "discharge-agent", "uv-lamp", "uv-skin"}
+
 // cautions lists what can hurt with the shop's inks, each code once.
 func (m *maker) cautions() {
 	for _, in := range m.shop.Inks {
@@ -158,5 +161,7 @@ func (m *maker) cautions() {
 			}
 		}
 	}
-	sort.Strings(m.out.Cautions)
+	slices.SortFunc(m.out.Cautions, func(a, b string) int {
+		return cmp.Or(cmp.Compare(slices.Index(cautionOrder, a), slices.Index(cautionOrder, b)), cmp.Compare(a, b))
+	})
 }

@@ -97,7 +97,7 @@ func (m *maker) askFault(code string) func(*Exercise) bool {
 
 // askDot: the smallest dot of the worked halftone against the cloth of the usual setup.
 func (m *maker) askDot(x *Exercise) bool {
-	if m.out.Worked == nil {
+	if m.out.Worked == nil || len(m.out.Worked.Locations[0].Screens) < 2 {
 		return false
 	}
 	t := m.out.Worked.Locations[0].Screens[1].Halftone

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 
 	"bladecard/calc/internal/sure"
 	"bladecard/calc/job"
@@ -60,10 +61,10 @@ func (m *maker) with(blades []job.Blade, meshes []job.Mesh) *job.Shop {
 	return &s
 }
 
-// fixed is a screen for which nothing is left to choose: one stroke at the usual angle.
+// fixed is a screen for which nothing is left to choose: one stroke at the usual angle, and no second after a flash.
 func fixed(c job.Mesh) job.Screen {
 	a := usualDeg
-	return job.Screen{InkName: inkName, Use: "solid", MeshName: c.Name, AngleDeg: &a, Strokes: 1}
+	return job.Screen{InkName: inkName, Use: "solid", MeshName: c.Name, AngleDeg: &a, Strokes: 1, Hits: 1}
 }
 
 // screen is the planner's setup of a fixed screen; nil where the blade folds over or floats.
@@ -86,10 +87,23 @@ func (m *maker) workhorse(change func(*job.Screen)) *plan.Screen {
 	return sc
 }
 
+// roomy is the same with a press that has heads for two hits: what a flash between them does to the film is told to a
+// shop of one station too.
+func (m *maker) roomy() *maker {
+	const heads = 6
+	shop, out := *m.shop, *m
+	shop.Presses = slices.Clone(shop.Presses)
+	for i := range shop.Presses {
+		shop.Presses[i].Heads = max(shop.Presses[i].Heads, heads)
+	}
+	out.shop = &shop
+	return &out
+}
+
 // limits asks the planner how far an edge may lean, and each blade how far it may then be set.
 func (m *maker) limits() {
 	for _, mm := range []float64{0.1, 0.2, 0.5, 2} {
-		p := sure.Of(m.plan(cotton, m.shop, job.Screen{InkName: inkName, Use: "solid", FinestMM: mm, MeshName: m.middle.Name}))
+		p := sure.Of(m.plan(cotton, m.roomy().shop, job.Screen{InkName: inkName, Use: "solid", FinestMM: mm, MeshName: m.middle.Name}))
 		limit := *p.Locations[0].Screens[0].EdgeLimitDeg
 		m.out.Limits = append(m.out.Limits, Limit{mm, limit})
 		for i := range m.out.Blades {
@@ -104,7 +118,7 @@ func (m *maker) film() {
 	for n := 1; n <= 3; n++ {
 		m.out.Strokes = append(m.out.Strokes, m.workhorse(func(s *job.Screen) { s.Strokes = n }).CuredUM)
 	}
-	m.out.FlashedUM = m.workhorse(func(s *job.Screen) { s.Hits = 2 }).CuredUM.Value
+	m.out.FlashedUM = m.roomy().workhorse(func(s *job.Screen) { s.Hits = 2 }).CuredUM.Value
 	// The charts show the blades that the paper does.
 	bench := m.workhorse(func(*job.Screen) {})
 	shown := sure.Of(m.plan(cotton, m.with(stocksOf(m.out.Blades), []job.Mesh{m.middle}), fixed(m.middle)))

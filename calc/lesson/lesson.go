@@ -32,7 +32,7 @@ type Lesson struct {
 	MeshesRacked, MeshesTried int
 	Prints                    []Choice       // typical prints, each with the mesh chosen from the racks
 	Others                    []Choice       // each other ink class and use
-	Worked                    *plan.Plan     // a job of a white base and a halftone on it; nil: the planner finds none
+	Worked                    *plan.Plan     // a job of a white base and a halftone on it, or of a solid; nil: the planner finds none
 	Faults                    []seen.Finding // what may be seen of the worked job's prints, and what to do
 	Cautions                  []string       // codes of what can hurt, of all the shop's inks
 	Exercises                 []Exercise

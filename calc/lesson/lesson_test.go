@@ -50,6 +50,11 @@ func TestBuiltInShop(t *testing.T) {
 			t.Errorf("the edge may lean %g deg for %g mm, after %g deg for %g mm", x.EdgeDeg, x.FinestMM, l.Limits[i].EdgeDeg, l.Limits[i].FinestMM)
 		}
 	}
+	for _, c := range l.Meshes { // one stroke lays no more than the mesh holds, and a finer one no second hit
+		if c.FilmUM == nil || *c.FilmUM > c.VolumeUM {
+			t.Errorf("one stroke through %s lays %v um of %g", c.Name, *c.FilmUM, c.VolumeUM)
+		}
+	}
 	blades := map[string]bool{}
 	for _, c := range append(l.Prints, l.Others...) {
 		if c.Setup == nil {
@@ -190,6 +195,28 @@ func TestRacksThatGiveNothing(t *testing.T) {
 	for want, shop := range map[string]*job.Shop{"every count is 0": none, "folds": limp} {
 		if _, err := Make(shop); err == nil || !strings.Contains(err.Error(), want) || strings.Contains(err.Error(), "lesson") {
 			t.Errorf("error %v; %q is wanted in it, and not the lesson's own names", err, want)
+		}
+	}
+}
+
+// TestOneStation: a shop of one station, where no base is printed under a color and no flash stands between two prints, has
+// its lesson: a card of one screen, faults, and what a flash would do.
+func TestOneStation(t *testing.T) {
+	shop := file.BuiltInShop()
+	shop.Presses = []job.Press{{Name: "table", Kind: "manual", Heads: 1, StrokeMPerS: 0.3, LoadNPerCM: 5}}
+	for _, fine := range []bool{false, true} {
+		if fine { // no white covers dark cloth in one print
+			shop.Meshes = shop.Meshes[len(shop.Meshes)-1:]
+		}
+		l, err := Make(shop)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if l.Worked == nil || len(l.Worked.Locations[0].Screens) != 1 || len(l.Faults) == 0 || len(l.Exercises) < 8 {
+			t.Errorf("fine mesh %v: %d faults, %d exercises, card %v", fine, len(l.Faults), len(l.Exercises), l.Worked != nil)
+		}
+		if l.FlashedUM <= l.Strokes[1].Value {
+			t.Errorf("a flash between two prints makes %g um of %g", l.FlashedUM, l.Strokes[0].Value)
 		}
 	}
 }

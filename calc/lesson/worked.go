@@ -7,7 +7,8 @@ import (
 	"bladecard/calc/seen"
 )
 
-// The worked job: a white base and a halftone on it, as large as a chest takes (common practice).
+// The worked job: a white base and a halftone on it, as large as a chest takes (common practice). A shop that cannot
+// print both has a white solid, or a solid of a color.
 const (
 	workedWidthMM, workedHeightMM = 300, 350
 	workedCoverage                = 0.4
@@ -15,16 +16,24 @@ const (
 	workedQuantity                = 100
 )
 
-// job makes the worked job and asks what may be seen of its prints: of the base, or else of the halftone.
+// job makes the worked job and asks what may be seen of its prints: of the first screen, or else of the second.
 func (m *maker) job() {
 	j := jobOn(cotton)
 	j.Number, j.Quantity = "101", workedQuantity
 	base := job.Screen{Swatch: "#ffffff", InkName: white, Use: "underbase", Coverage: workedCoverage}
 	dots := job.Screen{InkName: inkName, Use: "halftone", Coverage: workedCoverage, Halftone: &job.Halftone{LinesPerInch: workedLPI, Smallest: smallestDot}}
-	j.Locations = []job.Location{{Name: "full front", WidthMM: workedWidthMM, HeightMM: workedHeightMM, Place: "full-front", Screens: []job.Screen{base, dots}}}
-	p, err := m.make(j, m.shop)
-	if err != nil {
-		return // a rack that holds no such job has no worked card
+	cover, color := base, job.Screen{InkName: inkName, Use: "solid", Coverage: workedCoverage}
+	cover.Use = "solid"
+	var p *plan.Plan
+	for _, screens := range [][]job.Screen{{base, dots}, {cover}, {color}} {
+		j.Locations = []job.Location{{Name: "full front", WidthMM: workedWidthMM, HeightMM: workedHeightMM, Place: "full-front", Screens: screens}}
+		if made, err := m.make(j, m.shop); err == nil {
+			p = made
+			break
+		}
+	}
+	if p == nil {
+		return // racks that hold no such job have no worked card
 	}
 	m.out.Worked = p
 	for _, code := range seen.Faults() {

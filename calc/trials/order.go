@@ -25,8 +25,8 @@ func (p *planner) trial(setups []fit.Print, pr fit.Priors, lot *rand.Rand) (Tria
 	}
 	t.Angle, t.Hardness = effect(pr.Angle, terms.Angle.Error), effect(pr.Hardness, terms.Hardness.Error)
 	t.NextStroke = effect(pr.NextStroke, terms.NextStroke.Error)
-	t.Before = fit.HalfOfNormal(before.Sigma())
-	if t.After, err = meanHalf(terms, setups); err != nil {
+	t.Before = bandOf(fit.HalfOfNormal(before.Sigma()))
+	if t.After, err = meanBand(terms, setups); err != nil {
 		return Trial{}, err
 	}
 	for _, group := range grouped(setups, func(s fit.Print) string { return s.Mesh }) {
@@ -39,8 +39,8 @@ func (p *planner) trial(setups []fit.Print, pr fit.Priors, lot *rand.Rand) (Tria
 		if before, err = fit.NewDesign(group, []string{"1"}, pr); err != nil {
 			return Trial{}, err
 		}
-		m.Before = fit.HalfOfNormal(before.Sigma())
-		if m.After, err = meanHalf(terms, group); err != nil {
+		m.Before = bandOf(fit.HalfOfNormal(before.Sigma()))
+		if m.After, err = meanBand(terms, group); err != nil {
 			return Trial{}, err
 		}
 		t.Meshes = append(t.Meshes, m)
@@ -48,17 +48,17 @@ func (p *planner) trial(setups []fit.Print, pr fit.Priors, lot *rand.Rand) (Tria
 	return t, nil
 }
 
-// meanHalf is the root mean square over setups of half of the band that a calibration gives.
-func meanHalf(t fit.Terms, setups []fit.Print) (float64, error) {
+// meanBand is the band whose half is the root mean square, over setups, of the halves that a calibration gives.
+func meanBand(t fit.Terms, setups []fit.Print) (Band, error) {
 	total := 0.0
 	for _, s := range setups {
 		known, err := t.Error(s.Mesh, s.Blade, s.AngleDeg, s.HardnessShoreA, s.Strokes)
 		if err != nil {
-			return 0, err
+			return Band{}, err
 		}
 		total += square(t.Half(known, 0, 0))
 	}
-	return math.Sqrt(total / float64(len(setups))), nil
+	return bandOf(math.Sqrt(total / float64(len(setups)))), nil
 }
 
 // shuffled draws the order of screens in a day, of blades on a screen and of prints with a blade by lot.

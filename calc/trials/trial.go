@@ -36,11 +36,22 @@ const Enough = 0.01
 type Trial struct {
 	Prints  []fit.Print // in the order of printing; Day is "1", "2", ...
 	Minutes []float64   // of each day
-	Before  float64     // half of the band of nine in ten over the shop's setups, on the logarithm, as things are
-	After   float64     // the same once the prints are made and fitted
+	Before  Band        // over the shop's setups, as things are
+	After   Band        // the same once the prints are made and fitted
 	Meshes  []Mesh
 
 	Angle, Hardness, NextStroke Effect // per 10 deg, per 10 Shore A, of the share that a further stroke adds
+}
+
+// Band is where nine of ten films lie round the predicted one.
+type Band struct {
+	Half                      float64 // of the band, on the logarithm
+	UnderPercent, OverPercent float64 // its ends, percent of the predicted film below and above it
+}
+
+// bandOf is the band of a half.
+func bandOf(half float64) Band {
+	return Band{half, 100 * (1 - math.Exp(-half)), 100 * (math.Exp(half) - 1)}
 }
 
 // Effect is half of the band of nine in ten of a term of the fit.
@@ -50,7 +61,7 @@ type Effect struct{ Before, After float64 }
 type Mesh struct {
 	Name          string
 	Prints        int
-	Before, After float64 // as in Trial
+	Before, After Band // as in Trial
 }
 
 // ErrNoTime is returned where the limits leave no room for the fewest prints that a fit takes.

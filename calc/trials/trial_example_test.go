@@ -12,8 +12,9 @@ func ExamplePlan() {
 	if err != nil {
 		panic(err)
 	}
-	fmt.Printf("%d prints in %.0f min: the band goes from %.0f to %.0f %%\n", len(plan.Prints), plan.Minutes[0], 100*plan.Before, 100*plan.After)
-	// Output: 30 prints in 180 min: the band goes from 39 to 26 %
+	fmt.Printf("%d prints in %.0f min: films from %.0f %% under to %.0f %% over, then %.0f to %.0f\n", len(plan.Prints), plan.Minutes[0],
+		plan.Before.UnderPercent, plan.Before.OverPercent, plan.After.UnderPercent, plan.After.OverPercent)
+	// Output: 30 prints in 180 min: films from 32 % under to 48 % over, then 23 to 29
 }
 
 func ExampleUsual() {

@@ -15,7 +15,7 @@ import (
 // a shop that is ready.
 func BenchmarkJob(b *testing.B) {
 	c := &call{stdout: io.Discard, stderr: io.Discard}
-	d := documents{size: page.Sizes[0].Name}
+	d := documents{size: page.Sizes[0].Name, flip: flipLong}
 	n := 0
 	b.ReportAllocs()
 	for b.Loop() {
@@ -34,9 +34,14 @@ func BenchmarkJob(b *testing.B) {
 	}
 }
 
-// BenchmarkBuild builds folders of jobs of six screens, from nothing and with nothing changed.
+// BenchmarkBuild builds folders of jobs of six screens, from nothing and with nothing changed; with
+// -short a small one.
 func BenchmarkBuild(b *testing.B) {
-	for _, n := range []int{100, 1000} {
+	folders := []int{100, 1000}
+	if testing.Short() {
+		folders = []int{10}
+	}
+	for _, n := range folders {
 		dir := b.TempDir()
 		if err := bench.Folder(filepath.Join(dir, "jobs"), n, 6, ""); err != nil {
 			b.Fatal(err)

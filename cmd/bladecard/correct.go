@@ -45,10 +45,13 @@ func wordsHelp() string {
 	return strings.Join(out, "\n")
 }
 
-// faultOf is the fault that a word of any language means, with hyphens or spaces, in capitals or not. What is accepted is
+// unaccented takes off the accents that the words of faults are written without.
+var unaccented = strings.NewReplacer("á", "a", "é", "e", "í", "i", "ó", "o", "ú", "u", "ñ", "n")
+
+// faultOf is the fault that a word of any language means, with hyphens or spaces, accents or not, in capitals or not. What is accepted is
 // said in a voice, nil: in English.
 func faultOf(text string, v *say.Voice) (string, error) {
-	word := strings.ToLower(strings.Join(strings.Fields(strings.ReplaceAll(text, "-", " ")), "-"))
+	word := unaccented.Replace(strings.ToLower(strings.Join(strings.Fields(strings.ReplaceAll(text, "-", " ")), "-")))
 	means := map[string]string{}
 	var accepted, all []string
 	for _, f := range seen.Faults() {

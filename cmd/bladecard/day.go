@@ -13,6 +13,7 @@ import (
 	"bladecard/calc/presslog"
 	"bladecard/cmd/bladecard/internal/disk"
 	"bladecard/render/daysheet"
+	"bladecard/render/say"
 )
 
 var dayCommand = command{
@@ -73,7 +74,7 @@ func layOutDay(c *call) int {
 		err = c.put(to, table, func(w io.Writer) error { return day.WriteCSV(w, d) })
 	}
 	if err == nil && target != "" {
-		faces, wrong := daysheet.Pages(d, first.shop.Name, span.say(v.Date), paperOf(paperName, first.shop), v)
+		faces, wrong := daysheet.Pages(d, first.shop.Name, span.say(v), paperOf(paperName, first.shop), v)
 		if err = wrong; err == nil {
 			err = c.putPages(to, target, first.floor, "day", faces)
 		}
@@ -160,16 +161,17 @@ func (s *dueSpan) holds(d job.Date) bool {
 }
 
 // say is the span in words; empty where none was given.
-func (s *dueSpan) say(date func(iso string) string) string {
+func (s *dueSpan) say(v *say.Voice) string {
+	from, to := v.Date(s.from.ISO()), v.Date(s.to.ISO())
 	switch {
 	case !s.given:
 		return ""
 	case s.from == s.to:
-		return date(s.from.ISO())
+		return from
 	case s.from == (job.Date{}):
-		return "– " + date(s.to.ISO())
+		return v.T("day.until", "date", to)
 	case s.to == (job.Date{}):
-		return date(s.from.ISO()) + " –"
+		return v.T("day.since", "date", from)
 	}
-	return date(s.from.ISO()) + " – " + date(s.to.ISO())
+	return v.T("day.span", "from", from, "to", to)
 }

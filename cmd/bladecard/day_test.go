@@ -188,10 +188,21 @@ func paperOfDay(t *testing.T, dir string, files []string) {
 			if err != nil {
 				t.Fatal(err)
 			}
+			ticks, want := 0, len(d.Blades)+len(d.Screens)+len(d.Inks)+len(d.Dryers)+len(plans)
 			for _, f := range faces {
 				for _, err := range pagecheck.Check(f, flow.SmallPT) {
 					t.Errorf("%s, %s: %v", language, paper.Name, err)
 				}
+				for _, b := range f.Boxes {
+					if strings.HasSuffix(b.Name, " tick") {
+						if ticks++; b.W < 5 || b.H < 5 {
+							t.Errorf("%s: %s is %.1f x %.1f mm, too small for a glove", language, b.Name, b.W, b.H)
+						}
+					}
+				}
+			}
+			if ticks != want {
+				t.Errorf("%s, %s: %d boxes to tick, %d things to do", language, paper.Name, ticks, want)
 			}
 		}
 	}

@@ -15,8 +15,8 @@ var handoutCommand = command{
 Its pictures, tables and exercises are computed from the racks of the shop file SHOP, or else of the
 nearest shop.toml in this folder or above it, or else of the built-in example shop. The answers
 stand on the last page, never on the back of the work sheet. For a new hand, --level intro leaves
-out why, and the exercises on it. --level wall is one page to hang up: what is printed, and for it
-the blade of this rack, its angle, the strokes and what to look for.`,
+out why, the tables of the racks, and the exercises on them. --level wall is one page to hang up:
+what is printed, and for it the blade of this rack, its angle, the strokes and what to look for.`,
 	run: printHandout,
 }
 
@@ -48,7 +48,11 @@ func printHandout(c *call) int {
 	if err != nil {
 		return c.failed(err)
 	}
-	faces, err := handout.Pages(l, paperOf(paperName, f.shop), f.voice, handout.Options{Logo: logo, Accent: f.shop.Accent, Level: handout.Level(level), Shop: f.voice.Shop(use.from, f.shop.Name, use.file())})
+	file := use.file()
+	if f.shop.Name != "" {
+		file = "" // people know their shop by its name
+	}
+	faces, err := handout.Pages(l, paperOf(paperName, f.shop), f.voice, handout.Options{Logo: logo, Accent: f.shop.Accent, Level: handout.Level(level), Shop: f.voice.Shop(use.from, f.shop.Name, file)})
 	if err == nil {
 		err = c.putPages(c.writer(use.path), target, f, "handout", faces)
 	}

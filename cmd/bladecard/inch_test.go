@@ -89,7 +89,7 @@ func TestInchShopsReadNoMetric(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	faces, err = trialsheet.Pages(tried, trialsheet.Shop{PatchMM: choose.PatchMM}, page.Letter, first.voice)
+	faces, err = trialsheet.Pages(tried, trialsheet.Shop{PatchMM: patches.SideMM}, page.Letter, first.voice)
 	add("trial", faces, err)
 	for paper, all := range texts {
 		inch := 0

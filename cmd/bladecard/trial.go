@@ -26,7 +26,7 @@ the time they take, and says by how much before you print. -o writes the sheet t
 boxes to fill in; --log writes the log for the same prints, to type the readings into. Then run fit
 on that log.
 
-All prints are of one solid square, 100 x 100 mm, on a screen of each mesh.`,
+All prints are of one solid square, 100 x 100 mm or 4 x 4 in, on a screen of each mesh.`,
 	run: planTrial,
 }
 
@@ -100,7 +100,7 @@ func planTrial(c *call) int {
 		})
 	}
 	if err == nil && o.target != "" {
-		faces, wrong := trialsheet.Pages(t, trialsheet.Shop{Name: f.shop.Name, Press: patches.Press, Ink: patches.Ink, PatchMM: choose.PatchMM}, paperOf(o.paper, f.shop), f.voice)
+		faces, wrong := trialsheet.Pages(t, trialsheet.Shop{Name: f.shop.Name, Press: patches.Press, Ink: patches.Ink, PatchMM: patches.SideMM}, paperOf(o.paper, f.shop), f.voice)
 		if err = wrong; err == nil {
 			err = c.putPages(to, o.target, f, "trial", faces)
 		}
@@ -118,24 +118,25 @@ func planTrial(c *call) int {
 
 // tellTrial says what the trial takes and what it will tell.
 func tellTrial(w io.Writer, v *say.Voice, shop *job.Shop, t trials.Trial) {
+	prints := v.TrialPrints(t)
 	for d, minutes := range t.Minutes {
-		n := 0
-		for _, p := range t.Prints {
+		var of []string
+		for i, p := range t.Prints {
 			if p.Day == fmt.Sprint(d+1) {
-				n++
+				of = append(of, prints[i])
 			}
 		}
-		fmt.Fprintln(w, v.T("trial.day", "n", fmt.Sprint(d+1), "prints", v.Many("trial.prints", n), "minutes", v.Minutes(minutes)))
-	}
-	for i, p := range t.Prints {
-		fmt.Fprintf(w, "  %2d  %s\n", i+1, strings.Join([]string{p.Mesh, p.Blade, v.Angle(p.AngleDeg), v.Many("change.strokes", p.Strokes)}, "  "))
+		fmt.Fprintln(w, v.T("trial.day", "n", fmt.Sprint(d+1), "prints", v.Many("trial.prints", len(of)), "minutes", v.Minutes(minutes)))
+		for _, line := range of {
+			fmt.Fprintln(w, "  "+line)
+		}
 	}
 	fmt.Fprintln(w, v.T("trial.all", "before", v.Around(t.Before), "after", v.Around(t.After)))
 	for _, m := range t.Meshes {
 		fmt.Fprintln(w, "  "+v.T("trial.mesh", "mesh", m.Name, "before", v.Around(m.Before), "after", v.Around(m.After), "prints", v.Many("trial.prints", m.Prints)))
 	}
-	for _, line := range v.TrialEffects(t) {
-		fmt.Fprintln(w, "  "+line)
+	for _, e := range v.TrialEffects(t) {
+		fmt.Fprintln(w, "  "+v.T("trial.effect", "what", e.What, "before", e.Before, "after", e.After))
 	}
 	if shop.Calibration != nil {
 		fmt.Fprintln(w, v.T("trial.calibrated"))

@@ -5,7 +5,8 @@ import (
 	"bladecard/calc/trials"
 )
 
-// trialJSON is a trial as JSON: the prints in order and half of the expected range before and after, as the factor to either side.
+// trialJSON is a trial as JSON: the prints in order and the expected range before and after, half of it as a logarithm and
+// its ends in percent of the predicted film.
 type trialJSON struct {
 	Press   string       `json:"press"`
 	Ink     string       `json:"ink"`
@@ -13,6 +14,8 @@ type trialJSON struct {
 	Minutes []float64    `json:"minutes"`
 	Before  float64      `json:"range_log_before"`
 	After   float64      `json:"range_log_after"`
+	BeforeP trialRange   `json:"range_percent_before"`
+	AfterP  trialRange   `json:"range_percent_after"`
 	Meshes  []trialMesh  `json:"meshes"`
 }
 
@@ -26,19 +29,28 @@ type trialPrint struct {
 }
 
 type trialMesh struct {
-	Mesh   string  `json:"mesh"`
-	Prints int     `json:"prints"`
-	Before float64 `json:"range_log_before"`
-	After  float64 `json:"range_log_after"`
+	Mesh    string     `json:"mesh"`
+	Prints  int        `json:"prints"`
+	Before  float64    `json:"range_log_before"`
+	After   float64    `json:"range_log_after"`
+	BeforeP trialRange `json:"range_percent_before"`
+	AfterP  trialRange `json:"range_percent_after"`
 }
 
+type trialRange struct {
+	Low  float64 `json:"low"`
+	High float64 `json:"high"`
+}
+
+func rangeOf(b trials.Band) trialRange { return trialRange{-b.UnderPercent, b.OverPercent} }
+
 func newTrialJSON(t trials.Trial, p choose.Patches) trialJSON {
-	out := trialJSON{Press: p.Press, Ink: p.Ink, Minutes: t.Minutes, Before: t.Before, After: t.After}
+	out := trialJSON{Press: p.Press, Ink: p.Ink, Minutes: t.Minutes, Before: t.Before.Half, After: t.After.Half, BeforeP: rangeOf(t.Before), AfterP: rangeOf(t.After)}
 	for _, x := range t.Prints {
 		out.Prints = append(out.Prints, trialPrint{x.Day, x.Mesh, p.EOMUM[x.Mesh], x.Blade, x.AngleDeg, x.Strokes})
 	}
 	for _, m := range t.Meshes {
-		out.Meshes = append(out.Meshes, trialMesh{m.Name, m.Prints, m.Before, m.After})
+		out.Meshes = append(out.Meshes, trialMesh{m.Name, m.Prints, m.Before.Half, m.After.Half, rangeOf(m.Before), rangeOf(m.After)})
 	}
 	return out
 }

@@ -23,7 +23,7 @@ func TestTrialToFit(t *testing.T) {
 	if code := run([]string{"trial", "../../samples/shop.toml", "-o", paper, "--log", log}, nil, &out, &errs); code != exitDone {
 		t.Fatalf("trial: exit code %d: %s", code, &errs)
 	}
-	for _, want := range []string{"day 1: ", "now −32 to +48", "hardness: 10 Shore A more"} {
+	for _, want := range []string{"day 1: ", "now run 32\u00a0% under to 48\u00a0% over", "10 Shore A harder"} {
 		if !strings.Contains(out.String(), want) {
 			t.Errorf("trial does not say %q:\n%s", want, &out)
 		}

@@ -1,9 +1,11 @@
 package card
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"bladecard/calc/plan"
@@ -11,6 +13,7 @@ import (
 	"bladecard/render/canvas"
 	"bladecard/render/figure"
 	"bladecard/render/page"
+	"bladecard/render/say"
 )
 
 // block is a piece of the back over its whole width, laid out and not yet placed.
@@ -21,47 +24,58 @@ type block struct {
 
 // amount is how much of what may be left out stands on the back.
 type amount struct {
-	charts         bool
-	arrows, faults int // rows of the ruler and of what it looks like; arrows < 0: no ruler
+	chartsMM       float64 // height of the two charts; 0: none
+	arrows, faults int     // rows of the ruler and of what it looks like; arrows < 0: no ruler
 	leans, setup   bool
 	code           bool    // that a phone reads
 	last           lastRun // of the last run of the screen
 	warnings       int     // a row each, one after the other, in a few words
+	rows           int     // to write on
 }
 
-// amounts are tried from the fullest: the charts, which only the larger cards have, give way to the text, and all
-// else to the warnings.
-func (m *maker) amounts() []amount {
-	var out []amount
-	whole := []amount{{arrows: 6, faults: 5}, {arrows: 5, faults: 5}, {arrows: 5, faults: 4}, {arrows: 4, faults: 4}, {arrows: 4, faults: 3}, {arrows: 3, faults: 3}, {arrows: 2, faults: 3}, {arrows: 2, faults: 2}}
-	for _, charts := range []bool{true, false} {
-		if charts && m.size.H <= page.Card132.H {
-			continue
-		}
-		for _, code := range []bool{true, false} {
-			for _, a := range whole {
-				if a.charts, a.leans, a.setup, a.code, a.last = charts, true, true, code, lastWhole; !code || a.faults >= faultsBesideCode {
-					out = append(out, a)
-				}
+// helpsOf are the rows of the ruler and of the faults, from the most.
+var helpsOf = []amount{{arrows: 6, faults: 5}, {arrows: 5, faults: 5}, {arrows: 5, faults: 4}, {arrows: 4, faults: 4}, {arrows: 4, faults: 3}, {arrows: 3, faults: 3}, {arrows: 2, faults: 3}, {arrows: 2, faults: 2}}
+
+// amounts are tried from the fullest: the charts, which only the largest card has room for, give way to the text,
+// the code to a second row to write on, and all else to the warnings.
+var amounts = func() (out []amount) {
+	add := func(from []amount, a amount) {
+		for _, b := range from {
+			a.arrows, a.faults, a.leans, a.setup = b.arrows, b.faults, true, true
+			if a.last == lastNone {
+				a.last = lastWhole
 			}
+			out = append(out, a)
 		}
 	}
+	for _, mm := range []float64{96, 88, 80, leastChartsMM} {
+		add(helpsOf[:6], amount{chartsMM: mm, code: true, rows: 3})
+	}
+	add(helpsOf[:6], amount{chartsMM: leastChartsMM, code: true, rows: 2})
+	add(helpsOf[:6], amount{chartsMM: leastChartsMM, rows: 2})
+	add(helpsOf[:7], amount{code: true, rows: 2}) // with fewer than three faults the code gives way
+	add(helpsOf, amount{rows: 2})
+	add(helpsOf, amount{rows: 1})
+	add(helpsOf[5:], amount{last: lastLine, rows: 1})
 	out = append(out, amount{arrows: 2, setup: true, last: lastWhole}, amount{arrows: 2, setup: true, last: lastLine}, amount{setup: true, last: lastLine},
 		amount{arrows: -1, setup: true, last: lastLine}, amount{arrows: -1, last: lastLine}, amount{arrows: -1})
 	for n := 1; n <= mostShort+1; n++ {
 		out = append(out, amount{arrows: 2, warnings: n}, amount{arrows: -1, warnings: n})
 	}
 	return out
-}
+}()
 
-// faultsBesideCode is how many faults a back must have room for beside the code; with fewer the code gives way.
-const faultsBesideCode = 3
+// leastChartsMM is the height of two charts below which they tell nothing.
+const leastChartsMM = 72.0
 
 // codeMM is the side of the code with its margin.
 const codeMM = 18.5
 
 // Warnings that find no room one under the other are joined, then those at the end are said in a few words.
 const mostShort = 6
+
+// gapMM is the least between two blocks.
+const gapMM = 0.7
 
 // back lays out the side for whoever sets up, measures and corrects: warnings, the film and what moves it, what
 // to do about a print that looks wrong, the heat, cautions, and the log.
@@ -71,10 +85,13 @@ func (m *maker) back(r page.Rect) {
 		m.err = err
 		return
 	}
-	const gapMM = 0.9
-	for _, a := range m.amounts() {
-		blocks := m.blocks(r.W, a, faults)
-		spare := r.H + gapMM
+	memo := map[piece]block{}
+	for _, a := range amounts {
+		if a.chartsMM > 0 && m.size.H < page.CardA5.H {
+			continue
+		}
+		blocks := m.blocks(r.W, a, faults, memo)
+		spare := r.H + gapMM - m.logMM(max(1, a.rows))
 		for _, b := range blocks {
 			spare -= b.h + gapMM
 		}
@@ -82,15 +99,18 @@ func (m *maker) back(r page.Rect) {
 			continue
 		}
 		y, before := r.Y, len(m.boxes)
-		gap := gapMM + math.Min(1, spare/float64(2*len(blocks)))
-		for i, b := range blocks {
-			if i == len(blocks)-1 { // the log takes what is left: room to write
-				b.h, y = math.Min(2*b.h, r.Bottom()-y), math.Max(y, r.Bottom()-2*b.h)
-			}
+		rows := max(1, a.rows)
+		for rows < mostRows && spare >= m.logMM(1)-m.logMM(0) {
+			spare, rows = spare-(m.logMM(1)-m.logMM(0)), rows+1
+		}
+		gap := gapMM + math.Min(1, spare/float64(len(blocks)+1))
+		for _, b := range blocks {
 			b.draw(page.Rect{X: r.X, Y: y, W: r.W, H: b.h})
 			y += b.h + gap
 		}
-		if a.charts && errors.Is(m.err, figure.ErrNoRoom) {
+		h := math.Min(r.Bottom()-y, 1.35*m.logMM(rows))
+		m.log(page.Rect{X: r.X, Y: r.Bottom() - h, W: r.W, H: h}, rows)
+		if a.chartsMM > 0 && errors.Is(m.err, figure.ErrNoRoom) {
 			m.boxes, m.err = m.boxes[:before], nil
 			continue
 		}
@@ -102,51 +122,63 @@ func (m *maker) back(r page.Rect) {
 // noteMM is the height of a line of notes.
 func (m *maker) noteMM() float64 { return canvas.LineHeight(canvas.Font{SizePT: m.grid.notePT}) }
 
-func (m *maker) blocks(w float64, a amount, faults []seen.Finding) []block {
-	out := []block{m.title()}
-	if len(m.screen.Warnings) > 0 {
-		out = append(out, m.warnings(w, a.warnings))
+// piece is what a block shows, and how much of it: laid out once for all amounts.
+type piece struct {
+	name string
+	much int
+	w    float64
+}
+
+func (m *maker) blocks(w float64, a amount, faults []seen.Finding, memo map[piece]block) []block {
+	once := func(p piece, lay func() block) block {
+		b, done := memo[p]
+		if !done {
+			b = lay()
+			memo[p] = b
+		}
+		return b
 	}
-	out = append(out, m.film(w, a.warnings > mostShort))
+	out := []block{once(piece{name: "title"}, m.title)}
+	if len(m.screen.Warnings) > 0 {
+		out = append(out, once(piece{name: "warnings", much: a.warnings}, func() block { return m.warnings(w, a.warnings) }))
+	}
+	brief := 0
+	if a.warnings > mostShort {
+		brief = 1
+	}
+	out = append(out, once(piece{name: "film", much: brief}, func() block { return m.film(w, brief > 0) }))
 	if m.screen.Last != nil && a.last != lastNone {
-		out = append(out, m.last(w, a.last))
+		out = append(out, once(piece{name: "last", much: int(a.last)}, func() block { return m.last(w, a.last) }))
 	}
 	if a.arrows >= 0 {
 		out = append(out, m.helps(w, a, faults)...)
 	}
-	if a.code {
-		out = append(out, m.beside(w-codeMM-1, a.setup))
-	} else {
-		out = append(out, m.notes(w, a.setup)...)
+	if !a.code {
+		if notes := once(piece{name: "notes", much: map[bool]int{true: 1}[a.setup]}, func() block { return m.notes(w, a.setup) }); notes.h > 0 {
+			out = append(out, notes)
+		}
+		return out
 	}
-	return append(out, m.log())
+	return append(out, once(piece{name: "beside"}, func() block { return m.beside(w-codeMM-1, a.setup) }))
 }
 
 // notes are wipe test, flash and cure, then the cautions.
-func (m *maker) notes(w float64, setup bool) []block {
-	var out []block
+func (m *maker) notes(w float64, setup bool) block {
+	var lines []say.Line
 	if setup {
-		out = append(out, m.paragraph("setup", w, m.say.CardSetup(m.screen), canvas.Regular))
+		lines = m.say.CardSetup(m.screen)
 	}
 	if text := m.say.Cautions(m.screen.Cautions); text != "" {
-		out = append(out, m.paragraph("cautions", w, text, canvas.Regular))
+		lines = append(lines, say.Line{Text: text})
 	}
-	return out
+	return m.lines("setup", w, lines)
 }
 
 // beside are the notes with the code at their right.
 func (m *maker) beside(w float64, setup bool) block {
-	const gapMM = 0.9
-	notes, h := m.notes(w, setup), -gapMM
-	for _, b := range notes {
-		h += b.h + gapMM
-	}
-	return block{h: math.Max(h, codeMM), draw: func(r page.Rect) {
-		y := r.Y
-		for _, b := range notes {
-			b.draw(page.Rect{X: r.X, Y: y, W: w, H: b.h})
-			y += b.h + gapMM
-		}
+	notes := m.notes(w, setup)
+	return block{h: math.Max(notes.h, codeMM), draw: func(r page.Rect) {
+		notes.draw(page.Rect{X: r.X, Y: r.Y, W: w, H: notes.h})
 		code, err := figure.Code(m.say.ScreenCode(m.plan, m.loc, m.screen), codeMM)
 		if err != nil {
 			m.err = err
@@ -156,26 +188,69 @@ func (m *maker) beside(w float64, setup bool) block {
 	}}
 }
 
-// paragraph is a text over as many rows as it takes.
-func (m *maker) paragraph(name string, w float64, text string, face canvas.Face) block {
-	st := page.Style{Font: canvas.Font{Face: face, SizePT: m.grid.notePT}, Color: canvas.Black}
-	p := page.Paragraph(name, 0, 0, w, text, st, 0)
-	return block{h: p.Bottom, draw: func(r page.Rect) {
-		for _, b := range p.Boxes {
+// lines are texts under each other, each behind its label in a narrow column; one without a label takes the whole width.
+func (m *maker) lines(name string, w float64, lines []say.Line) block {
+	label, text := canvas.Font{Face: canvas.Bold, SizePT: m.grid.notePT}, canvas.Font{SizePT: m.grid.notePT}
+	column := 0.0
+	for _, l := range lines {
+		if l.Label != "" {
+			column = math.Max(column, canvas.Width(l.Label, label)+1.6)
+		}
+	}
+	var boxes []page.Box
+	y, row := 0.0, m.noteMM()
+	for _, l := range lines {
+		x := 0.0
+		if l.Label != "" {
+			boxes, x = append(boxes, page.Text(name+": "+l.Label, 0, y, column, row, l.Label, label, canvas.Black, page.Left)), column
+		}
+		p := wrapped(name, x, y, w-x, l.Text, text)
+		boxes, y = append(boxes, p.Boxes...), p.Bottom
+	}
+	return m.placed(boxes, y)
+}
+
+// wrapped is a text on as many lines as it takes, none of them a lone last word where a narrower column helps.
+func wrapped(name string, x, y, w float64, text string, f canvas.Font) page.Fitted {
+	st := page.Style{Font: f, Color: canvas.Black}
+	p := page.Paragraph(name, x, y, w, text, st, 0)
+	if n := len(p.Boxes); n > 1 && !strings.Contains(p.Boxes[n-1].Text, " ") {
+		if q := page.Paragraph(name, x, y, 0.9*w, text, st, 0); len(q.Boxes) == n {
+			return q
+		}
+	}
+	return p
+}
+
+// placed is a block of boxes that are laid out at 0, 0.
+func (m *maker) placed(boxes []page.Box, h float64) block {
+	return block{h: h, draw: func(r page.Rect) {
+		for _, b := range boxes {
 			b.X, b.Y = b.X+r.X, b.Y+r.Y
 			m.boxes = append(m.boxes, b)
 		}
 	}}
 }
 
-// title names the screen.
+// paragraph is a text over as many rows as it takes.
+func (m *maker) paragraph(name string, w float64, text string, face canvas.Face) block {
+	p := wrapped(name, 0, 0, w, text, canvas.Font{Face: face, SizePT: m.grid.notePT})
+	return m.placed(p.Boxes, p.Bottom)
+}
+
+// title names the screen; where that is too long, each of its names is cut, so that none pushes out the others.
 func (m *maker) title() block {
-	s := m.say.T("card.screen", "n", fmt.Sprint(m.screen.Number), "of", fmt.Sprint(m.screen.Of)) + " · " + m.color() + " · " + m.loc.Name + " · " + m.plan.Title
+	names := []string{m.color(), m.loc.Name, m.plan.Title}
+	screen := m.say.T("card.screen", "n", fmt.Sprint(m.screen.Number), "of", fmt.Sprint(m.screen.Of)) + " · "
 	if m.plan.Job != "" {
-		s = m.plan.Job + " · " + s
+		screen = m.plan.Job + " · " + screen
+	}
+	whole, f := screen+strings.Join(names, " · "), canvas.Font{Face: canvas.Bold, SizePT: m.grid.notePT}
+	for i, name := range names {
+		names[i], _ = canvas.Cut(name, f, m.grid.mm(27))
 	}
 	return block{h: m.noteMM() + 0.4, draw: func(r page.Rect) {
-		m.note("screen", page.Rect{X: r.X, Y: r.Y, W: r.W, H: m.noteMM()}, bold, s)
+		m.note("screen", page.Rect{X: r.X, Y: r.Y, W: r.W, H: m.noteMM()}, bold, whole, screen+strings.Join(names, " · "))
 		m.rule("under the title", r.X, r.Y+m.noteMM()+0.4, r.W, 0)
 	}}
 }
@@ -204,28 +279,32 @@ func (m *maker) warnings(w float64, brief int) block {
 
 // film is what to expect, large, and how to tell.
 func (m *maker) film(w float64, brief bool) block {
-	s, v := m.screen, m.say
-	big := v.T("card.cured", "value", v.FilmBoth(s.CuredUM.Value))
-	left := m.wide(big, bold) + 3
-	texts := v.Expect(m.plan, s)
+	big, mil := m.say.Cured(m.screen)
+	lines := m.say.Expect(m.plan, m.screen)
 	if brief {
-		texts = texts[:1]
+		lines = lines[:1]
 	}
-	how := m.paragraph("how to tell", w-left, strings.Join(texts, " "), canvas.Regular)
+	left, row := m.wide(big, bold)+3, m.noteMM()
+	how := m.lines("how to tell", w-left, lines)
 	h := canvas.LineHeight(canvas.Font{SizePT: m.grid.linePT})
-	return block{h: math.Max(h, how.h), draw: func(r page.Rect) {
+	high := h
+	if mil != "" {
+		high += row
+	}
+	return block{h: math.Max(high, how.h), draw: func(r page.Rect) {
 		m.line("cured film", page.Rect{X: r.X, Y: r.Y, W: left, H: h}, bold, big)
+		m.note("cured film in mil", page.Rect{X: r.X, Y: r.Y + h, W: left, H: row}, bold, mil)
 		how.draw(page.Rect{X: r.X + left, Y: r.Y, W: r.W - left, H: how.h})
 	}}
 }
 
-// helps are the ruler, what it looks like, and how far other blades may lean; on a larger card with the charts
-// beside them, the one over the angle alone where two would be too low.
+// helps are the ruler, what it looks like, and how far other blades may lean; on the largest card with the charts
+// beside them.
 func (m *maker) helps(w float64, a amount, faults []seen.Finding) []block {
-	const gapMM, chartMM = 3.0, 30.0 // a lower chart tells nothing
-	if !a.charts {
+	const gapMM = 3.0
+	if a.chartsMM == 0 {
 		blocks := []block{m.ruler(w, a.arrows)}
-		if looks, leans := m.looks(a.faults, faults), m.leans(max(3, a.faults)); looks.h > 0 && a.leans {
+		if looks, leans := m.looks(a.faults, faults), m.leans(a.faults); looks.h > 0 && a.leans {
 			left := 0.64 * w
 			blocks = append(blocks, block{h: math.Max(looks.h, leans.h), draw: func(r page.Rect) {
 				looks.draw(page.Rect{X: r.X, Y: r.Y, W: left, H: looks.h})
@@ -234,28 +313,29 @@ func (m *maker) helps(w float64, a amount, faults []seen.Finding) []block {
 		}
 		return blocks
 	}
-	left := 0.62 * w
-	list := []block{m.ruler(left, a.arrows), m.looks(a.faults, faults), m.leansText(left)}
-	h := 2.0
+	left := 0.6 * w
+	list := []block{m.ruler(left, a.arrows), m.looks(a.faults, faults), m.leans(len(m.screen.Others.Leans))}
+	h := 0.0
 	for _, b := range list {
 		h += b.h
 	}
-	charts := 1.4
-	if m.size.H >= page.CardA5.H {
-		charts = 2.4
+	if h+4 > a.chartsMM {
+		h -= list[2].h
+		list[2] = m.leansText(left)
+		h += list[2].h
 	}
-	h = math.Max(h, charts*chartMM)
+	between := math.Min(7, (a.chartsMM-h)/2)
+	if between < 1 {
+		return []block{{h: math.Inf(1)}}
+	}
+	h = a.chartsMM
 	return []block{{h: h, draw: func(r page.Rect) {
 		y := r.Y
 		for _, b := range list {
 			b.draw(page.Rect{X: r.X, Y: y, W: left, H: b.h})
-			y += b.h + 1
+			y += b.h + between
 		}
 		x := r.X + left + gapMM
-		if charts < 2 {
-			m.chartAngle(page.Rect{X: x, Y: r.Y, W: r.Right() - x, H: r.H})
-			return
-		}
 		m.chartAngle(page.Rect{X: x, Y: r.Y, W: r.Right() - x, H: 0.54*r.H - 0.5})
 		m.chartHardness(page.Rect{X: x, Y: r.Y + 0.54*r.H + 0.5, W: r.Right() - x, H: 0.46*r.H - 0.5})
 	}}}
@@ -267,9 +347,14 @@ func (m *maker) ruler(w float64, most int) block {
 	films := func(i plan.Interval) figure.Interval { return figure.Interval{Low: i.Low, High: i.High} }
 	fig := figure.Ruler{
 		Target: figure.Interval{Low: s.TargetUM.Low, High: s.TargetUM.High}, Band: figure.Interval{Low: s.CuredUM.Low, High: s.CuredUM.High},
-		Set: s.CuredUM.Value, SetLabel: v.T("card.as-set"), Unit: v.T("card.scale"), Format: v.Number, SizePT: m.grid.notePT,
+		Set: s.CuredUM.Value, SetLabel: v.T("card.as-set"), TargetLabel: v.CardTarget(s), Unit: v.T("card.scale"), Format: v.Number, SizePT: m.grid.notePT,
 	}
-	for _, c := range seen.Told(s.Corrections, most) {
+	if s.HeightMM != nil {
+		fig.Unit = v.T("card.scale-flat")
+	}
+	told := seen.Told(s.Corrections, most)
+	slices.SortStableFunc(told, func(a, b plan.Correction) int { return cmp.Compare(sense(b), sense(a)) })
+	for _, c := range told {
 		tag := "card.at-press"
 		if c.Kind == "mesh" || c.Kind == "eom" {
 			tag = "card.new-screen"
@@ -280,7 +365,7 @@ func (m *maker) ruler(w float64, most int) block {
 	any := films(s.Others.FilmUM)
 	row := figure.RulerRow{Label: v.T("card.any-blade", "range", v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High)), Tag: v.FilmRange(any.Low, any.High), Span: &any, To: s.CuredUM.Value}
 	if math.Max(s.CuredUM.Value-any.Low, any.High-s.CuredUM.Value) < s.TellsUM {
-		row.Tag = v.T("card.no-help", "range", row.Tag)
+		row.Tag, row.NoHelp = v.T("card.no-help", "range", row.Tag), true
 	}
 	fig.Rows = append(fig.Rows, row)
 	h := fig.Height()
@@ -290,6 +375,9 @@ func (m *maker) ruler(w float64, most int) block {
 		})
 	}}
 }
+
+// sense is 1 for a change that thickens the film and -1 for one that thins it.
+func sense(c plan.Correction) float64 { return math.Copysign(1, c.DeltaUM) }
 
 // looks are the faults that this screen is likely to show and what to do about each, in order.
 func (m *maker) looks(most int, faults []seen.Finding) block {
@@ -353,22 +441,30 @@ func (m *maker) leansText(w float64) block {
 	return m.paragraph("other blades", w, m.say.T("card.leans", "blade", m.screen.Blade.Name, "list", strings.Join(list, " · ")), canvas.Regular)
 }
 
+// mostRows is how many rows the log has at most.
+const mostRows = 4
+
+// logMM is the height of the log with so many rows to write on.
+func (m *maker) logMM(rows int) float64 {
+	return m.noteMM() + 4.1*math.Sqrt(m.grid.scale)*float64(rows)
+}
+
 // log is the strip to write on, in the columns that a press log has.
-func (m *maker) log() block {
-	heads := m.say.LogHeads(m.screen)
-	widths := []float64{15, 15.8, 14.7, 13, 13, 12.5, 11, 12, 15}
-	row := m.noteMM()
-	return block{h: row + 4.2, draw: func(r page.Rect) {
-		m.rule("above the log", r.X, r.Y, r.W, 0)
-		x := r.X
-		for i, head := range heads {
-			w := widths[i] / 122 * r.W
-			m.note(fmt.Sprintf("log %d", i+1), page.Rect{X: x + 0.4, Y: r.Y + 0.3, W: w - 0.8, H: row}, plain, head)
-			if i > 0 {
-				m.rule("log edge", x, r.Y+0.5, 0, r.H-1)
-			}
-			x += w
+func (m *maker) log(r page.Rect, rows int) {
+	widths := []float64{14.4, 16.2, 15.6, 13, 13, 12.5, 11, 12, 14.3}
+	m.rule("above the log", r.X, r.Y, r.W, 0)
+	x := r.X
+	for i, head := range m.say.LogHeads(m.screen) {
+		w := widths[i] / 122 * r.W
+		m.note(fmt.Sprintf("log %d", i+1), page.Rect{X: x + 0.6, Y: r.Y + 0.2, W: w - 0.8, H: m.noteMM()}, plain, head)
+		if i > 0 {
+			m.rule("log edge", x, r.Y+0.5, 0, r.H-1)
+			m.boxes[len(m.boxes)-1].Under = true // the rows cross it
 		}
-		m.rule("under the log", r.X, r.Bottom(), r.W, 0)
-	}}
+		x += w
+	}
+	pitch := (r.H - m.noteMM()) / float64(rows)
+	for i := range rows {
+		m.rule("log row", r.X, r.Bottom()-float64(i)*pitch, r.W, 0)
+	}
 }

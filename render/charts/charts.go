@@ -68,6 +68,9 @@ func both(v *say.Voice, s plan.Screen, curves []plan.Curve, sizePT float64) figu
 		Band:  &figure.Band{Interval: figure.Interval{Low: s.TargetUM.Low, High: s.TargetUM.High}, Label: v.T("chart.target", "range", v.FilmEnds(s.TargetUM.Low, s.TargetUM.High))},
 		Known: Known(v, s.CuredUM),
 	}
+	if s.HeightMM != nil { // the film before it rises
+		ch.Y.Title = v.T("card.y-flat")
+	}
 	ch.Lines = figure.Choose(Lines(v, curves), figure.MostLines)
 	return ch
 }

@@ -11,91 +11,210 @@ import (
 	"bladecard/render/say"
 )
 
-const titlePT = 16.0
+// The list hangs on a wall: what a press prints, in which order, and what is changed before it reads at arm's length,
+// the lists of each room with the paper in the hand. All sizes are points and mm.
+const (
+	titlePT  = 22.0
+	pressPT  = 17.0
+	jobPT    = 13.0
+	changePT = 11.5
+	listPT   = 9.0
+	factPT   = 8.5
+
+	jobMM   = 13.0 // least height of a job
+	padMM   = 1.6  // above and below its text
+	tickMM  = 9.0  // side of its box
+	placeMM = 9.0  // of its place in the order
+	listMM  = 7.6  // height of a row of a list
+
+	leastOfPage = 0.3 // what a list that goes over a page begins on, so that each room gets its own page
+)
+
+// maker lays out one list.
+type maker struct {
+	*flow.Flow
+	say *say.Voice
+}
 
 // Pages lays out the list of a day. when is the days in words; empty where none were named.
 func Pages(d day.Day, shop, when string, paper page.Paper, v *say.Voice) ([]page.Face, error) {
 	heading := v.T("day.title")
 	if when != "" {
-		heading += ": " + when
+		heading = v.T("day.title-due", "when", when)
 	}
-	f := flow.New(paper, "day list", heading, 1)
-	f.Paragraph("heading", heading, flow.Bold(titlePT))
-	f.Paragraph("shop", shop, flow.Regular(flow.BodyPT))
-	f.Paragraph("saves", v.T("day.saves", "now", fmt.Sprint(d.Changes), "given", fmt.Sprint(d.FileOrder)), flow.Regular(flow.BodyPT))
+	m := maker{flow.New(paper, "day list", heading, 1), v}
+	m.Paragraph("heading", heading, flow.Bold(titlePT))
+	m.Paragraph("shop", shop, flow.Regular(listPT))
+	if d.FileOrder > 0 {
+		m.Paragraph("saves", v.T("day.saves", "now", fmt.Sprint(d.Changes), "given", fmt.Sprint(d.FileOrder)), flow.Regular(listPT))
+	}
+	m.Paragraph("caution", v.T("day.caution"), flow.Regular(listPT))
+	for _, p := range d.Presses {
+		m.press(p)
+	}
 	parts := map[string]say.Part{}
 	for _, p := range v.Day(d) {
 		parts[p.Name] = p
 	}
-	for _, p := range d.Presses {
-		t := table("press "+p.Name, v, "n", "job", "pieces", "heads", "due", "change", "setup", "run", "done")
-		for i, j := range p.Jobs {
-			setup, run := "", ""
-			if j.Time != nil {
-				setup, run = v.Minutes(j.Time.SetupMin), v.Minutes(j.Time.RunMin)
-			}
-			due := ""
-			if j.Due != "" {
-				due = v.Date(j.Due)
-			}
-			pieces := ""
-			if j.Pieces > 0 {
-				pieces = fmt.Sprint(j.Pieces)
-			}
-			t.Row(flow.Plain(fmt.Sprint(i+1), strings.TrimSpace(j.Job+" "+j.Title), pieces, v.T("day.heads", "n", fmt.Sprint(j.Heads), "of", fmt.Sprint(p.Heads)),
-				due, v.DayChanges(i, j), setup, run, box)...)
-		}
-		f.Part("press "+p.Name, parts["press "+p.Name].Title, "", t)
-	}
-	if c := parts["clashes"]; len(c.Lines) > 0 {
-		f.Heading("clashes", c.Title, canvas.LineHeight(flow.Regular(flow.BodyPT)))
-		for i, line := range c.Lines {
-			f.Paragraph(fmt.Sprintf("clash %d", i+1), line, flow.Regular(flow.BodyPT))
-		}
-	}
-	blades := table("blades", v, "blade", "wanted", "count", "done")
-	for _, b := range d.Blades {
-		blades.Row(flow.Plain(v.BladeLength(b), fmt.Sprint(b.Wanted), fmt.Sprint(b.Count), box)...)
-	}
-	f.Part("blades", v.T("day.blades"), "", blades)
-	screens := table("screens", v, "mesh", "stencil", "tension", "dots", "color", "for", "done")
-	for _, s := range d.Screens {
-		screens.Row(flow.Plain(append(v.DayScreen(s), box)...)...)
-	}
-	f.Part("screens", v.T("day.screens"), "", screens)
-	inks := table("inks", v, "ink", "color", "mass", "volume", "for", "done")
-	for _, x := range d.Inks {
-		inks.Row(flow.Plain(x.Ink, x.Color, v.Mass(x.G), v.Volume(x.ML), strings.Join(x.Jobs, ", "), box)...)
-	}
-	if len(inks.Rows) > 0 {
-		f.Part("inks", v.T("day.inks"), "", inks)
-	}
-	dryers := table("dryers", v, "dryer", "film", "belt", "for", "done")
+	m.lines(parts["clashes"])
+	var dryers [][]string
 	for _, x := range d.Dryers {
-		dryers.Row(flow.Plain(x.Dryer, v.TemperatureRange(x.Film.Low, x.Film.High), v.BeltSpeed(x.Belt.Low, x.Belt.High), strings.Join(x.Jobs, ", "), box)...)
+		dryers = append(dryers, []string{x.Dryer, v.TemperatureRange(x.Film.Low, x.Film.High), v.BeltSpeed(x.Belt.Low, x.Belt.High), strings.Join(x.Jobs, ", ")})
 	}
-	if len(dryers.Rows) > 0 {
-		f.Part("dryers", v.T("day.dryers"), v.T("day.dryer-note"), dryers)
+	m.list("dryers", dryers, "dryer", "film", "belt", "for")
+	m.blades(d.Blades)
+	m.lines(parts["sharpen"])
+	var screens, inks [][]string
+	for _, s := range d.Screens {
+		screens = append(screens, v.DayScreen(s))
 	}
-	if s := parts["sharpen"]; len(s.Lines) > 0 {
-		f.Heading("sharpen", s.Title, canvas.LineHeight(flow.Regular(flow.BodyPT)))
-		for i, line := range s.Lines {
-			f.Paragraph(fmt.Sprintf("sharpen %d", i+1), line, flow.Regular(flow.BodyPT))
-		}
+	m.list("screens", screens, "mesh", "stencil", "tension", "dots", "color", "for")
+	for _, x := range d.Inks {
+		inks = append(inks, []string{v.InkName(x.Ink), x.Color, v.Mass(x.G), v.Volume(x.ML), strings.Join(x.Jobs, ", ")})
 	}
-	f.Space(flow.GapMM)
-	f.Paragraph("caution", v.T("day.caution"), flow.Regular(flow.BodyPT))
-	f.Number(func(n, of int) string { return v.T("sheet-doc.page", "n", fmt.Sprint(n), "of", fmt.Sprint(of)) })
-	return f.Pages, f.Err
+	m.list("inks", inks, "ink", "color", "mass", "volume", "for")
+	m.Number(func(n, of int) string { return v.T("sheet-doc.page", "n", fmt.Sprint(n), "of", fmt.Sprint(of)) })
+	return m.Flow.Pages, m.Err
 }
 
-// box is a place for a tick.
-const box = "____"
-
-func table(name string, v *say.Voice, columns ...string) flow.Table {
-	t := flow.Table{Name: name}
-	for _, c := range columns {
-		t.Header = append(t.Header, v.T("day.col-"+c))
+// press is the jobs of a press in their order, under its name.
+func (m *maker) press(p day.Press) {
+	name := "press " + p.Name
+	head, sum := canvas.Wrap(p.Name, flow.Bold(pressPT), m.Width()), m.say.DaySum(p)
+	m.Space(2 * flow.GapMM)
+	m.Ensure(float64(len(head))*canvas.LineHeight(flow.Bold(pressPT)) + canvas.LineHeight(flow.Regular(listPT)) + 1 + m.jobHeight(0, p))
+	m.Paragraph(name, p.Name, flow.Bold(pressPT))
+	m.Paragraph(name+" sum", sum, flow.Regular(listPT))
+	m.Y += 1
+	for i := range p.Jobs {
+		h := m.jobHeight(i, p)
+		if m.Room() < h {
+			m.Next()
+			m.Paragraph(name+" again", p.Name, flow.Bold(jobPT))
+			m.Y += 1
+		}
+		m.Add(page.Rule(fmt.Sprintf("%s rule %d", name, i+1), m.Left(), m.Y, m.Width(), 0, flow.Hair(0.25)))
+		m.job(fmt.Sprintf("%s job %d", name, i+1), i, p, h)
 	}
-	return t
+	m.Add(page.Rule(name+" end", m.Left(), m.Y, m.Width(), 0, flow.Hair(0.25)))
+}
+
+// text is lines of one size in a column of a job.
+type text struct {
+	lines []string
+	font  canvas.Font
+}
+
+func (m *maker) wrapped(s string, font canvas.Font, w float64) text {
+	return text{canvas.Wrap(s, font, w), font}
+}
+
+func (t text) height() float64 { return float64(len(t.lines)) * canvas.LineHeight(t.font) }
+
+// columns are those of a job: box, place, what it is, and what is changed before it.
+func (m *maker) columns() (place, what, change page.Rect) {
+	place = page.Rect{X: m.Left() + tickMM + 3, W: placeMM}
+	what = page.Rect{X: place.Right() + 1}
+	what.W = 0.65 * (m.Left() + m.Width() - what.X)
+	change = page.Rect{X: what.Right() + 4}
+	change.W = m.Left() + m.Width() - change.X
+	return place, what, change
+}
+
+// texts are what stands in the columns of a job.
+func (m *maker) texts(i int, p day.Press) (title, facts, change text) {
+	j := p.Jobs[i]
+	_, what, changed := m.columns()
+	return m.wrapped(strings.TrimSpace(j.Job+" "+j.Title), flow.Bold(jobPT), what.W),
+		m.wrapped(together(m.say.DayFacts(p, j), "\u00a0· "), flow.Regular(factPT), what.W),
+		m.wrapped(together(m.say.DayChanges(i, j), ", "), flow.Bold(changePT), changed.W)
+}
+
+// together joins parts, none of which is broken between its words.
+func together(parts []string, with string) string {
+	var out []string
+	for _, p := range parts {
+		out = append(out, strings.ReplaceAll(p, " ", "\u00a0"))
+	}
+	return strings.Join(out, with)
+}
+
+func (m *maker) jobHeight(i int, p day.Press) float64 {
+	title, facts, change := m.texts(i, p)
+	return max(jobMM, max(title.height()+facts.height(), change.height())+2*padMM)
+}
+
+// job is a row h high.
+func (m *maker) job(name string, i int, p day.Press, h float64) {
+	title, facts, change := m.texts(i, p)
+	place, what, changed := m.columns()
+	m.Tick(name+" tick", tickMM, h)
+	n := m.wrapped(fmt.Sprint(i+1), flow.Bold(pressPT), place.W)
+	m.set(name+" place", n, place, m.Y+(h-n.height())/2)
+	y := m.Y + (h-title.height()-facts.height())/2
+	m.set(name, title, what, y)
+	m.set(name+" facts", facts, what, y+title.height())
+	m.set(name+" change", change, changed, m.Y+(h-change.height())/2)
+	m.Y += h
+}
+
+func (m *maker) set(name string, t text, at page.Rect, y float64) {
+	for _, line := range t.lines {
+		m.Add(page.Text(name, at.X, y, at.W, 0, line, t.font, canvas.Black, page.Left))
+		y += canvas.LineHeight(t.font)
+	}
+}
+
+// blades are those to lay out; how many a stock has stands once, since it is that of all its lengths.
+func (m *maker) blades(list []day.Blades) {
+	var rows [][]string
+	for i, b := range list {
+		count := ""
+		if i == 0 || b.Blade != list[i-1].Blade {
+			count = fmt.Sprint(b.Count)
+		}
+		rows = append(rows, []string{m.say.BladeLength(b), fmt.Sprint(b.Wanted), count})
+	}
+	m.list("blades", rows, "blade", "wanted", "count")
+}
+
+// list is a list to tick off, with its note where the language has one.
+func (m *maker) list(name string, rows [][]string, columns ...string) {
+	if len(rows) == 0 {
+		return
+	}
+	t := flow.Table{Name: name, Tick: true, RowMM: listMM}
+	for _, c := range columns {
+		t.Header = append(t.Header, m.say.T("day.col-"+c))
+	}
+	for _, r := range rows {
+		cells := flow.Plain(r...)
+		for i := range cells {
+			cells[i].PT = listPT
+		}
+		t.Row(cells...)
+	}
+	if whole := listMM * float64(len(rows)+2); m.Room() < whole && m.Room() < leastOfPage*m.Bottom() {
+		m.Next()
+	}
+	note := ""
+	if key := "day.note-" + name; m.say.Has(key) {
+		note = m.say.T(key)
+	}
+	m.Part(name, m.say.T("day."+name), note, t)
+}
+
+// lines is a part of sentences.
+func (m *maker) lines(p say.Part) {
+	if len(p.Lines) == 0 {
+		return
+	}
+	font, n := flow.Regular(listPT), 0
+	for _, line := range p.Lines {
+		n += len(canvas.Wrap(line, font, m.Width()))
+	}
+	m.Heading(p.Name, p.Title, min(float64(n)*canvas.LineHeight(font), leastOfPage*m.Bottom()))
+	for i, line := range p.Lines {
+		m.Paragraph(fmt.Sprintf("%s %d", p.Name, i+1), line, font)
+	}
 }

@@ -32,8 +32,9 @@ const (
 	bendGrip   = 0.34 // of the holder along the blade
 	bendJaw    = 0.08 // of the holder beside the rubber
 	bendSteps  = 24
-	bendRay    = 0.9 // of the line that carries the edge's lean on
-	leastBendH = 8.0 // mm of free height
+	bendArrow  = -0.1 // how high the arrow of the stroke stands
+	bendRay    = 0.9  // of the line that carries the edge's lean on
+	leastBendH = 8.0  // mm of free height
 )
 
 // face is the printing face of a blade of free height 1, from the edge up to the holder, with the lean there. A
@@ -96,7 +97,7 @@ func (b Bend) plan(c canvas.Canvas, r Rect) (p bendPlan, k float64, err error) {
 		return p, 0, err
 	}
 	f := bold(canvas.Font{SizePT: typeSize(b.SizePT)})
-	p = bendPlan{Bend: b, set: newBlock(c, b.SetLabel, f, r.W, 0), edge: newBlock(c, b.EdgeLabel, f, r.W/2, 0), label: newBlock(c, b.Label, f, r.W, 0), w: Interval{-0.15, 0.75}}
+	p = bendPlan{Bend: b, set: newBlock(c, b.SetLabel, f, r.W, 0), edge: newBlock(c, b.EdgeLabel, f, r.W/2, 0), label: newBlock(c, b.Label, f, r.W, 0), w: Interval{-0.15, 0.95}}
 	p.rubber, p.holder, p.ray = b.parts()
 	for _, q := range append(append([]canvas.Point{p.ray}, p.rubber...), p.holder...) {
 		p.w.grow(q.X)
@@ -127,7 +128,12 @@ func (b bendPlan) draw(c canvas.Canvas, r Rect, k float64) {
 	}
 	bead := canvas.Gray(90)
 	s, co := math.Sincos(b.EdgeDeg * math.Pi / 180)
-	c.Draw(polygon(origin, at(canvas.Point{X: 0.2 * s, Y: -0.2 * co}), at(canvas.Point{X: 0.22, Y: -0.09}), at(canvas.Point{X: 0.28})), &bead, canvas.Pen{})
+	wedge := []canvas.Point{origin, at(canvas.Point{X: 0.2 * s, Y: -0.2 * co})}
+	for i := 1; i <= 6; i++ { // the ink before the edge rolls down to the screen
+		turn, fall := math.Sincos(float64(i) * math.Pi / 12)
+		wedge = append(wedge, at(canvas.Point{X: 0.2*s + (0.3-0.2*s)*turn, Y: -0.2 * co * fall}))
+	}
+	c.Draw(polygon(wedge...), &bead, canvas.Pen{})
 	tint, metal := canvas.Gray(uint8(softGray+(hardGray-softGray)*b.Share)), canvas.Gray(150)
 	c.Draw(polygon(all(rubber)...), &tint, ink(0.35))
 	c.Draw(polygon(all(holder)...), &metal, ink(0.35))
@@ -139,8 +145,14 @@ func (b bendPlan) draw(c canvas.Canvas, r Rect, k float64) {
 	arc(&lean, origin, radius, radius, -math.Pi/2, b.EdgeDeg*math.Pi/180)
 	c.Draw(lean, nil, ink(0.25))
 	c.Draw(polyline(at(canvas.Point{X: w.Low}), at(canvas.Point{X: w.High})), nil, ink(0.7))
+	c.Draw(polyline(at(canvas.Point{X: 0.4, Y: bendArrow}), at(canvas.Point{X: 0.8, Y: bendArrow})), nil, ink(0.8))
+	c.Draw(polygon(at(canvas.Point{X: 0.78, Y: bendArrow - 0.05}), at(canvas.Point{X: 0.94, Y: bendArrow}), at(canvas.Point{X: 0.78, Y: bendArrow + 0.05})), &canvas.Black, canvas.Pen{})
 	tip := at(ray)
-	edge.draw(c, math.Min(tip.X+bendGapMM, r.Right()-edge.w), math.Max(r.Y+set.h, tip.Y-edge.h/2), edge.w, 0)
+	low := r.Y + set.h // the label of the edge stands below the holder
+	for _, q := range all(holder) {
+		low = math.Max(low, q.Y)
+	}
+	edge.draw(c, math.Min(tip.X+bendGapMM, r.Right()-edge.w), math.Max(low, tip.Y-edge.h/2), edge.w, 0)
 	top := at(canvas.Point{Y: -b.h}).Y
 	set.draw(c, clamp((all(holder)[1].X+all(holder)[2].X-set.w)/2, r.X, r.Right()-set.w), top-set.h-bendGapMM/2, set.w, 0.5)
 	label.draw(c, clamp((at(canvas.Point{X: w.Low}).X+at(canvas.Point{X: w.High}).X-label.w)/2, r.X, r.Right()-label.w), r.Bottom()-label.h, label.w, 0.5)

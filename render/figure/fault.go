@@ -12,8 +12,12 @@ import (
 // words of calc/seen. Under each stands what it is; the picture has no text.
 type Fault string
 
+// Clear is no fault: the screen as it should be after the stroke.
+const Clear = "clear"
+
 // faults draw each fault on a frame of 30 x 20 mm.
 var faults = map[Fault]func(p picture){
+	Clear:            clearScreen,
 	"ragged-edge":    ragged,
 	"dots-plugged":   plugged,
 	"dots-lost":      lost,
@@ -98,7 +102,8 @@ func ragged(p picture) {
 		edge = append(edge, 4+float64(i), 5+2.6*uneven(i))
 	}
 	p.c.Draw(polygon(p.points(append(edge, 26, 7, 26, 15)...)...), &faultInk, canvas.Pen{})
-	p.line(0.15, canvas.Gray(150), 3, 7.6, 27, 7.6)
+	p.line(0.25, canvas.Gray(110), 2, 7.6, 3.6, 7.6)
+	p.line(0.25, canvas.Gray(110), 26.4, 7.6, 28, 7.6)
 }
 
 // halftone draws rows of dots that grow to the right.
@@ -127,18 +132,27 @@ func plugged(p picture) {
 func lost(p picture) {
 	halftone(p, func(row, column int, even float64) float64 {
 		if column < 3 && uneven(7*row+column) < 0.85-0.2*float64(column) {
-			p.c.Draw(circle(p.at(3.4+3.3*float64(column), 3.2+3.4*float64(row)), even*p.k), nil, canvas.Pen{Color: canvas.Gray(150), WidthMM: 0.12 * p.k})
+			p.c.Draw(circle(p.at(3.4+3.3*float64(column), 3.2+3.4*float64(row)), even*p.k), nil, canvas.Pen{Color: canvas.Gray(110), WidthMM: 0.2 * p.k, DashMM: []float64{0.5 * p.k, 0.4 * p.k}})
 			return 0
 		}
 		return even
 	})
 }
 
-// pinholes is a solid through which the cloth shows in many small places.
+// pinholes is a solid through which the knit of the cloth shows, and some holes.
 func pinholes(p picture) {
 	p.rect(3, 3, 24, 14, &faultInk, 0)
-	for i := range 34 {
-		p.dot(4+22*uneven(3*i+1), 4+12*uneven(5*i+2), 0.22+0.3*uneven(i), canvas.White)
+	cloth := canvas.Gray(225)
+	for row := range 7 {
+		for i := range 12 {
+			x, y := 4+1.9*float64(i)+0.9*float64(row%2), 4.2+1.9*float64(row)
+			if u := uneven(13*row + 5*i); u > 0.25 && x < 26 {
+				p.line(0.25+0.25*u, cloth, x-0.45, y-0.35, x, y+0.35, x+0.45, y-0.35)
+			}
+		}
+	}
+	for i := range 9 {
+		p.dot(5+20*uneven(3*i+1), 5+10*uneven(5*i+2), 0.45+0.35*uneven(i), canvas.White)
 	}
 }
 
@@ -165,22 +179,34 @@ func oneSide(p picture) {
 	p.line(0.3, canvas.Black, 2, 17, 28, 17)
 }
 
-// inkLeft is a mesh from above, some openings of which are still full.
+// clearScreen is the image in a stencil, its openings open.
+func clearScreen(p picture) { screen(p, func(_, _ int) bool { return false }) }
+
+// inkLeft is the same, some openings still full.
 func inkLeft(p picture) {
-	const pitch = 2.6
-	for row := range 6 {
-		for column := range 9 {
-			if uneven(11*row+3*column) > 0.72 || row > 1 && row < 5 && column > 2 && column < 6 && uneven(row+column) > 0.2 {
-				p.rect(3.3+pitch*float64(column), 2.2+pitch*float64(row), pitch, pitch, &faultInk, 0)
+	screen(p, func(row, column int) bool {
+		return uneven(11*row+3*column) > 0.72 || row > 1 && row < 5 && column > 2 && column < 6 && uneven(row+column) > 0.2
+	})
+}
+
+// screen is an image in a stencil from above, with light behind it: the openings that are full stay dark.
+func screen(p picture, full func(row, column int) bool) {
+	const pitch, rows, columns, x, y = 2.6, 6, 9, 3.3, 2.2
+	stencil, thread := canvas.Gray(200), canvas.Gray(120)
+	p.rect(1.2, 1, faultW-2.4, faultH-2, &stencil, 0)
+	p.rect(x, y, pitch*columns, pitch*rows, &canvas.White, 0)
+	for row := range rows {
+		for column := range columns {
+			if full(row, column) {
+				p.rect(x+pitch*float64(column), y+pitch*float64(row), pitch, pitch, &faultInk, 0)
 			}
 		}
 	}
-	thread := canvas.Gray(140)
-	for i := range 10 {
-		p.line(0.55, thread, 3.3+pitch*float64(i), 1.4, 3.3+pitch*float64(i), 18.6)
+	for i := range columns + 1 {
+		p.line(0.5, thread, x+pitch*float64(i), y, x+pitch*float64(i), y+pitch*rows)
 	}
-	for i := range 7 {
-		p.line(0.55, thread, 2.5, 2.2+pitch*float64(i), 27.5, 2.2+pitch*float64(i))
+	for i := range rows + 1 {
+		p.line(0.5, thread, x, y+pitch*float64(i), x+pitch*columns, y+pitch*float64(i))
 	}
 }
 

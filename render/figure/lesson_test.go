@@ -55,6 +55,13 @@ func TestBends(t *testing.T) {
 			t.Errorf("holders of %v in %v", heights, r)
 		}
 		for i := range bs {
+			edge := rec.find(t, fmt.Sprint("edge ", bs[i].EdgeDeg)).box()
+			for _, p := range rec.paths {
+				holder := p.box()
+				if p.fill != nil && *p.fill == canvas.Gray(150) && edge.X < holder.Right() && edge.Right() > holder.X && edge.Y < holder.Bottom()-0.5 && edge.Bottom() > holder.Y {
+					t.Errorf("the label of edge %d at %v lies on the holder at %v", i, edge, holder)
+				}
+			}
 			if w := rec.find(t, fmt.Sprint("blade ", i)); w.x < r.X+float64(i)*r.W/3 || w.x > r.X+float64(i+1)*r.W/3 {
 				t.Errorf("blade %d is named at %v", i, w.x)
 			}
@@ -129,7 +136,7 @@ func TestLeanMap(t *testing.T) {
 
 // Each picture is named as what is seen, stays in its place, is gray, and is no other one.
 func TestFaults(t *testing.T) {
-	want := []string{seen.DotsLost, seen.DotsPlugged, seen.Ghost, seen.InkLeft, seen.OneSide, seen.Pinholes, seen.RaggedEdge, seen.WashesOff}
+	want := []string{Clear, seen.DotsLost, seen.DotsPlugged, seen.Ghost, seen.InkLeft, seen.OneSide, seen.Pinholes, seen.RaggedEdge, seen.WashesOff}
 	if got := fmt.Sprint(Faults()); got != fmt.Sprint(want) {
 		t.Errorf("pictures of %s; %v", got, want)
 	}
@@ -149,7 +156,7 @@ func TestFaults(t *testing.T) {
 					dark++
 				}
 			}
-			if o, has := other[all.String()]; has || dark == 0 {
+			if o, has := other[all.String()]; has || (dark == 0) != (f == Clear) {
 				t.Errorf("%s has %d dark places and looks like %q", f, dark, o)
 			}
 			other[all.String()] = f

@@ -67,6 +67,44 @@ func TestRuler(t *testing.T) {
 	}
 }
 
+// TestRulerTells: the label of the target stands over its ground, wherever the ground lies, and a span that is no help
+// is hollow with a cross behind it.
+func TestRulerTells(t *testing.T) {
+	for _, target := range []Interval{{33, 58}, {300, 320}, {1, 2}} {
+		for _, noHelp := range []bool{false, true} {
+			s := rulerOf(80, 20)
+			s.Target, s.TargetLabel = target, "target, needed for opacity"
+			s.Rows = append(s.Rows, RulerRow{Label: "any blade", Tag: "38-40", Span: &Interval{38, 40}, NoHelp: noHelp})
+			const w = 120.0
+			art := canvas.Record(func(c canvas.Canvas) {
+				if err := s.Draw(c, Rect{W: w, H: s.Height()}); err != nil {
+					t.Fatal(err)
+				}
+			})
+			ground := art[0].Path.Pieces
+			left, right := ground[0].P.X, ground[1].P.X
+			texts := art.Texts()
+			label := texts[slices.IndexFunc(texts, func(x canvas.PlacedText) bool { return x.Text == s.TargetLabel })]
+			if end := label.At.X + canvas.Width(label.Text, label.Font); label.At.X > right || end < left || end > w+0.01 || label.At.Y > ground[0].P.Y {
+				t.Errorf("%v: the label stands from %.1f to %.1f mm, the ground from %.1f to %.1f", target, label.At.X, end, left, right)
+			}
+			hollow, crosses := 0, 0
+			for _, op := range art {
+				switch {
+				case op.Text != nil:
+				case op.Fill != nil && *op.Fill == canvas.White:
+					hollow++
+				case op.Fill == nil && len(op.Path.Pieces) == 2 && op.Path.Pieces[0].P.X != op.Path.Pieces[1].P.X && op.Path.Pieces[0].P.Y != op.Path.Pieces[1].P.Y:
+					crosses++
+				}
+			}
+			if want := map[bool]int{true: 1}[noHelp]; hollow != want || crosses != 2*want {
+				t.Errorf("no help is %v: %d hollow bars, %d strokes of a cross", noHelp, hollow, crosses)
+			}
+		}
+	}
+}
+
 // TestBars: bars grow with their share, and a share of 0 has none.
 func TestBars(t *testing.T) {
 	s := Bars{PitchMM: 4, Rows: []Bar{{"a", "45", 1}, {"long name", "15", 1.0 / 3}, {"none", "does not fit", 0}}}

@@ -1,6 +1,7 @@
 package flow
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -17,6 +18,7 @@ type Cell struct {
 	Dark   bool // white on black
 	Figure Figure
 	W, H   float64 // of the figure, mm
+	PT     float64 // of the type; 0: SmallPT
 }
 
 // Figure is what draws itself into a cell.
@@ -35,14 +37,17 @@ type Table struct {
 	Group  []bool    // row starts a group: a rule stands above it; nil: every row
 	Shares []float64 // of the width, a column each, for boxes to fill in by hand with lines between them; nil: by the texts
 	RowMM  float64   // least height of a row
+	Tick   bool      // a box to tick stands before each row, whose text is in the middle of its height
 }
 
 const (
-	padMM   = 0.9  // beside the text of a cell
-	riseMM  = 0.7  // above and below it
-	patchMM = 4.0  // side of a color patch
-	mostMM  = 62.0 // a name wider than this does not ask for more
-	hardMM  = 6.0  // what the narrowest column of text has
+	padMM    = 0.9  // beside the text of a cell
+	riseMM   = 0.7  // above and below it
+	patchMM  = 4.0  // side of a color patch
+	mostMM   = 62.0 // a name wider than this does not ask for more
+	hardMM   = 6.0  // what the narrowest column of text has
+	tickMM   = 5.5  // side of a box to tick
+	besideMM = 3.0  // behind it
 )
 
 // Plain are cells of text.
@@ -59,14 +64,14 @@ func (t *Table) Row(cells ...Cell) { t.Rows = append(t.Rows, cells) }
 
 // font is that of a cell.
 func (c Cell) font() canvas.Font {
-	return canvas.Font{Face: canvas.Face(c.Strong || c.Lead), SizePT: SmallPT}
+	return canvas.Font{Face: canvas.Face(c.Strong || c.Lead), SizePT: cmp.Or(c.PT, SmallPT)}
 }
 
 // cellKey is what the lines of a Cell depend on.
 type cellKey struct {
 	text         string
 	strong, lead bool
-	w            float64
+	pt, w        float64
 }
 
 // line is a line of a cell.
@@ -78,7 +83,7 @@ type line struct {
 // lines of a cell in a column w wide. They are asked for several times while the rows find their
 // page.
 func (f *Flow) lines(c Cell, w float64) []line {
-	key := cellKey{c.Text, c.Strong, c.Lead, w}
+	key := cellKey{c.Text, c.Strong, c.Lead, c.PT, w}
 	out, known := f.known[key]
 	if known {
 		return out
@@ -101,6 +106,7 @@ func (f *Flow) lines(c Cell, w float64) []line {
 // widths shares the width: a column gets what its widest line wants, as far as that goes;
 // columns that want more share what is left. None is narrower than its header on two lines.
 func (t *Table) widths(whole float64) []float64 {
+	whole -= t.lead()
 	if t.Shares != nil {
 		return share(whole, t.Shares, t.Shares, t.Shares)
 	}
@@ -127,6 +133,14 @@ func (t *Table) widths(whole float64) []float64 {
 		want[i] = max(want[i], least[i]) + 0.1
 	}
 	return share(whole, want, least, hard)
+}
+
+// lead is what the boxes to tick take at the left.
+func (t *Table) lead() float64 {
+	if t.Tick {
+		return tickMM + besideMM
+	}
+	return 0
 }
 
 // twoLines is the least width in which a header takes two lines, or one if it is one word.
@@ -264,11 +278,21 @@ func (f *Flow) headHeight(t Table, widths []float64) float64 {
 }
 
 func (f *Flow) rowHeight(t Table, i int, widths []float64) float64 {
+	return max(f.tallest(t, i, widths)+2*f.rise(t, i), t.RowMM)
+}
+
+// tallest is the height of the highest cell of row i.
+func (f *Flow) tallest(t Table, i int, widths []float64) float64 {
 	h := 0.0
 	for k, c := range t.Rows[i] {
 		h = max(h, c.H, float64(len(f.lines(c, widths[k])))*canvas.LineHeight(c.font()))
 	}
-	return max(h+2*f.rise(t, i), t.RowMM)
+	return h
+}
+
+// Tick is a box to tick at the left edge, in the middle of a row h high.
+func (f *Flow) Tick(name string, side, h float64) {
+	f.Add(page.Fill(name, f.Left()+0.3, f.Y+(h-side)/2, side, side, nil, Hair(0.35)))
 }
 
 // rise is above and below the text of row i; the rows of a group stand close.
@@ -282,7 +306,7 @@ func (f *Flow) rise(t Table, i int) float64 {
 func (f *Flow) tableHead(t Table, widths []float64, h float64) {
 	grey := canvas.Gray(225)
 	f.Add(page.Fill(t.Name+" head", f.Left(), f.Y, f.Width(), h, &grey, canvas.Pen{}))
-	f.cells(t.Name+" head", Plain(t.Header...), widths, h, riseMM, true)
+	f.cells(t.Name+" head", Plain(t.Header...), f.Left()+t.lead(), widths, h, riseMM, true)
 	if t.Shares != nil {
 		f.frames(t.Name+" head", widths, h)
 	}
@@ -303,15 +327,19 @@ func (f *Flow) tableRow(t Table, i int, widths []float64) {
 		f.Add(page.Rule(fmt.Sprintf("%s rule %d", t.Name, i), f.Left(), f.Y, f.Width(), 0, canvas.Pen{Color: canvas.Gray(130), WidthMM: 0.15}))
 	}
 	name, h := fmt.Sprintf("%s row %d", t.Name, i+1), f.rowHeight(t, i, widths)
-	f.cells(name, t.Rows[i], widths, h, f.rise(t, i), false)
+	rise := f.rise(t, i)
+	if t.Tick {
+		f.Tick(name+" tick", tickMM, h)
+		rise = (h - f.tallest(t, i, widths)) / 2
+	}
+	f.cells(name, t.Rows[i], f.Left()+t.lead(), widths, h, rise, false)
 	if t.Shares != nil {
 		f.frames(name, widths, h)
 	}
 	f.Y += h
 }
 
-func (f *Flow) cells(name string, r []Cell, widths []float64, h, rise float64, strong bool) {
-	x := f.Left()
+func (f *Flow) cells(name string, r []Cell, x float64, widths []float64, h, rise float64, strong bool) {
 	for i, c := range r {
 		c.Strong = c.Strong || strong
 		where := fmt.Sprintf("%s column %d", name, i+1)

@@ -15,7 +15,7 @@ import (
 // choice: what is printed, and which blade of the rack the planner takes for it.
 func (m *maker) choice() {
 	m.section(m.t("choice.head"))
-	m.paras(m.t("choice.text"))
+	m.lead(m.t("choice.text", "blade", m.horseName()))
 	m.choices(m.t("choice.table"), m.lesson.Prints)
 	if l := m.lesson; l.BladesTried < l.BladesAtHand || l.MeshesTried < l.MeshesRacked {
 		m.paras(m.t("choice.some", "blades", fmt.Sprint(l.BladesTried), "all-blades", fmt.Sprint(l.BladesAtHand),
@@ -136,7 +136,7 @@ func (m *maker) card() {
 		y += say.h + 1
 	}
 	b.h = max(b.h, y)
-	m.add(b)
+	m.add(b, m.body(m.left(), m.width(), m.t("card.back")))
 }
 
 // worked is the worked job with the first screen alone, in the words of the language.
@@ -145,7 +145,10 @@ func (m *maker) worked() *plan.Plan {
 	p.Title = m.t("card.title")
 	l := p.Locations[0]
 	s := l.Screens[0]
-	s.Color = m.t("card.color")
+	s.Color = m.t("card.next-color")
+	if s.Swatch != "" { // the lesson gives one to white alone
+		s.Color = m.t("card.color")
+	}
 	if s.Next != nil {
 		n := *s.Next
 		n.Color = m.t("card.next-color")

@@ -38,7 +38,7 @@ func (m *maker) usual() int {
 
 // bends are the softest blade, the one that a job starts from and the stiffest, all set at the usual angle.
 func (m *maker) bends() {
-	const highMM, steepest = 64.0, 80.0
+	const highMM, moreMM, steepest = 54.0, 20.0, 80.0
 	l, at := m.lesson, m.usual()
 	var some figure.Bends
 	last := -1
@@ -49,17 +49,27 @@ func (m *maker) bends() {
 		}
 		last = i
 		some = append(some, figure.Bend{
-			SetDeg: l.SetDeg[at], EdgeDeg: *b.Edges[at], Share: min(1, max(0, (b.Layers[0].Hardness-50)/45)), SizePT: HeadPT,
-			SetLabel: m.t("angle.set", "angle", m.say.Angle(l.SetDeg[at])), EdgeLabel: m.whole(*b.Edges[at]), Label: m.called[i],
+			SetDeg: l.SetDeg[at], EdgeDeg: *b.Edges[at], Share: min(1, max(0, (b.Layers[0].Hardness-50)/45)), SizePT: 12,
+			SetLabel: m.t("angle.set", "angle", m.say.Angle(l.SetDeg[at])), EdgeLabel: m.t("angle.leans", "angle", m.whole(*b.Edges[at])), Label: m.shore(i),
 		})
 	}
 	if len(some) == 0 {
 		return
 	}
-	m.add(stack(m.caption(m.left(), m.width(), m.t("angle.picture", "load", m.say.Load(l.Press.LoadNPerCM))),
-		m.draw("bent blades", m.left(), m.width(), highMM, func(c canvas.Canvas) error {
-			return some.Draw(c, figure.Rect{W: m.width(), H: highMM})
-		})))
+	m.add(m.caption(m.left(), m.width(), m.t("angle.picture", "load", m.say.Load(l.Press.LoadNPerCM))),
+		m.growing("bent blades", m.left(), m.width(), highMM, moreMM, func(c canvas.Canvas, high float64) error {
+			return some.Draw(c, figure.Rect{W: m.width(), H: high})
+		}))
+}
+
+// shore names a blade by the hardness of its edge, behind its name where that says something else.
+func (m *maker) shore(i int) string {
+	hardness := m.say.Number(m.lesson.Blades[i].Layers[0].Hardness, 0)
+	shore := m.t("angle.shore", "hardness", hardness)
+	if m.called[i] == hardness {
+		return shore
+	}
+	return m.called[i] + ": " + shore
 }
 
 // whole is an angle without its tenths, which no blade is true to.
@@ -75,7 +85,7 @@ func (m *maker) edge(deg *float64) string {
 
 // leanMap shows how far each blade may be set for the finest feature that must hold.
 func (m *maker) leanMap() {
-	const rowMM, restMM, mostDeg = 9.0, 22.0, 45.0
+	const rowMM, moreMM, restMM, mostDeg = 7.5, 3.0, 20.0, 45.0
 	l := m.lesson
 	lm := figure.LeanMap{
 		Title: m.t("lean.scale"), HighDeg: mostDeg, MarkDeg: l.SetDeg[m.usual()], Mark: m.t("lean.start", "angle", m.say.Angle(l.SetDeg[m.usual()])), Angle: m.say.Angle, SizePT: TablePT,
@@ -94,12 +104,12 @@ func (m *maker) leanMap() {
 		}
 		lm.Rows = append(lm.Rows, row)
 	}
-	high := restMM + rowMM*float64(len(lm.Rows))
-	m.add(stack(m.caption(m.left(), m.width(), m.t("lean.head")),
-		m.draw("lean map", m.left(), m.width(), high, func(c canvas.Canvas) error {
-			return lm.Draw(c, figure.Rect{W: m.width(), H: high})
-		}),
-		m.body(m.left(), m.width(), m.t("lean.read", "load", m.say.Load(l.Press.LoadNPerCM)))))
+	rows := float64(len(lm.Rows))
+	drawn := m.growing("lean map", m.left(), m.width(), restMM+rowMM*rows, moreMM*rows, func(c canvas.Canvas, high float64) error {
+		return lm.Draw(c, figure.Rect{W: m.width(), H: high})
+	})
+	drawn.keep = true
+	m.add(m.caption(m.left(), m.width(), m.t("lean.head")), drawn, m.body(m.left(), m.width(), m.t("lean.read", "load", m.say.Load(l.Press.LoadNPerCM))))
 	if shown, all := len(l.Blades), l.BladesAtHand; shown < all {
 		m.paras(m.t("rack.some", "shown", fmt.Sprint(shown), "all", fmt.Sprint(all)))
 	}

@@ -2,6 +2,7 @@ package handout
 
 import (
 	"fmt"
+	"math"
 	"sort"
 	"strings"
 
@@ -20,57 +21,72 @@ const (
 // sheet is the work sheet, on pages of its own: as few as take all exercises, and filled.
 func (m *maker) sheet() {
 	m.notes()
-	m.turn()
+	m.end()
 	m.section(m.t("sheet.head"))
 	x1, w1, x2, w2 := m.halves(0.55)
 	m.add(beside(m.fill(x1, w1, m.t("sheet.name")), m.fill(x2, w2, m.t("sheet.date"))))
 	m.paras(m.t("sheet.text"))
-	var list []block
+	var list []task
 	for i, e := range m.exercises() {
 		x, w := m.left(), m.width()
-		ask := m.bullet(x, w, fmt.Sprintf("%d.", i+1), m.say.T("handout.ask."+e.Code, m.figures(e)...))
-		if e.Fault != nil {
-			const pictureMM = 36.0
-			ask = m.bullet(x, w-pictureMM-gutterMM, fmt.Sprintf("%d.", i+1), m.say.T("handout.ask."+e.Code))
-			ask = beside(ask, m.picture(x+w-pictureMM, pictureMM, e.Fault.Seen))
-			ask.h -= leastAnswerMM - 1.5 // the answer is written beside the picture
+		if e.Fault == nil {
+			list = append(list, task{m.bullet(x, w, fmt.Sprintf("%d.", i+1), m.say.T("handout.ask."+e.Code, m.figures(e)...)), block{}, w})
+			continue
 		}
-		list = append(list, ask)
+		const pictureMM = 36.0
+		beside := w - pictureMM - gutterMM
+		list = append(list, task{m.bullet(x, beside, fmt.Sprintf("%d.", i+1), m.say.T("handout.ask."+e.Code)), m.picture(x+w-pictureMM, pictureMM, e.Fault.Seen), beside})
 	}
 	room := leastAnswerMM
 	for n := m.asks(list, room); room < mostAnswerMM && m.asks(list, room+0.25) == n; {
 		room += 0.25
 	}
-	for _, b := range list {
-		m.add(m.ask(b, room))
+	for _, t := range list {
+		m.add(m.ask(t, room))
 	}
 }
 
-const askGapMM = 2.6 // after an exercise
+const (
+	askGapMM = 2.6 // after an exercise
+	lineMM   = 7.5 // between lines to write on
+)
 
-// ask is the text of an exercise with so much room to reckon in.
-func (m *maker) ask(b block, room float64) block {
-	b.boxes = append(b.boxes, page.Rule(m.name("answer line"), m.left()+indentMM, b.h+room, m.width()-indentMM, 0, canvas.Pen{Color: canvas.Gray(120), WidthMM: 0.15}))
-	b.h += room
-	b.after = askGapMM
+// task is an exercise before it has its lines: what it asks, the picture beside it, and how wide text and lines are.
+type task struct {
+	text, picture block
+	w             float64
+}
+
+// high is how high the exercise is with so much room to reckon in.
+func (t task) high(room float64) float64 { return max(t.text.h+room, t.picture.h) }
+
+// ask is an exercise with lines to write on.
+func (m *maker) ask(t task, room float64) block {
+	b := beside(t.text, t.picture)
+	b.h, b.after = t.high(room), askGapMM
+	free := b.h - t.text.h
+	n := max(1, math.Floor(free/lineMM))
+	for i, name := 0.0, "answer line"; i < n; i, name = i+1, "line" {
+		b.boxes = append(b.boxes, page.Rule(m.name(name), m.left()+indentMM, b.h-i*free/n, t.w-indentMM, 0, canvas.Pen{Color: canvas.Gray(120), WidthMM: 0.15}))
+	}
 	return b
 }
 
 // asks is how many more pages the exercises take with so much room each.
-func (m *maker) asks(list []block, room float64) int {
+func (m *maker) asks(list []task, room float64) int {
 	pages, y := 0, m.y
-	for _, b := range list {
-		if y+b.h+room > m.bottom() {
-			pages, y = pages+1, m.top()
+	for _, t := range list {
+		if y+t.high(room) > m.bottom() {
+			pages, y = pages+1, m.topOf(1)
 		}
-		y += b.h + room + askGapMM
+		y += t.high(room) + askGapMM
 	}
 	return pages
 }
 
 // notes rules what is left of a page for notes, if that is worth it.
 func (m *maker) notes() {
-	const worthMM, lineMM = 40.0, 8.0
+	const worthMM = 40.0
 	m.sparse = len(m.pages) > 0 && m.y < m.paper.H/3+paraMM
 	if len(m.pages) == 0 || m.room() < worthMM {
 		return
@@ -87,7 +103,7 @@ func (m *maker) notes() {
 
 // answers stand on the last page.
 func (m *maker) answers() {
-	m.turn()
+	m.end()
 	m.section(m.t("answers.head"))
 	m.paras(m.t("answers.text"))
 	for i, e := range m.exercises() {
@@ -105,11 +121,15 @@ func (m *maker) answers() {
 	}
 }
 
+// nbsp does not break.
+const nbsp = "\u00a0"
+
 // changes lists corrections with what they do.
 func (m *maker) changes(all []plan.Correction) string {
 	var list []string
 	for _, c := range all {
-		list = append(list, m.t("answers.change", "change", m.change(c), "effect", m.say.Effect(c))+m.say.Disturbs(c))
+		low, _, _ := strings.Cut(m.say.FilmLike(c.DeltaBandUM.Low, c.DeltaBandUM.High), nbsp) // the unit stands behind the high end
+		list = append(list, m.t("answers.change", "change", m.change(c), "effect", m.say.Signed(c.DeltaUM), "low", low, "high", m.say.FilmUM(c.DeltaBandUM.High))+m.say.Disturbs(c))
 	}
 	return strings.Join(list, "; ")
 }
@@ -125,8 +145,11 @@ func (m *maker) tooLittle(all []plan.Correction) string {
 
 // change is a correction in words; a blade is called as in the tables.
 func (m *maker) change(c plan.Correction) string {
-	if c.Kind == "blade" {
+	switch c.Kind {
+	case "blade":
 		c.To = m.nameOf(c.To)
+	case "strokes", "hits": // the number stays with its word
+		return strings.Replace(m.say.Change(c), " ", nbsp, 1)
 	}
 	return m.say.Change(c)
 }
@@ -140,7 +163,11 @@ func (m *maker) figures(e lesson.Exercise) []string {
 	sort.Strings(keys)
 	var out []string
 	for _, k := range keys {
-		out = append(out, k, m.figure(k, e.Values[k]))
+		s := m.figure(k, e.Values[k])
+		if k == "short_um" { // in the digits of the films that it is the difference of
+			s = m.say.FilmLike(e.Values[k], e.Values["film_um"])
+		}
+		out = append(out, k, s)
 	}
 	for _, k := range []string{"blade", "hard", "soft"} {
 		if s, ok := e.Names[k]; ok {

@@ -35,13 +35,22 @@ type block struct {
 	h     float64
 	after float64 // gap that follows on the same page
 	keep  bool    // stays with the next block
+	lead  float64 // how much more room a page that has it to spare gives above
+	more  float64 // how much higher grown draws it at most
+	grown func(mm float64) block
+}
+
+// leaf is a page with its blocks from the top.
+type leaf struct {
+	blocks []block
+	ends   bool // a part of the paper: what is over stays over
 }
 
 // flow fills pages with blocks.
 type flow struct {
 	say   *say.Voice
 	paper page.Paper
-	pages [][]page.Box
+	pages []leaf
 	y     float64
 	held  []block // kept for the next block
 	err   error
@@ -52,8 +61,16 @@ type flow struct {
 
 func (f *flow) left() float64   { return marginMM }
 func (f *flow) width() float64  { return f.paper.W - 2*marginMM }
-func (f *flow) top() float64    { return topMM + headMM }
+func (f *flow) top() float64    { return f.topOf(len(f.pages) - 1) }
 func (f *flow) bottom() float64 { return f.paper.H - topMM - footMM }
+
+// topOf is where page i begins, from 0. The first has its title in the place of a running head.
+func (f *flow) topOf(i int) float64 {
+	if i == 0 {
+		return topMM
+	}
+	return topMM + headMM
+}
 
 // name makes a box's name that says where it stands.
 func (f *flow) name(what string) string {
@@ -91,17 +108,64 @@ func (f *flow) add(list ...block) {
 
 // turn begins a new page.
 func (f *flow) turn() {
-	f.pages = append(f.pages, nil)
+	f.pages = append(f.pages, leaf{})
 	f.y = f.top()
 }
 
-func (f *flow) put(b block) {
-	last := len(f.pages) - 1
-	for _, x := range b.boxes {
-		x.Y += f.y
-		f.pages[last] = append(f.pages[last], x)
+// end begins a new page with a new part of the paper.
+func (f *flow) end() {
+	if len(f.pages) > 0 {
+		f.pages[len(f.pages)-1].ends = true
 	}
+	f.turn()
+}
+
+func (f *flow) put(b block) {
+	last := &f.pages[len(f.pages)-1]
+	last.blocks = append(last.blocks, b)
 	f.y += b.h + b.after
+}
+
+// place gives the blocks of a page their places. What the next block left free, since it did not fit, goes to drawings
+// that may be larger, above headings and between blocks.
+func (f *flow) place(i int) (out []page.Box) {
+	p, top, want := f.pages[i], f.topOf(i), 0.0
+	y := top
+	for i, b := range p.blocks {
+		y += b.h
+		want += b.more
+		if i > 0 {
+			y += p.blocks[i-1].after
+			want += above(p.blocks[i-1], b)
+		}
+	}
+	share := 0.0
+	if spare := f.bottom() - y; want > 0 && spare > 0 && !p.ends {
+		share = min(1, spare/want)
+	}
+	y = top
+	for i, b := range p.blocks {
+		if i > 0 {
+			y += p.blocks[i-1].after + share*above(p.blocks[i-1], b)
+		}
+		if b.grown != nil && share > 0 {
+			b = b.grown(share * b.more)
+		}
+		for _, x := range b.boxes {
+			x.Y += y
+			out = append(out, x)
+		}
+		y += b.h
+	}
+	return out
+}
+
+// above is how much more room may be between two blocks. A caption keeps close to what is below it.
+func above(a, b block) float64 {
+	if a.keep {
+		return b.lead
+	}
+	return a.after + b.lead
 }
 
 func (f *flow) room() float64 {
@@ -109,6 +173,14 @@ func (f *flow) room() float64 {
 		return f.bottom() - f.top()
 	}
 	return f.bottom() - f.y
+}
+
+// holds is the height of what is kept for the next block.
+func (f *flow) holds() (high float64) {
+	for _, b := range f.held {
+		high += b.h + b.after
+	}
+	return high
 }
 
 func (f *flow) fail(err error) {
@@ -135,7 +207,7 @@ func (f *flow) head(s string) block {
 	b := f.text(f.left(), f.width(), s, HeadPT, canvas.Bold)
 	b.boxes = append(b.boxes, page.Rule(f.name("rule"), f.left(), b.h+0.6, f.width(), 0, canvas.Pen{Color: f.accent, WidthMM: 0.4}))
 	b.h += 1
-	b.after, b.keep = 1.8, true
+	b.after, b.keep, b.lead = 1.8, true, 6
 	return space(b, 2.5)
 }
 
@@ -195,10 +267,20 @@ func (f *flow) draw(what string, x, w, h float64, draw func(canvas.Canvas) error
 	return block{boxes: []page.Box{box}, h: h, after: blockMM}
 }
 
+// growing is a drawing that may be up to more higher.
+func (f *flow) growing(what string, x, w, h, more float64, draw func(c canvas.Canvas, h float64) error) block {
+	at := func(h float64) block {
+		return f.draw(what, x, w, h, func(c canvas.Canvas) error { return draw(c, h) })
+	}
+	b := at(h)
+	b.more, b.grown = more, func(mm float64) block { return at(h + mm) }
+	return b
+}
+
 // faces are the pages with running head and number.
 func (f *flow) faces(title, shop string) []page.Face {
 	var out []page.Face
-	for i, boxes := range f.pages {
+	for i := range f.pages {
 		n := fmt.Sprint(i + 1)
 		face := page.Face{
 			Name: "page " + n, W: f.paper.W, H: f.paper.H,
@@ -209,11 +291,13 @@ func (f *flow) faces(title, shop string) []page.Face {
 		right, _ := canvas.Cut(shop, small, f.width()/2-2)
 		left, _ := canvas.Cut(title, small, f.width()/2-2)
 		foot := f.say.T("handout.page", "n", n, "of", fmt.Sprint(len(f.pages)))
-		face.Boxes = append(boxes,
-			page.Text("running title", f.left(), topMM, f.width()/2-1, line, left, small, canvas.Black, page.Left),
-			page.Text("running shop", f.left()+f.width()/2+1, topMM, f.width()/2-1, line, right, small, canvas.Black, page.Right),
-			page.Text("page number", f.left(), f.paper.H-topMM-line, f.width(), line, foot, small, canvas.Black, page.Center),
-		)
+		if i > 0 {
+			face.Boxes = append(face.Boxes,
+				page.Text("running title", f.left(), topMM, f.width()/2-1, line, left, small, canvas.Black, page.Left),
+				page.Text("running shop", f.left()+f.width()/2+1, topMM, f.width()/2-1, line, right, small, canvas.Black, page.Right))
+		}
+		face.Boxes = append(append(face.Boxes, f.place(i)...),
+			page.Text("page number", f.left(), f.paper.H-topMM-line, f.width(), line, foot, small, canvas.Black, page.Center))
 		out = append(out, face)
 	}
 	return out

@@ -44,9 +44,9 @@ func Pages(l *lesson.Lesson, paper page.Paper, v *say.Voice, o Options) ([]page.
 	if c, err := figure.ParseColor(o.Accent); err == nil {
 		accent = c
 	}
-	var m *maker
+	var faces []page.Face
 	for _, fresh := range []bool{false, true} {
-		m = &maker{flow: &flow{say: v, paper: paper, accent: accent}, lesson: l, level: level, logo: o.Logo, shop: cmp.Or(o.Shop, v.Shop("", l.Shop, "")), called: call(l.Blades), fresh: fresh}
+		m := &maker{flow: &flow{say: v, paper: paper, accent: accent}, lesson: l, level: level, logo: o.Logo, shop: cmp.Or(o.Shop, v.Shop("", l.Shop, "")), called: call(l.Blades), fresh: fresh}
 		if level == Wall {
 			return m.wall()
 		}
@@ -54,6 +54,7 @@ func Pages(l *lesson.Lesson, paper page.Paper, v *say.Voice, o Options) ([]page.
 		for _, p := range m.parts() {
 			p.lay()
 		}
+		faces = m.faces(v.T("handout.title"), m.shop)
 		if m.err != nil {
 			return nil, fmt.Errorf("handout: %w", m.err)
 		}
@@ -61,7 +62,7 @@ func Pages(l *lesson.Lesson, paper page.Paper, v *say.Voice, o Options) ([]page.
 			break
 		}
 	}
-	return m.faces(v.T("handout.title"), m.shop), nil
+	return faces, nil
 }
 
 // t is a text of the handout.
@@ -118,12 +119,21 @@ func (m *maker) title() {
 	for i := 1; i <= 4; i++ {
 		aims = append(aims, m.bullet(x1, w1, "•", m.say.T("handout.aims.aim"+fmt.Sprint(i))))
 	}
-	aims = append(aims, m.caption(x1, w1, m.t("aims.bring-head")), m.body(x1, w1, m.t("aims.bring")))
 	t := table{columns: []column{{m.t("aims.what"), false}, {m.t("aims.how"), false}, {m.t("aims.minutes"), true}}}
 	for _, p := range m.parts() {
 		if p.minutes > 0 {
 			t.rows = append(t.rows, []string{fmt.Sprintf("%d\u00a0\u00a0%s", m.numberOf(p.key), m.t("do."+p.key)), m.t("how." + p.how), fmt.Sprint(p.minutes)})
 		}
 	}
-	m.add(beside(stack(aims...), stack(m.caption(x2, w2, m.t("aims.hour")), m.table(t, x2, w2))))
+	hour := stack(m.caption(x2, w2, m.t("aims.hour")), m.table(t, x2, w2))
+	bring := func(x, w float64) []block {
+		return []block{m.caption(x, w, m.t("aims.bring-head")), m.body(x, w, m.t("aims.bring"))}
+	}
+	const lowerMM = 8 // than the hour
+	if left := stack(append(aims, bring(x1, w1)...)...); left.h <= hour.h+lowerMM {
+		m.add(beside(left, hour))
+		return
+	}
+	m.add(beside(stack(aims...), hour))
+	m.add(bring(m.left(), m.width())...)
 }

@@ -114,8 +114,8 @@ func logo(t *testing.T) *canvas.Picture {
 }
 
 // TestLayout: of every shop and level, in every language, on both papers, with a logo and without, nothing
-// overlaps, leaves the page, is cut or set too small; 6 to 12 pages; no heading ends a page and no page but the
-// last is under a third full; the answers stand on the last page alone, and not on a leaf of the work sheet; two runs
+// overlaps, leaves the page, is cut or set too small; 6 to 12 pages; no heading ends a page, no page of the lesson is
+// under six tenths full and no other but the last under a third; the answers stand on the last page alone, and not on a leaf of the work sheet; two runs
 // give the same bytes. The wall chart: see wall.
 func TestLayout(t *testing.T) {
 	p := logo(t)
@@ -154,7 +154,14 @@ func TestLayout(t *testing.T) {
 										t.Error(err)
 									}
 									sizes(t, f)
-									foot(t, f, i == len(faces)-1)
+									least := 1.0 / 3
+									if i < 5 {
+										least = 0.6
+									}
+									if i == len(faces)-1 {
+										least = 0
+									}
+									foot(t, f, least)
 								}
 								answers(t, v, faces)
 								if paper == page.A4 && units == "metric" {
@@ -200,7 +207,15 @@ func wall(t *testing.T, l *lesson.Lesson) {
 				}
 				for _, c := range l.Prints {
 					if s := c.Setup; s != nil {
-						for _, want := range []string{s.Mesh.Name, v.Angle(s.AngleDeg.Set), v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High)} {
+						hold := v.T("handout.wall.exact")
+						if s.AngleDeg.Low < s.AngleDeg.High {
+							hold = v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High)
+						}
+						want := []string{s.Mesh.Name, v.Angle(s.AngleDeg.Set), hold}
+						if look, _, _ := strings.Cut(v.T("handout.look."+c.Print), " {"); len(c.Misses) == 0 {
+							want = append(want, strings.Split(look, ". ")...) // a sentence a line
+						}
+						for _, want := range want {
 							if !strings.Contains(all, want) {
 								t.Errorf("%s %s: the wall chart lacks %q, whole, for %s", language, paper.Name, want, c.Print)
 							}
@@ -225,7 +240,7 @@ func TestIntroIsPlain(t *testing.T) {
 			t.Fatal(err)
 		}
 		all := words(faces)
-		for _, no := range []string{"MPa", "N·m", v.T("handout.why.head"), v.T("handout.choice.film"), v.T("card.y-film")} {
+		for _, no := range []string{"MPa", "N·m", v.T("handout.why.head"), v.T("handout.rack.head"), v.T("handout.choice.film"), v.T("card.y-film")} {
 			if strings.Contains(all, no) {
 				t.Errorf("%s: the paper for a new hand says %q", language, no)
 			}
@@ -233,12 +248,18 @@ func TestIntroIsPlain(t *testing.T) {
 	}
 }
 
-// TestHour: the minutes of the sections are an hour at each level.
+// TestHour: the minutes of the sections are an hour at each level, and where the racks print no practice job.
 func TestHour(t *testing.T) {
 	t.Parallel()
 	v := voice(t, "en", "metric")
-	for _, level := range []handout.Level{handout.Press, handout.Intro} {
-		faces, err := handout.Pages(ofBuiltIn(t), page.A4, v, handout.Options{Level: level})
+	bare := *ofBuiltIn(t)
+	bare.Worked, bare.Faults = nil, nil
+	for i, level := range []handout.Level{handout.Press, handout.Intro, handout.Press, handout.Intro} {
+		l := &bare
+		if i < 2 {
+			l = ofBuiltIn(t)
+		}
+		faces, err := handout.Pages(l, page.A4, v, handout.Options{Level: level})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -257,8 +278,8 @@ func TestHour(t *testing.T) {
 	}
 }
 
-// foot: what stands lowest on a page is no heading and no caption, and without lines for notes the page is filled to a third.
-func foot(t *testing.T, f page.Face, last bool) {
+// foot: what stands lowest on a page is no heading and no caption, and without lines for notes the page is filled to a share.
+func foot(t *testing.T, f page.Face, least float64) {
 	t.Helper()
 	low, filled, face := 0.0, 0.0, canvas.Font{}
 	for _, b := range f.Boxes {
@@ -277,7 +298,7 @@ func foot(t *testing.T, f page.Face, last bool) {
 	if face.Face == canvas.Bold && face.SizePT >= handout.BodyPT {
 		t.Errorf("%s ends with a heading", f.Name)
 	}
-	if filled < f.H/3 && !last {
+	if filled < least*f.H {
 		t.Errorf("%s is filled to %.0f of %.0f mm only", f.Name, filled, f.H)
 	}
 }
@@ -388,6 +409,27 @@ func TestFollowsTheRack(t *testing.T) {
 	}
 }
 
+// TestWords: a language that is not English has the English words of the trade beside its own, English has none twice, and
+// no answer says a percentage of doubt.
+func TestWords(t *testing.T) {
+	t.Parallel()
+	for _, language := range templates.Languages() {
+		faces, err := handout.Pages(ofBuiltIn(t), page.A4, voice(t, language, "metric"), handout.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		all := words(faces)
+		for _, term := range []string{"dye migration", "wet on wet", "Shore A"} {
+			if n := strings.Count("\n"+all+"\n", "\n"+term+"\n"); n != 1 {
+				t.Errorf("%s: the word %q stands %d times in the list", language, term, n)
+			}
+		}
+		if strings.Contains(all, "±") {
+			t.Errorf("%s: the paper says ±", language)
+		}
+	}
+}
+
 // TestLook: the logo stands on the first page alone, the accent colours the rules under the headings and nothing
 // else, and a shop that has neither gets black rules.
 func TestLook(t *testing.T) {
@@ -425,8 +467,8 @@ func TestLook(t *testing.T) {
 		if has := strings.Contains(names(faces[0]), "logo"); has != (c.o.Logo != nil) {
 			t.Errorf("a logo on the first page: %v", has)
 		}
-		if rules != 11 {
-			t.Errorf("%d rules under the 11 headings", rules)
+		if rules != 13 {
+			t.Errorf("%d rules under the 13 headings", rules)
 		}
 	}
 }
@@ -450,7 +492,7 @@ func TestLevels(t *testing.T) {
 			t.Fatal(err)
 		}
 		all := words(faces)
-		for _, key := range []string{"wipe", "faults", "angle", "choice", "card", "practice", "care", "sheet", "glossary", "answers"} {
+		for _, key := range []string{"safety", "wipe", "faults", "angle", "choice", "card", "practice", "care", "sheet", "glossary", "answers"} {
 			if !strings.Contains(all, "\u00a0"+v.T("handout."+key+".head")) {
 				t.Errorf("%q: no section %s", level, key)
 			}
@@ -458,9 +500,15 @@ func TestLevels(t *testing.T) {
 		if why := v.T("handout.why.head"); strings.Contains(all, why) == (level == handout.Intro) {
 			t.Errorf("%q: section %q", level, why)
 		}
-		at := regexp.MustCompile(`(\d+)\x{a0}\x{a0}` + v.T("handout.care.head")).FindStringSubmatch(all)
-		if at == nil || !strings.Contains(strings.ReplaceAll(all, "\n", " "), "section "+at[1]+" ") {
+		at := regexp.MustCompile(`(\d+)\x{a0}\x{a0}` + v.T("handout.safety.head")).FindStringSubmatch(all)
+		if at == nil || !strings.Contains(strings.ReplaceAll(all, "\n", " "), "section "+at[1]+".") {
 			t.Errorf("%q: the log does not point to the section on safety", level)
+		}
+		if safety, press := strings.Index(all, v.T("handout.safety.head")), strings.Index(all, v.T("handout.wipe.head")); safety > press {
+			t.Errorf("%q: a press is touched before its dangers are told", level)
+		}
+		if has := strings.Contains(all, v.T("handout.rack.head")); has == (level == handout.Intro) {
+			t.Errorf("%q: tables of the racks: %v", level, has)
 		}
 	}
 	if _, err := handout.Pages(l, page.A4, v, handout.Options{Level: "expert"}); err == nil || !strings.Contains(err.Error(), "intro, press, wall") {

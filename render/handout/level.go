@@ -9,8 +9,8 @@ import (
 // Level is how much of the paper is printed. Its zero value is Press.
 type Level string
 
-// The levels: Intro is for a new hand and leaves out why, and the exercises on it; Press is the whole paper;
-// Wall is one page to hang up.
+// The levels: Intro is for a new hand and leaves out why, the tables of the racks, and the exercises on them;
+// Press is the whole paper; Wall is one page to hang up.
 const (
 	Intro Level = "intro"
 	Press Level = "press"
@@ -43,22 +43,23 @@ type part struct {
 // that these are never its back.
 func (m *maker) parts() []part {
 	all := []part{
-		{"wipe", m.wipe, 10, "show"}, {"faults", m.faults, 10, "pairs"}, {"angle", m.angle, 10, "table"}, {"choice", m.choice, 5, "talk"},
-		{"card", m.card, 5, "pairs"}, {"practice", m.practice, 15, "pairs"}, {"why", m.why, 5, "talk"},
-		{"care", m.care, 0, ""}, {"sheet", m.sheet, 0, ""}, {"glossary", m.glossary, 0, ""}, {"answers", m.answers, 0, ""},
+		{"safety", m.safety, 5, "show"}, {"wipe", m.wipe, 5, "show"}, {"faults", m.faults, 10, "pairs"}, {"angle", m.angle, 10, "table"},
+		{"choice", m.choice, 5, "talk"}, {"why", m.why, 5, "talk"}, {"card", m.card, 5, "pairs"}, {"practice", m.practice, 15, "pairs"},
+		{"racks", m.racks, 0, ""}, {"care", m.care, 0, ""}, {"sheet", m.sheet, 0, ""}, {"glossary", m.glossary, 0, ""}, {"answers", m.answers, 0, ""},
 	}
 	var some []part
+	press, over := 0, 0
 	for _, p := range all {
-		switch {
-		case p.key == "why" && m.intro():
-			continue // its minutes go to the press
-		case p.key == "practice" && m.intro():
-			p.minutes += 5
-		case p.key == "card" && m.lesson.Worked == nil:
+		if (p.key == "why" || p.key == "racks") && m.intro() || p.key == "card" && m.lesson.Worked == nil || p.key == "faults" && len(m.lesson.Faults) == 0 {
+			over += p.minutes
 			continue
+		}
+		if p.key == "practice" {
+			press = len(some)
 		}
 		some = append(some, p)
 	}
+	some[press].minutes += over // what is left out is time at the press
 	return some
 }
 

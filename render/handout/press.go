@@ -3,24 +3,34 @@ package handout
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"bladecard/calc/seen"
 	"bladecard/render/canvas"
 	"bladecard/render/figure"
 	"bladecard/render/page"
+	"bladecard/render/say"
 )
 
 // wipe: the test that tells at the press whether the stroke is right.
 func (m *maker) wipe() {
 	m.section(m.t("wipe.head"))
-	const pictureMM = 44.0
-	x1, w1, x2, w2 := m.halves(1 - pictureMM/(m.width()-gutterMM))
-	list := []block{m.body(x1, w1, m.t("wipe.why"))}
-	for i := 1; i <= 5; i++ {
-		list = append(list, m.bullet(x1, w1, fmt.Sprintf("%d.", i), m.say.T("handout.wipe.step"+fmt.Sprint(i))))
+	var all block
+	for _, pictureMM := range []float64{56, 50, 44} { // the largest with which the page takes it
+		x1, w1, x2, w2 := m.halves(1 - pictureMM/(m.width()-gutterMM))
+		list := []block{m.body(x1, w1, m.t("wipe.why"))}
+		for i := 1; i <= 5; i++ {
+			list = append(list, m.bullet(x1, w1, fmt.Sprintf("%d.", i), m.say.T("handout.wipe.step"+fmt.Sprint(i))))
+		}
+		list = append(list, m.body(x1, w1, m.t("wipe.then")))
+		open := m.picture(x2, w2, figure.Clear)
+		open.after = blockMM
+		all = beside(stack(list...), stack(m.caption(x2, w2, m.t("wipe.clear")), open, m.caption(x2, w2, m.t("wipe.picture")), m.picture(x2, w2, seen.InkLeft)))
+		if m.holds()+all.h <= m.room() {
+			break
+		}
 	}
-	m.add(beside(stack(list...), stack(m.picture(x2, w2, seen.InkLeft), m.text(x2, w2, m.t("wipe.picture"), TablePT, canvas.Bold))))
-	m.paras(m.t("wipe.then"))
+	m.add(all)
 }
 
 // The proportion of a picture of a fault.
@@ -40,28 +50,41 @@ func (m *maker) picture(x, w float64, code string) block {
 func (m *maker) faults() {
 	m.section(m.t("faults.head"))
 	m.lead(m.t("faults.text"))
-	const columns = 4
+	const columns = 3
 	w := (m.width() - gutterMM*(columns-1)) / columns
-	var row block
-	n := 0
-	flush := func() {
-		m.add(row)
-		row = block{}
-	}
+	var cells []func(x float64) block
 	for _, f := range m.lesson.Faults {
 		if !slices.Contains(figure.Faults(), figure.Fault(f.Seen)) {
 			continue
 		}
-		x := m.left() + float64(n%columns)*(w+gutterMM)
-		name, means := m.text(x, w, m.say.T("seen-name."+f.Seen), BodyPT, canvas.Bold), m.text(x, w, m.say.T("handout.fault."+f.Seen), TablePT, canvas.Regular)
-		name.after, means.after = 0.3, 0.5
-		row = beside(row, stack(m.picture(x, w, f.Seen), name, means, m.text(x, w, "→ "+m.first(f), TablePT, canvas.Regular)))
-		if n++; n%columns == 0 {
-			flush()
-		}
+		cells = append(cells, func(x float64) block {
+			name, means := m.text(x, w, m.say.T("seen-name."+f.Seen), BodyPT, canvas.Bold), m.text(x, w, m.say.T("handout.fault."+f.Seen), TablePT, canvas.Regular)
+			name.after, means.after = 0.3, 0.5
+			return stack(m.picture(x, w, f.Seen), name, means, m.text(x, w, "→ "+m.first(f), TablePT, canvas.Regular))
+		})
 	}
-	if n%columns > 0 {
-		flush()
+	if len(cells)%columns > 0 { // there is room for a print of the shop
+		cells = append(cells, func(x float64) block {
+			frame := page.Fill(m.name("own print"), x, 0, w, w*pictureShare, nil, canvas.Pen{Color: canvas.Gray(120), WidthMM: 0.3, DashMM: []float64{2, 1.5}})
+			name := m.text(x, w, m.t("faults.own"), BodyPT, canvas.Bold)
+			name.after = 0.3
+			return stack(block{boxes: []page.Box{frame}, h: frame.H, after: 1.2}, name, m.text(x, w, m.t("faults.own-text"), TablePT, canvas.Regular))
+		})
+	}
+	var rows []block
+	high := 0.0
+	for row := range slices.Chunk(cells, columns) {
+		b := block{after: blockMM, lead: blockMM}
+		for i, cell := range row {
+			c := cell(m.left() + float64(i)*(w+gutterMM))
+			b.boxes, b.h = append(b.boxes, c.boxes...), max(b.h, c.h)
+		}
+		rows = append(rows, b)
+		high += b.h + b.after
+	}
+	for i, b := range rows { // all on one page, so that one look finds the picture
+		b.keep = i < len(rows)-1 && high < 0.85*(m.bottom()-m.topOf(1))
+		m.add(b)
 	}
 }
 
@@ -79,7 +102,7 @@ func (m *maker) first(f seen.Finding) string {
 // practice: a log to fill in at the press, with the trainer's name under it.
 func (m *maker) practice() {
 	m.section(m.t("practice.head"))
-	m.lead(m.t("practice.text", "section", fmt.Sprint(m.numberOf("care"))))
+	m.lead(m.t("practice.text", "section", fmt.Sprint(m.numberOf("safety"))))
 	t := table{tall: true}
 	for _, c := range []string{"blade", "set", "edge", "load", "strokes", "clear", "sharp", "film", "change"} {
 		t.columns = append(t.columns, column{m.t("practice." + c), false})
@@ -88,26 +111,32 @@ func (m *maker) practice() {
 	for _, deg := range []float64{5, 15, 30} {
 		t.rows = append(t.rows, []string{horse, m.say.Angle(deg), "", "", "", "", "", "", ""})
 	}
-	for range 3 {
-		t.rows = append(t.rows, make([]string, len(t.columns)))
-	}
 	x1, w1, x2, w2 := m.halves(0.5)
 	names := beside(m.fill(x1, w1, m.t("sheet.name")), m.fill(x2, w2, m.t("sheet.date")))
-	signed := beside(m.fill(x1, w1, m.t("practice.trainer")), m.fill(x2, w2, m.t("practice.passed")))
+	signed := space(beside(m.fill(x1, w1, m.t("practice.trainer")), m.fill(x2, w2, m.t("practice.passed"))), 4)
 	names.after, signed.after = blockMM, 0
-	log := stack(names, m.table(t, m.left(), m.width()), space(signed, 4))
+	const least, most = 3, 8 // rows for changes of one's own: as the page has room
+	var log block
+	for own := 1; own <= most; own++ {
+		t.rows = append(t.rows, make([]string, len(t.columns)))
+		b := stack(names, m.table(t, m.left(), m.width()), signed)
+		if own > least && m.holds()+b.h > m.room() {
+			break
+		}
+		log = b
+	}
 	log.after = blockMM
 	m.add(log)
 }
 
 // safety: what can hurt, and who is to be asked first.
 func (m *maker) safety() {
+	m.section(m.t("safety.head"))
 	m.lead(m.say.T("caution.defer") + " " + m.t("safety.defer"))
 	var texts []string
 	for _, c := range m.lesson.Cautions {
 		texts = append(texts, m.say.T("caution."+c))
 	}
-	texts = append(texts, m.t("safety.blade"), m.t("safety.clean"))
 	x1, w1, x2, w2 := m.halves(0.5)
 	half := (len(texts) + 1) / 2
 	m.add(beside(m.bullets(x1, w1, "!", texts[:half]), m.bullets(x2, w2, "!", texts[half:])))
@@ -122,33 +151,45 @@ func (m *maker) bullets(x, w float64, mark string, texts []string) block {
 	return stack(list...)
 }
 
-// care: what can hurt, and how blades are marked, checked, kept and sharpened.
+// care: how blades are marked, checked, kept and sharpened.
 func (m *maker) care() {
 	if m.fresh {
 		m.turn()
 	}
 	m.section(m.t("care.head"))
-	m.safety()
-	var texts []string
+	texts := []string{m.t("mark.layup"), m.t("mark.reading"), m.t("mark.colour")}
 	for i := 1; i <= 6; i++ {
 		texts = append(texts, m.say.T("handout.care.step"+fmt.Sprint(i)))
 	}
-	for _, s := range append([]string{m.t("mark.layup"), m.t("mark.reading"), m.t("mark.colour")}, texts...) {
+	for _, s := range texts {
 		m.add(m.bullet(m.left(), m.width(), "•", s))
+	}
+	for _, s := range []string{m.t("safety.blade"), m.t("safety.clean")} {
+		m.add(m.bullet(m.left(), m.width(), "!", s))
 	}
 }
 
-// glossary: the words of the trade in two columns, on a page of its own.
+// glossary: the words of the trade in two columns, on a page of its own. Beside each in another language stands the
+// English one, which machines, inks and videos use.
 func (m *maker) glossary() {
-	m.turn()
+	m.end()
 	m.section(m.t("glossary.head"))
 	x1, w1, x2, w2 := m.halves(0.5)
+	english := map[string]string{}
+	if v, err := say.New("en", ""); err == nil {
+		for _, g := range v.Glossary() {
+			english[g.Key] = g.Term
+		}
+	}
 	list := m.say.Glossary()
 	half := (len(list) + 1) / 2
 	column := func(x, w float64, from, to int) block {
 		var out []block
 		for _, g := range list[from:to] {
 			term := m.text(x, w, g.Term, TablePT, canvas.Bold)
+			if e, wide := english[g.Key], canvas.Width(g.Term, boldFont)+1.5; !strings.EqualFold(e, g.Term) && wide+canvas.Width(e, plainFont) < w {
+				term = beside(m.text(x, wide, g.Term, TablePT, canvas.Bold), m.text(x+wide, w-wide, e, TablePT, canvas.Regular))
+			}
 			term.after = 0
 			out = append(out, term, m.text(x, w, g.Means, TablePT, canvas.Regular))
 		}

@@ -145,6 +145,9 @@ func (f *flow) row(t table, x, w float64, cells []string, font canvas.Font, pen 
 			align = page.Right
 		}
 		y := rowPadMM
+		if t.tall && font == plainFont {
+			y = tallMM - line - rowPadMM // on the line, as what is written
+		}
 		if cells[i] != "" {
 			for _, s := range lines(cells[i], font, t.widths[i], most) {
 				out.boxes = append(out.boxes, page.Text(name, at, y, t.widths[i], line, s, font, canvas.Black, align))
@@ -225,11 +228,8 @@ func (f *flow) long(caption string, t table) {
 	x, w := f.left(), f.width()
 	t.fit(w)
 	whole := stack(f.caption(x, w, caption), f.table(t, x, w))
-	var held float64
-	for _, h := range f.held {
-		held += h.h + h.after
-	}
-	full := f.bottom() - f.top()
+	held := f.holds()
+	full := f.bottom() - f.topOf(1)
 	if need := held + whole.h; need <= f.room() || need <= full && len(t.rows) < manyRows {
 		f.add(whole)
 		return

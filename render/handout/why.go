@@ -8,11 +8,10 @@ import (
 	"bladecard/render/figure"
 )
 
-// why: what hardness, mesh and strokes do to the film, from the shop's own racks.
+// why: what blade, mesh and strokes do to the film.
 func (m *maker) why() {
 	m.section(m.t("why.head"))
 	m.paras(m.t("why.bend"))
-	m.rack()
 	l := m.lesson
 	once := l.Strokes[0].Value
 	film := m.t("why.film", "mesh", l.Bench.Mesh.Name, "second", m.say.Percent(l.Strokes[1].Value/once-1),
@@ -21,8 +20,15 @@ func (m *maker) why() {
 		film += " " + m.t("why.blades", "other", m.say.Percent(l.Spread))
 	}
 	m.paras(film)
-	m.chart(m.t("why.angle-chart", "mesh", l.Bench.Mesh.Name), charts.Angle(m.say, l.Bench, TablePT))
-	m.chart(m.t("why.hardness-chart", "mesh", l.Bench.Mesh.Name), charts.Hardness(m.say, l.Bench, TablePT))
+	m.chart(m.t("why.angle-chart", "mesh", l.Bench.Mesh.Name), charts.Angle(m.say, l.Bench, TablePT), 62)
+}
+
+// racks are the tables to look things up in later: blades, meshes, other inks.
+func (m *maker) racks() {
+	l := m.lesson
+	m.section(m.t("rack.head"))
+	m.rack()
+	m.chart(m.t("why.hardness-chart", "mesh", l.Bench.Mesh.Name), charts.Hardness(m.say, l.Bench, TablePT), 50)
 	m.meshes()
 	m.choices(m.t("why.others"), l.Others)
 }
@@ -34,18 +40,17 @@ func (m *maker) rack() {
 	}}
 	for i, b := range m.lesson.Blades {
 		t.rows = append(t.rows, []string{
-			m.called[i], b.Layup, m.say.T("edge." + b.Edge), m.say.Thickness(b.ThicknessMM) + ", " + m.say.Length(b.FreeHeightMM), m.say.Percent(b.To70),
+			m.called[i], b.Layup, m.say.T("card.edge-" + b.Edge), m.say.Thickness(b.ThicknessMM) + ", " + m.say.Length(b.FreeHeightMM), m.say.Percent(b.To70),
 		})
 	}
 	m.long(m.t("rack.table"), t)
 }
 
 // chart places a chart over the full width under its caption.
-func (m *maker) chart(caption string, ch figure.Chart) {
-	const highMM = 62.0
-	m.add(stack(m.caption(m.left(), m.width(), caption), m.draw("film", m.left(), m.width(), highMM, func(c canvas.Canvas) error {
-		return ch.Draw(c, figure.Rect{W: m.width(), H: highMM})
-	})))
+func (m *maker) chart(caption string, ch figure.Chart, high float64) {
+	m.add(m.caption(m.left(), m.width(), caption), m.growing("film", m.left(), m.width(), high, 28, func(c canvas.Canvas, high float64) error {
+		return ch.Draw(c, figure.Rect{W: m.width(), H: high})
+	}))
 }
 
 // meshes is the table of the cloths of the racks.

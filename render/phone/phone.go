@@ -6,6 +6,8 @@ import (
 	"fmt"
 	"html/template"
 	"io"
+	"regexp"
+	"slices"
 	"strings"
 
 	"bladecard/calc/plan"
@@ -27,9 +29,22 @@ var indexText string
 var style string
 
 var (
-	pageTemplate  = template.Must(template.New("page").Parse(pageText))
+	pageTemplate  = template.Must(template.New("page").Funcs(template.FuncMap{"glue": glue}).Parse(pageText))
 	indexTemplate = template.Must(template.New("index").Parse(indexText))
 )
+
+// Where a line must not break: a number keeps its word and a range its ends, which browsers part behind the dash.
+var (
+	counted = regexp.MustCompile(`(^|[\s(])(\d+) (\pL)`)
+	leaning = regexp.MustCompile(`(\pL) ([\d.,]+°)`)
+	ranged  = regexp.MustCompile(`(\d)–(\d)`)
+)
+
+// glue is a text whose figures are not broken over lines.
+func glue(text string) string {
+	text = leaning.ReplaceAllString(counted.ReplaceAllString(text, "$1$2\u00a0$3"), "$1\u00a0$2")
+	return ranged.ReplaceAllString(text, "$1\u2060–\u2060$2")
+}
 
 // The measures of a chart, in mm: its type is then as large as that of the page on a phone.
 const chartW, chartH = 100.0, 75.0
@@ -55,7 +70,9 @@ type locationData struct {
 
 type screenData struct {
 	ID, HeadWord, Head, Color, Ink, Place string
+	NextID, Next                          string // the print that follows; an empty NextID: no other screen
 	Swatch                                template.CSS
+	Brief                                 string // its warnings in few words, above what hands set
 	Warnings                              []string
 	Set, Facts, Faults                    []pair
 	Flash, FlashSub                       string
@@ -80,7 +97,7 @@ func Write(w io.Writer, p *plan.Plan, v *say.Voice) error {
 		d.Facts = append(d.Facts, v.Many("day.pieces", p.Quantity))
 	}
 	if p.Due != "" {
-		d.Facts = append(d.Facts, v.T("day.col-due")+": "+v.Date(p.Due))
+		d.Facts = append(d.Facts, v.T("show.due", "date", v.Date(p.Due)))
 	}
 	d.Facts = append(d.Facts, p.Press.Name)
 	if t := v.JobTime(p); t != "" {
@@ -92,7 +109,7 @@ func Write(w io.Writer, p *plan.Plan, v *say.Voice) error {
 	}
 	told := map[string]bool{}
 	for i, l := range p.Locations {
-		at := locationData{Name: l.Name, Wrong: v.T("card.wrong"), Warnings: texts(l.Warnings)}
+		at := locationData{Name: v.Location(l.Name), Wrong: v.T("card.wrong"), Warnings: texts(l.Warnings)}
 		if t := v.PressTime(l.Time); t != "" {
 			at.Facts = append(at.Facts, t)
 		}
@@ -112,6 +129,9 @@ func Write(w io.Writer, p *plan.Plan, v *say.Voice) error {
 		}
 		d.Locations = append(d.Locations, at)
 	}
+	if d.Cautions != nil {
+		d.Cautions = append(d.Cautions, v.T("caution.defer"))
+	}
 	return pageTemplate.Execute(w, d)
 }
 
@@ -119,6 +139,17 @@ func texts(list []plan.Warning) []string {
 	var out []string
 	for _, w := range list {
 		out = append(out, w.Text)
+	}
+	return out
+}
+
+// brief are warnings in few words, each once; what would mend one is not among them.
+func brief(list []plan.Warning, v *say.Voice) []string {
+	var out []string
+	for _, w := range list {
+		if text := v.BriefWarning(w); !strings.HasPrefix(w.Code, "mend-") && !slices.Contains(out, text) {
+			out = append(out, text)
+		}
 	}
 	return out
 }
@@ -131,7 +162,7 @@ func idOf(location, screen int) string {
 // screenOf is a screen with the figures that hands set, what to check and what to expect.
 func screenOf(p *plan.Plan, location int, s plan.Screen, v *say.Voice) (screenData, error) {
 	out := screenData{
-		ID: idOf(location, s.Number), HeadWord: v.T("card.head"), Color: s.Color, Ink: s.Ink, Warnings: texts(s.Warnings),
+		ID: idOf(location, s.Number), HeadWord: v.T("card.head"), Color: s.Color, Ink: v.InkName(s.Ink), Warnings: texts(s.Warnings),
 		Place: v.T("card.screen", "n", fmt.Sprint(s.Number), "of", fmt.Sprint(s.Of)), FlashOn: s.Flash.Needed, Lines: []string{v.Flash(s.Flash), v.Cure(s.Cure)},
 	}
 	if text := v.Last(s); text != "" {
@@ -141,7 +172,7 @@ func screenOf(p *plan.Plan, location int, s plan.Screen, v *say.Voice) (screenDa
 	out.Flash = strings.TrimSpace(word + " " + time)
 	out.FlashSub = sub
 	if out.Color == "" {
-		out.Color = s.Ink
+		out.Color, out.Ink = out.Ink, ""
 	}
 	if c, err := figure.ParseColor(s.Swatch); err == nil {
 		out.Swatch = template.CSS(fmt.Sprintf("#%02x%02x%02x", c.R, c.G, c.B))
@@ -149,6 +180,9 @@ func screenOf(p *plan.Plan, location int, s plan.Screen, v *say.Voice) (screenDa
 	heads := make([]string, len(s.Heads))
 	for i, h := range s.Heads {
 		heads[i] = fmt.Sprint(h)
+	}
+	if len(heads) > 1 {
+		out.HeadWord = v.T("card.heads")
 	}
 	if out.Head = strings.Join(heads, "+"); p.Press.Kind == "flatbed" || len(heads) == 0 {
 		out.HeadWord, out.Head = v.T("card.pass"), fmt.Sprint(s.Number)
@@ -177,12 +211,18 @@ func screenOf(p *plan.Plan, location int, s plan.Screen, v *say.Voice) (screenDa
 		{label, air, also},
 	}
 	out.Facts = []pair{
+		{v.T("card.angle"), v.T("card.to-screen", "angle", v.Angle(s.AngleDeg.ToScreen)), ""},
 		{v.T("show.mesh"), s.Mesh.Name, ""},
-		{"EOM", v.Fine(s.Stencil.EOMUM), ""},
+		{v.T("show.eom"), v.Fine(s.Stencil.EOMUM), ""},
 		{v.T("show.wet"), v.FilmUM(s.WetUM.Value) + " (" + v.FilmRange(s.WetUM.Low, s.WetUM.High) + ")", ""},
-		{v.T("show.cured"), v.FilmUM(s.CuredUM.Value) + " (" + v.FilmRange(s.CuredUM.Low, s.CuredUM.High) + ")", ""},
+		{v.T("phone.cured"), v.FilmUM(s.CuredUM.Value) + " (" + v.FilmRange(s.CuredUM.Low, s.CuredUM.High) + ")", ""},
 		{v.T("show.target"), v.FilmRange(s.TargetUM.Low, s.TargetUM.High), ""},
 		{v.T("phone.gap"), v.Gap(s.OffContact.Low, s.OffContact.High), ""},
+	}
+	out.Brief = strings.Join(brief(s.Warnings, v), " · ")
+	out.Next = v.Next(p, s)[0]
+	if n := s.Next; n != nil && n.Screen != s.Number {
+		out.NextID = idOf(location, n.Screen)
 	}
 	faults, err := seen.Likely(p, location+1, s.Number, mostFaults)
 	if err != nil {

@@ -82,6 +82,9 @@ func holds(t *testing.T, page string, p *plan.Plan, v *say.Voice) {
 				continue
 			}
 			at, _, _ = strings.Cut(at, "</section>")
+			if first, _, _ := strings.Cut(at, `<dl class="set">`); len(s.Warnings) > 0 && !strings.Contains(first, `class="brief"`) {
+				t.Errorf("%s, %s: no warning stands above what hands set", p.Title, id)
+			}
 			for _, want := range []string{s.Blade.Layup, v.Angle(s.AngleDeg.Set), fmt.Sprint(s.Strokes), v.FilmUM(s.CuredUM.Value), s.Mesh.Name} {
 				if !strings.Contains(at, ">"+want) {
 					t.Errorf("%s, %s: %q is not there", p.Title, id, want)
@@ -103,6 +106,18 @@ func TestPages(t *testing.T) {
 			}
 			if n := len(page); n > 600_000 {
 				t.Errorf("%s: %d bytes", name, n)
+			}
+		}
+	}
+}
+
+// TestUnbroken: in no text of a page may a browser part a range behind its dash, or a number from its word.
+func TestUnbroken(t *testing.T) {
+	breaks := regexp.MustCompile(`\d–\d|\D \d+ \pL`)
+	for name, page := range pages(t, "en", "inch") {
+		for _, part := range regexp.MustCompile(`(?s)<style>.*?</style>|<svg.*?</svg>|<title>.*?</title>|<h1>.*?</h1>`).Split(string(page), -1) {
+			if found := breaks.FindString(part); found != "" {
+				t.Errorf("%s: %q may break", name, found)
 			}
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"io"
+	"math"
 
 	"bladecard/calc/plan"
 	"bladecard/calc/seen"
@@ -66,8 +67,11 @@ func (t *table) measured(s plan.Screen, a seen.Answer) {
 	for _, o := range m.Outcomes {
 		key := "correct.reaches"
 		if !o.InRange {
-			key = "correct.misses"
+			key = "correct.over"
+			if o.OffUM < 0 {
+				key = "correct.short"
+			}
 		}
-		t.text(2, v.T(key, "change", v.Change(o.Correction), "film", v.FilmUM(o.FilmUM.Value), "band", v.FilmRange(o.FilmUM.Low, o.FilmUM.High), "off", v.Signed(o.OffUM))+v.Disturbs(o.Correction))
+		t.text(2, v.T(key, "change", v.Change(o.Correction), "film", v.FilmUM(o.FilmUM.Value), "band", v.FilmRange(o.FilmUM.Low, o.FilmUM.High), "off", v.FilmUM(math.Abs(o.OffUM)))+v.Disturbs(o.Correction))
 	}
 }

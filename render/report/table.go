@@ -104,7 +104,7 @@ func (t *table) columns() []column {
 	v := t.v
 	return []column{
 		{"#", func(s plan.Screen) string { return fmt.Sprint(s.Number) }},
-		{v.T("show.color"), func(s plan.Screen) string { return cmp.Or(s.Color, v.InkName(s.Ink)) }},
+		{v.T("show.color"), func(s plan.Screen) string { return cut(cmp.Or(s.Color, v.InkName(s.Ink)), t.Wide/3) }},
 		{v.T("show.mesh"), func(s plan.Screen) string { return s.Mesh.Name }},
 		{v.T("show.blade"), func(s plan.Screen) string { return s.Blade.Name }},
 		{v.T("show.angle"), func(s plan.Screen) string {
@@ -143,7 +143,7 @@ func (t *table) columns() []column {
 func (t *table) location(l plan.Location) {
 	v := t.v
 	t.line("")
-	head := l.Name
+	head := v.Location(l.Name)
 	if l.WidthMM > 0 && l.HeightMM > 0 {
 		head += " · " + v.Size(l.WidthMM, l.HeightMM)
 	}

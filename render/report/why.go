@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"strings"
+	"unicode/utf8"
 
 	"bladecard/calc/plan"
 	"bladecard/render/say"
@@ -32,7 +33,7 @@ func (t *table) why(s plan.Screen) {
 	if ink := v.Ink(s); ink != "" {
 		t.text(4, ink)
 	}
-	var path, change []string
+	var path []string
 	for _, r := range s.Reasons {
 		path = append(path, Reason(r, v))
 	}
@@ -43,13 +44,29 @@ func (t *table) why(s plan.Screen) {
 	if lost := LostBlades(s.Lost, v); lost != nil {
 		t.text(4, v.T("show.lost", "list", strings.Join(lost, "; ")))
 	}
-	for _, c := range s.Corrections {
+	t.changes(s.Corrections)
+}
+
+// changes are what would change the film, a line each with its effect in a column.
+func (t *table) changes(all []plan.Correction) {
+	v := t.v
+	var change, effect, but []string
+	for _, c := range all {
 		if v.Prints(c.DeltaUM) {
-			change = append(change, c.Change+" "+v.Effect(c)+v.Disturbs(c))
+			change, effect, but = append(change, c.Change), append(effect, v.Effect(c)), append(but, v.Disturbs(c))
 		}
 	}
-	if change != nil {
-		t.text(4, v.T("show.change", "list", strings.Join(change, "; ")))
+	if change == nil {
+		return
+	}
+	t.text(4, v.T("show.change"))
+	for i, line := range tabled([][]string{change, effect}, 0, 6, math.MaxInt) {
+		if utf8.RuneCountInString(line+but[i]) <= t.Wide {
+			t.line(line + but[i])
+			continue
+		}
+		t.line(line)
+		t.text(8, strings.TrimPrefix(but[i], ", "))
 	}
 }
 

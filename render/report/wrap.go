@@ -48,6 +48,14 @@ func tabled(columns [][]string, first, indent, wide int) []string {
 	return lines
 }
 
+// cut is a text of at most so many letters, with an ellipsis where some are left out.
+func cut(text string, most int) string {
+	if r := []rune(text); len(r) > most {
+		return strings.TrimRight(string(r[:most-1]), " ") + "…"
+	}
+	return text
+}
+
 // widthOf is how many letters columns take side by side.
 func widthOf(columns [][]string) int {
 	all := 0

@@ -67,21 +67,40 @@ func (v *Voice) Next(p *plan.Plan, s plan.Screen) []string {
 	return []string{to + ", " + v.InkName(n.Color), to}
 }
 
-// Expect is what film to expect and how to tell; the band stands first.
-func (v *Voice) Expect(p *plan.Plan, s plan.Screen) []string {
-	band := v.T("card.band", "band", v.FilmRange(s.CuredUM.Low, s.CuredUM.High))
+// Line is a text behind a label.
+type Line struct{ Label, Text string }
+
+// Cured is the film to expect, large, with mil for an inch shop beside it, or empty. Ink that rises is told before it does.
+func (v *Voice) Cured(s plan.Screen) (film, mil string) {
+	key := "card.cured"
 	if s.HeightMM != nil {
-		band = v.T("card.band-rises", "band", v.FilmRange(s.CuredUM.Low, s.CuredUM.High), "height", v.Small(*s.HeightMM))
+		key = "card.flat"
 	}
-	out := []string{band, v.T("card.wet", "value", v.FilmUM(s.WetUM.Value), "band", v.FilmRange(s.WetUM.Low, s.WetUM.High))}
+	film = v.FilmUM(s.CuredUM.Value)
+	_, mil, _ = strings.Cut(v.FilmBoth(s.CuredUM.Value), film+" ")
+	return v.T(key, "value", film), strings.Trim(mil, "()")
+}
+
+// Expect is how to tell that the film is as expected, a line a way of measuring it.
+func (v *Voice) Expect(p *plan.Plan, s plan.Screen) []Line {
+	band := v.FilmRange(s.CuredUM.Low, s.CuredUM.High)
+	gauge := v.T("card.gauge-line", "band", band)
+	if s.HeightMM != nil {
+		gauge = v.T("card.gauge-rises", "band", band, "height", v.Small(*s.HeightMM))
+	}
+	out := []Line{{v.T("card.gauge"), gauge}, {v.T("card.comb"), v.T("card.comb-line", "value", v.FilmUM(s.WetUM.Value), "band", v.FilmRange(s.WetUM.Low, s.WetUM.High))}}
 	if g := s.WeighG; g != nil {
-		out = append(out, v.T("card.weigh", "value", v.Grams(g.Value), "band", v.GramRange(g.Low, g.High)))
+		out = append(out, Line{v.T("card.weigh"), v.T("card.weigh-line", "value", v.Grams(g.Value), "band", v.GramRange(g.Low, g.High))})
 	}
-	out = append(out, v.T("card.target", "range", v.FilmRange(s.TargetUM.Low, s.TargetUM.High), "from", v.T("from."+s.TargetUM.From)))
 	if text := v.Measured(p.Calibration, s.Measured); text != "" {
-		out = append(out, text)
+		out = append(out, Line{"", text})
 	}
 	return out
+}
+
+// CardTarget is the target with its reason, for a ruler.
+func (v *Voice) CardTarget(s plan.Screen) string {
+	return v.T("card.target", "range", v.FilmRange(s.TargetUM.Low, s.TargetUM.High), "from", v.T("from."+s.TargetUM.From))
 }
 
 // Fault is what a fault looks like, and what to do about it in order.
@@ -109,23 +128,23 @@ func (v *Voice) Lean(l plan.Lean) string {
 }
 
 // CardSetup is wipe test, flash and cure in the fewest words.
-func (v *Voice) CardSetup(s plan.Screen) string {
-	text := v.T("card.wipe")
+func (v *Voice) CardSetup(s plan.Screen) []Line {
+	out := []Line{{v.T("card.wipe"), v.T("card.wipe-line")}}
 	if f := s.Flash; f.Needed && f.StartS != nil {
-		text += " " + v.CardFlash(f)
+		out = append(out, Line{v.T("card.flash-label"), v.T("card.flash-line", v.flashTimes(f)...)})
 	}
 	c := s.Cure
 	if c.TemperatureC == nil {
-		return text + " " + capital(v.Cure(c))
+		return append(out, Line{v.T("card.cure"), v.T("card.cure-" + c.By)})
 	}
-	text += " " + v.T("card.cure", "temperature", v.TemperatureRange(c.TemperatureC.Low, c.TemperatureC.High))
+	text := v.TemperatureRange(c.TemperatureC.Low, c.TemperatureC.High)
 	if c.DwellS != nil {
 		text += v.T("card.cure-dwell", "dwell", v.SecondsRange(c.DwellS.Low, c.DwellS.High))
 	}
 	if c.BeltMPerMin != nil {
 		text += v.T("card.cure-belt", "belt", v.BeltSpeed(c.BeltMPerMin.Low, c.BeltMPerMin.High))
 	}
-	return text + "."
+	return append(out, Line{v.T("card.cure"), text})
 }
 
 // Cautions are what can hurt; empty where nothing is known to.
@@ -146,7 +165,11 @@ func (v *Voice) LogHeads(s plan.Screen) []string {
 	if unit, _, _ := v.Air(s); unit != "" {
 		air = v.T("card.log-air", "unit", unit)
 	}
-	return []string{v.T("card.log-date"), v.T("card.log-wet"), v.T("card.log-cured"), v.T("card.log-angle"), v.T("card.log-strokes"), air, v.T("card.log-flash"), v.T("card.log-wiped"), v.T("card.log-name")}
+	film := v.T("card.log-cured")
+	if s.HeightMM != nil {
+		film = v.T("card.log-flat")
+	}
+	return []string{v.T("card.log-date"), v.T("card.log-wet"), film, v.T("card.log-angle"), v.T("card.log-strokes"), air, v.T("card.log-flash"), v.T("card.log-wiped"), v.T("card.log-name")}
 }
 
 // capital is s with a capital and a full stop.

@@ -1,8 +1,10 @@
 package say
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
+	"unicode/utf8"
 
 	"bladecard/calc/day"
 )
@@ -22,17 +24,15 @@ func (v *Voice) Day(d day.Day) []Part {
 		}
 	}
 	for _, p := range d.Presses {
-		part := Part{"press " + p.Name, v.T("day.press", "press", p.Name, "jobs", v.Many("day.jobs", len(p.Jobs)), "setup", v.Minutes(p.SetupMin), "run", v.Minutes(p.RunMin)), nil}
-		if p.Untimed > 0 {
-			part.Title += v.Many("day.untimed", p.Untimed)
-		}
+		part := Part{"press " + p.Name, v.T("day.press", "press", p.Name, "sum", v.DaySum(p)), nil}
 		for i, j := range p.Jobs {
-			part.Lines = append(part.Lines, v.T("day.job", "n", fmt.Sprint(i+1), "job", strings.TrimSpace(j.Job+" "+j.Title), "pieces", v.pieces(j.Pieces),
-				"heads", v.T("day.heads", "n", fmt.Sprint(j.Heads), "of", fmt.Sprint(p.Heads)), "changes", v.DayChanges(i, j)))
+			part.Lines = append(part.Lines, v.T("day.job", "n", fmt.Sprint(i+1), "job", strings.TrimSpace(j.Job+" "+j.Title), "facts", strings.Join(v.DayFacts(p, j), ", "), "changes", strings.Join(v.DayChanges(i, j), ", ")))
 		}
 		add(part)
 	}
-	add(Part{"order", v.T("day.order"), []string{v.T("day.saves", "now", fmt.Sprint(d.Changes), "given", fmt.Sprint(d.FileOrder))}})
+	if d.FileOrder > 0 {
+		add(Part{"order", v.T("day.order"), []string{v.T("day.saves", "now", fmt.Sprint(d.Changes), "given", fmt.Sprint(d.FileOrder))}})
+	}
 	blades := Part{"blades", v.T("day.blades"), nil}
 	for _, b := range d.Blades {
 		blades.Lines = append(blades.Lines, v.T("day.blade", "blade", v.BladeLength(b), "wanted", fmt.Sprint(b.Wanted), "count", fmt.Sprint(b.Count)))
@@ -43,14 +43,14 @@ func (v *Voice) Day(d day.Day) []Part {
 		clashes.Lines = append(clashes.Lines, v.DayClash(c)...)
 	}
 	add(clashes)
-	screens := Part{"screens", v.T("day.screens"), nil}
+	var rows [][]string
 	for _, s := range d.Screens {
-		screens.Lines = append(screens.Lines, strings.Join(v.DayScreen(s), "  "))
+		rows = append(rows, v.DayScreen(s))
 	}
-	add(screens)
+	add(Part{"screens", v.T("day.screens"), inColumns(rows)})
 	inks := Part{"inks", v.T("day.inks"), nil}
 	for _, x := range d.Inks {
-		inks.Lines = append(inks.Lines, v.T("day.ink", "ink", x.Ink, "color", x.Color, "mass", v.Mass(x.G), "volume", v.Volume(x.ML), "jobs", strings.Join(x.Jobs, ", ")))
+		inks.Lines = append(inks.Lines, v.T("day.ink", "ink", strings.Trim(v.InkName(x.Ink)+", "+x.Color, ", "), "mass", v.Mass(x.G), "volume", v.Volume(x.ML), "jobs", strings.Join(x.Jobs, ", ")))
 	}
 	add(inks)
 	dryers := Part{"dryers", v.T("day.dryers"), nil}
@@ -70,10 +70,61 @@ func (v *Voice) Day(d day.Day) []Part {
 	return out
 }
 
+// inColumns is a line a row, its cells under one another; a column without any text is left out.
+func inColumns(rows [][]string) []string {
+	var wide []int
+	for _, r := range rows {
+		for k, cell := range r {
+			if k == len(wide) {
+				wide = append(wide, 0)
+			}
+			wide[k] = max(wide[k], utf8.RuneCountInString(cell))
+		}
+	}
+	var out []string
+	for _, r := range rows {
+		line := ""
+		for k, cell := range r {
+			if wide[k] > 0 {
+				line += cell + strings.Repeat(" ", wide[k]-utf8.RuneCountInString(cell)+2)
+			}
+		}
+		out = append(out, strings.TrimRight(line, " "))
+	}
+	return out
+}
+
+// DaySum is how many jobs a press has and how long they take, as far as that is known.
+func (v *Voice) DaySum(p day.Press) string {
+	jobs := v.Many("day.jobs", len(p.Jobs))
+	if p.Untimed < len(p.Jobs) {
+		jobs = v.T("day.sum", "jobs", jobs, "setup", v.Minutes(p.SetupMin), "run", v.Minutes(p.RunMin))
+	}
+	if p.Untimed > 0 {
+		jobs += v.Many("day.untimed", p.Untimed)
+	}
+	return jobs
+}
+
+// DayFacts are what is known of a job of a press: pieces, heads, due date and minutes. A press of one head has no choice of heads.
+func (v *Voice) DayFacts(p day.Press, j day.Job) []string {
+	out := []string{v.pieces(j.Pieces)}
+	if p.Heads > 1 {
+		out = append(out, v.T("day.heads", "n", fmt.Sprint(j.Heads), "of", fmt.Sprint(p.Heads)))
+	}
+	if j.Due != "" {
+		out = append(out, v.T("show.due", "date", v.Date(j.Due)))
+	}
+	if t := j.Time; t != nil {
+		out = append(out, v.T("day.facts-time", "setup", v.Minutes(t.SetupMin), "run", v.Minutes(t.RunMin)))
+	}
+	return out
+}
+
 // DayChanges is what is changed before a job; i is its place in the order.
-func (v *Voice) DayChanges(i int, j day.Job) string {
+func (v *Voice) DayChanges(i int, j day.Job) []string {
 	if i == 0 {
-		return v.T("day.first")
+		return []string{v.T("day.first")}
 	}
 	var parts []string
 	for _, c := range []struct {
@@ -85,15 +136,15 @@ func (v *Voice) DayChanges(i int, j day.Job) string {
 		}
 	}
 	if parts == nil {
-		return v.T("day.change-none")
+		return []string{v.T("day.change-none")}
 	}
-	return strings.Join(parts, ", ")
+	return parts
 }
 
-// BladeLength is a blade of the layout with its length, where the rack states it.
+// BladeLength is a blade of the layout with its length, or that it has to fit the image, where none is known.
 func (v *Voice) BladeLength(b day.Blades) string {
 	if b.LengthMM == 0 {
-		return b.Blade
+		return v.T("day.blade-any", "blade", b.Blade)
 	}
 	return b.Blade + ", " + v.Length(b.LengthMM)
 }
@@ -101,8 +152,12 @@ func (v *Voice) BladeLength(b day.Blades) string {
 // DayClash is a stock that is short, the screens that want it, and what settles it.
 func (v *Voice) DayClash(c day.Clash) []string {
 	var where []string
-	for _, w := range c.Screens {
-		where = append(where, v.DayWhere(w))
+	for i := 0; i < len(c.Screens); {
+		w, screens := c.Screens[i], []int{}
+		for ; i < len(c.Screens) && c.Screens[i].Job == w.Job && c.Screens[i].Title == w.Title && c.Screens[i].Location == w.Location; i++ {
+			screens = append(screens, c.Screens[i].Screen)
+		}
+		where = append(where, v.dayWhere(w, screens))
 	}
 	out := []string{v.T("day.clash", "blade", c.Blade, "wanted", fmt.Sprint(c.Wanted), "count", fmt.Sprint(c.Count), "screens", strings.Join(where, "; "))}
 	for _, s := range c.Swaps {
@@ -124,12 +179,27 @@ func (v *Voice) PullsWord(strokes, hits int) string {
 }
 
 // DayWhere names a screen of a job.
-func (v *Voice) DayWhere(w day.Where) string {
+func (v *Voice) DayWhere(w day.Where) string { return v.dayWhere(w, []int{w.Screen}) }
+
+// dayWhere names screens of the location of one.
+func (v *Voice) dayWhere(w day.Where, numbers []int) string {
 	name := w.Job
 	if name == "" {
 		name = w.Title
 	}
-	return v.T("day.where", "job", name, "location", w.Location, "n", fmt.Sprint(w.Screen))
+	key := "day.where-one"
+	if w.Named {
+		key = "day.where"
+	}
+	return v.T(key, "job", name, "location", v.Location(w.Location), "screens", v.Screens(numbers))
+}
+
+// Location is the name of a location in the language, where its file does not name it.
+func (v *Voice) Location(name string) string {
+	if n, is := strings.CutPrefix(name, "location "); is && strings.Trim(n, "0123456789") == "" {
+		return v.T("told.unnamed", "n", n)
+	}
+	return name
 }
 
 // DayScreen is a screen to make: where it belongs, mesh, stencil, tension and dots.
@@ -154,9 +224,9 @@ func (v *Voice) DayScreen(s day.Screen) []string {
 	}
 	mesh := s.Mesh
 	if s.Pieces > 1 {
-		mesh += " x " + fmt.Sprint(s.Pieces)
+		mesh += " × " + fmt.Sprint(s.Pieces)
 	}
-	return []string{mesh, stencil, tension, dots, s.Color, v.DayWhere(s.Where)}
+	return []string{mesh, stencil, tension, dots, cmp.Or(s.Color, v.InkName(s.Ink)), v.DayWhere(s.Where)}
 }
 
 // pieces is a quantity, or that none is stated.

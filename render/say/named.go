@@ -1,18 +1,14 @@
 package say
 
-import (
-	"fmt"
-
-	"bladecard/calc/plan"
-)
+import "bladecard/calc/plan"
 
 // Named is the plan with the locations that the job does not name called as the language calls them. Logs, rows and JSON
 // keep the names of the plan, by which they are found again.
 func (v *Voice) Named(p *plan.Plan) *plan.Plan {
 	out := p
 	for i, l := range p.Locations {
-		told := v.T("tell.location-number", "i", fmt.Sprint(i+1))
-		if l.Name != fmt.Sprintf("location %d", i+1) || l.Name == told {
+		told := v.Location(l.Name)
+		if told == l.Name {
 			continue
 		}
 		if out == p {

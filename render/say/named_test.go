@@ -9,10 +9,10 @@ import (
 
 // TestNamed: a location without a name is called as the language calls it, on paper alone.
 func TestNamed(t *testing.T) {
-	p := &plan.Plan{Locations: []plan.Location{{Name: "location 1"}, {Name: "location 1"}, {Name: "pecho"}}}
+	p := &plan.Plan{Locations: []plan.Location{{Name: "location 1"}, {Name: "location 2"}, {Name: "pecho"}}}
 	for code, want := range map[string][3]string{
-		"en": {"location 1", "location 1", "pecho"},
-		"es": {"posición 1", "location 1", "pecho"},
+		"en": {"location 1", "location 2", "pecho"},
+		"es": {"posición 1", "posición 2", "pecho"},
 	} {
 		v, err := say.New(code, "metric")
 		if err != nil {

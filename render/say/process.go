@@ -90,11 +90,6 @@ func (v *Voice) FlashShort(f plan.Flash) string {
 	return v.flash("sheet-doc.", f) + "\n" + v.T("why."+f.Why)
 }
 
-// CardFlash is where to start a flash and its range; it has a start.
-func (v *Voice) CardFlash(f plan.Flash) string {
-	return v.T("card.flash-back", v.flashTimes(f)...)
-}
-
 // flash picks the text of a section for what the flash does.
 func (v *Voice) flash(section string, f plan.Flash) string {
 	pairs := []string{"why", v.T("why." + f.Why)}
@@ -160,7 +155,7 @@ func (v *Voice) Ink(s plan.Screen) string {
 	if s.InkGPerPrint == nil {
 		return ""
 	}
-	text := v.T("show.ink-print", "g", v.Mass(*s.InkGPerPrint))
+	text := v.T("show.ink-print", "g", v.Grams(*s.InkGPerPrint))
 	if s.InkGRun != nil && s.InkMLRun != nil {
 		text += v.T("show.ink-run", "run", v.Mass(*s.InkGRun), "litres", v.Volume(*s.InkMLRun))
 	}

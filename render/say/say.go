@@ -120,6 +120,9 @@ func (v *Voice) filmUnit() string {
 	return nbsp + "µm"
 }
 
+// FilmLike is a film with its unit and the digits that another film has.
+func (v *Voice) FilmLike(um, like float64) string { return v.filmLike(um, like) + v.filmUnit() }
+
 // FilmRange is a range of films, "33–51 µm", with the digits of its middle; FilmEnds leaves the unit out.
 func (v *Voice) FilmRange(low, high float64) string { return v.FilmEnds(low, high) + v.filmUnit() }
 
@@ -165,11 +168,6 @@ func (v *Voice) SignedPercent(p float64) string {
 
 // Percent is a share of 1 in percent.
 func (v *Voice) Percent(share float64) string { return v.some(100*share, 0) + nbsp + "%" }
-
-// Around is where a figure lies round its expected value, "-23 to +30 %", for half of its range as a logarithm.
-func (v *Voice) Around(half float64) string {
-	return v.T("range.around", "low", "\u2212"+v.Number(100*(1-math.Exp(-half)), 0), "high", "+"+v.Number(100*(math.Exp(half)-1), 0))
-}
 
 // Angle is an angle in degrees, halves kept.
 func (v *Voice) Angle(deg float64) string { return v.Number(deg, 1) + "°" }
@@ -301,11 +299,15 @@ func (v *Voice) BeltSpeed(low, high float64) string {
 	return v.pair(low, high, 1) + nbsp + "m/min"
 }
 
-// Mass is a mass of ink: grams, kilograms from one up, or pounds.
+// Mass is a mass of ink: grams, kilograms from one up; in an inch shop ounces, pounds from one up. What is less than
+// an ounce is weighed in grams everywhere.
 func (v *Voice) Mass(g float64) string {
-	switch {
-	case v.inch && g >= 453.59237:
-		return v.kept(g/453.59237, 1) + nbsp + v.T("unit.pound")
+	const pound = 453.59237
+	switch oz := 16 * g / pound; {
+	case v.inch && oz >= 15.95:
+		return v.kept(g/pound, 1) + nbsp + v.T("unit.pound")
+	case v.inch && oz >= 1:
+		return v.figures(oz, oz) + nbsp + v.T("unit.ounce")
 	case g < 9.95:
 		return v.Grams(g)
 	case g < 1000:

@@ -38,5 +38,8 @@ func (v *Voice) Minutes(min float64) string {
 	if whole < 60 {
 		return v.T("time.minutes", "m", fmt.Sprint(whole))
 	}
+	if whole%60 == 0 {
+		return v.T("time.whole-hours", "h", fmt.Sprint(whole/60))
+	}
 	return v.T("time.hours", "h", fmt.Sprint(whole/60), "m", fmt.Sprint(whole%60))
 }

@@ -1,11 +1,32 @@
 package say
 
-import "bladecard/calc/trials"
+import (
+	"fmt"
 
-// TrialEffects says of angle, hardness and a further stroke how well each is known before and after the test prints.
-func (v *Voice) TrialEffects(t trials.Trial) []string {
-	line := func(key string, e trials.Effect) string {
-		return v.T("trial."+key, "before", v.Percent(e.Before), "after", v.Percent(e.After))
+	"bladecard/calc/trials"
+)
+
+// Around is where nine of ten films lie round the predicted one, "32 % under to 48 % over".
+func (v *Voice) Around(b trials.Band) string {
+	return v.T("range.around", "low", v.Number(b.UnderPercent, 0), "high", v.Number(b.OverPercent, 0))
+}
+
+// TrialEffect is how well the effect of something is known before and after the test prints.
+type TrialEffect struct{ What, Before, After string }
+
+// TrialEffects are those of angle, hardness and a further stroke.
+func (v *Voice) TrialEffects(t trials.Trial) []TrialEffect {
+	of := func(key string, e trials.Effect) TrialEffect {
+		return TrialEffect{v.T("trial.effect-" + key), "±" + nbsp + v.Percent(e.Before), "±" + nbsp + v.Percent(e.After)}
 	}
-	return []string{line("angle", t.Angle), line("hardness", t.Hardness), line("next-stroke", t.NextStroke)}
+	return []TrialEffect{of("angle", t.Angle), of("hardness", t.Hardness), of("next-stroke", t.NextStroke)}
+}
+
+// TrialPrints are the prints in their order, a line each.
+func (v *Voice) TrialPrints(t trials.Trial) []string {
+	var rows [][]string
+	for i, p := range t.Prints {
+		rows = append(rows, []string{fmt.Sprintf("%2d", i+1), p.Mesh, p.Blade, v.Angle(p.AngleDeg), v.Many("change.strokes", p.Strokes)})
+	}
+	return inColumns(rows)
 }

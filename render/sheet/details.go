@@ -26,7 +26,7 @@ func (m *maker) details() {
 				rise = v.Small(*s.HeightMM)
 			}
 			if s.InkGPerPrint != nil {
-				grams = v.Mass(*s.InkGPerPrint)
+				grams = v.Grams(*s.InkGPerPrint)
 			}
 			t.Row(append([]flow.Cell{number(s), patch(s)}, flow.Plain(v.Film(s.WetUM.Value)+" ("+v.FilmRange(s.WetUM.Low, s.WetUM.High)+")",
 				v.FilmRange(s.TargetUM.Low, s.TargetUM.High)+"\n"+v.T("from."+s.TargetUM.From), finest, v.Percent(s.Stencil.ShareOfCloth), v.Angle(s.AngleDeg.ToScreen),

@@ -17,13 +17,15 @@ type Shop struct {
 	PatchMM          float64 // a side of the square that is printed
 }
 
-// What a box to write in measures, in mm.
+// What a box to write in measures, in mm, and the sizes of type.
 const (
 	rowMM    = 8.5
 	dateMM   = 60.0
 	thinMM   = 0.2
 	changeMM = 0.8 // of the line where a screen or a blade is changed
 	titlePT  = 16.0
+	textPT   = 9.0
+	printPT  = 11.0
 )
 
 // maker lays out one sheet.
@@ -40,7 +42,7 @@ func Pages(t trials.Trial, s Shop, paper page.Paper, v *say.Voice) ([]page.Face,
 	m.Paragraph("heading", heading, flow.Bold(titlePT))
 	m.Paragraph("shop", s.Name, flow.Regular(flow.BodyPT))
 	m.Space(1.5)
-	m.Paragraph("why", v.T("trial.why", "before", v.Around(t.Before), "after", v.Around(t.After)), flow.Regular(flow.BodyPT))
+	m.Paragraph("why", v.T("trial.why", "before", v.Around(t.Before), "after", v.Around(t.After)), flow.Regular(textPT))
 	m.steps("before", 5)
 	m.steps("measure", 3)
 	n := 0
@@ -53,7 +55,7 @@ func Pages(t trials.Trial, s Shop, paper page.Paper, v *say.Voice) ([]page.Face,
 	}
 	m.tells(t)
 	m.Space(flow.GapMM)
-	m.Paragraph("then", v.T("trial.then"), flow.Regular(flow.BodyPT))
+	m.Paragraph("then", v.T("trial.then"), flow.Regular(textPT))
 	m.Number(func(n, of int) string { return v.T("sheet-doc.page", "n", fmt.Sprint(n), "of", fmt.Sprint(of)) })
 	return m.Flow.Pages, m.Err
 }
@@ -62,56 +64,87 @@ func Pages(t trials.Trial, s Shop, paper page.Paper, v *say.Voice) ([]page.Face,
 func (m *maker) steps(what string, count int) {
 	m.Heading(what, m.say.T("trial."+what+"-head"), 12)
 	for i := 1; i <= count; i++ {
-		m.Paragraph(fmt.Sprintf("%s %d", what, i), fmt.Sprintf("%d. %s", i, m.say.T(fmt.Sprintf("trial.%s-%d", what, i), "side", m.say.Size(m.shop.PatchMM, m.shop.PatchMM))), flow.Regular(flow.BodyPT))
+		m.Paragraph(fmt.Sprintf("%s %d", what, i), fmt.Sprintf("%d. %s", i, m.say.T(fmt.Sprintf("trial.%s-%d", what, i), "side", m.say.Size(m.shop.PatchMM, m.shop.PatchMM))), flow.Regular(textPT))
 	}
 }
 
-// column is one of the list of prints: its head, its share of the width, and what stands in it; nil: a box to fill in.
+// column is one of the list of prints: its head, its share of the width, and what stands in it for a print and the one
+// before, with whether it is new; nil: a box to fill in.
 type column struct {
 	head  string
 	share float64
-	of    func(n int, p fit.Print) string
+	of    func(n int, p, before fit.Print) (text string, isNew bool)
 }
 
+// columns are those of the list. What does not change from print to print is not bold, so that what has to be set
+// is seen; an EOM is that of the screen and stands once.
 func (m *maker) columns() []column {
 	v := m.say
 	head := func(name string) string { return v.T("trial.col-" + name) }
+	of := func(text func(fit.Print) string) func(int, fit.Print, fit.Print) (string, bool) {
+		return func(_ int, p, before fit.Print) (string, bool) { return text(p), text(p) != text(before) }
+	}
 	return []column{
-		{head("n"), 0.6, func(n int, _ fit.Print) string { return fmt.Sprint(n) }},
-		{head("screen"), 1.3, func(_ int, p fit.Print) string { return p.Mesh }},
-		{head("blade"), 1.45, func(_ int, p fit.Print) string { return p.Blade }},
-		{head("angle"), 0.8, func(_ int, p fit.Print) string { return v.Angle(p.AngleDeg) }},
-		{head("strokes"), 1.05, func(_ int, p fit.Print) string { return fmt.Sprint(p.Strokes) }},
-		{head("clear"), 0.9, nil},
-		{head("eom") + ", µm", 1.1, nil},
-		{head("wet") + ", µm", 1.2, nil},
+		{head("n"), 0.6, func(n int, _, _ fit.Print) (string, bool) { return fmt.Sprint(n), true }},
+		{head("screen"), 1.4, of(func(p fit.Print) string { return p.Mesh })},
+		{head("blade"), 1.45, of(func(p fit.Print) string { return p.Blade })},
+		{head("angle"), 0.8, of(func(p fit.Print) string { return v.Angle(p.AngleDeg) })},
+		{head("strokes"), 1.0, of(func(p fit.Print) string { return fmt.Sprint(p.Strokes) })},
+		{head("clear"), 1.0, nil},
+		{head("eom") + ", µm", 1.05, func(_ int, p, before fit.Print) (string, bool) {
+			if p.Mesh == before.Mesh {
+				return "″", false
+			}
+			return "", true
+		}},
+		{head("wet") + ", µm", 1.25, nil},
 		{head("cured") + ", µm", 1.2, nil},
-		{head("before"), 1.3, nil},
-		{head("after"), 1.3, nil},
+		{head("before"), 1.25, nil},
+		{head("after"), 1.25, nil},
 	}
 }
 
-// day is the list of one day's prints.
+// day is the list of one day's prints. Those of a screen and blade stay on one page where half a page takes them.
 func (m *maker) day(day int, minutes float64, before int, prints []fit.Print) {
 	columns := m.columns()
-	m.Heading(fmt.Sprintf("day %d", day), m.say.T("trial.list-head", "n", fmt.Sprint(day), "minutes", m.say.Minutes(minutes)), 5*rowMM)
-	m.signed(fmt.Sprintf("day %d", day))
-	m.row(fmt.Sprintf("day %d head", day), columns, func(c column) (string, canvas.Font) { return c.head, flow.Bold(flow.SmallPT) }, true)
+	name := fmt.Sprintf("day %d", day)
+	header := func() {
+		m.row(name+" head", columns, func(c column) (string, canvas.Font) { return c.head, flow.Bold(flow.SmallPT) }, true)
+	}
+	m.Heading(name, m.say.T("trial.list-head", "n", fmt.Sprint(day), "minutes", m.say.Minutes(minutes)), 5*rowMM)
+	m.signed(name)
+	header()
+	var last fit.Print
 	for i, p := range prints {
-		if i > 0 && (p.Mesh != prints[i-1].Mesh || p.Blade != prints[i-1].Blade) {
-			m.Add(page.Rule(fmt.Sprintf("change before print %d", before+i+1), m.Left(), m.Y, m.Width(), 0, flow.Hair(changeMM)))
+		changed := p.Mesh != last.Mesh || p.Blade != last.Blade
+		need := rowMM
+		if h := rowMM * float64(alike(prints[i:])); changed && h < m.Bottom()/2 {
+			need = h
 		}
-		if m.Room() < rowMM {
+		if m.Room() < need {
 			m.Next()
-			m.row(fmt.Sprintf("day %d head again", day), columns, func(c column) (string, canvas.Font) { return c.head, flow.Bold(flow.SmallPT) }, true)
+			header()
+		} else if i > 0 && changed {
+			m.Add(page.Rule(fmt.Sprintf("change before print %d", before+i+1), m.Left(), m.Y, m.Width(), 0, flow.Hair(changeMM)))
 		}
 		m.row(fmt.Sprintf("print %d", before+i+1), columns, func(c column) (string, canvas.Font) {
 			if c.of == nil {
-				return "", flow.Bold(11)
+				return "", canvas.Font{}
 			}
-			return c.of(before+i+1, p), flow.Bold(11)
+			text, isNew := c.of(before+i+1, p, last)
+			return text, canvas.Font{Face: canvas.Face(isNew), SizePT: printPT}
 		}, false)
+		last = p
 	}
+}
+
+// alike is how many prints from the first on are of one screen and blade.
+func alike(prints []fit.Print) int {
+	n := 1
+	for n < len(prints) && prints[n].Mesh == prints[0].Mesh && prints[n].Blade == prints[0].Blade {
+		n++
+	}
+	return n
 }
 
 // signed is a line for the date and the name.
@@ -162,7 +195,10 @@ func (m *maker) tells(t trials.Trial) {
 		table.Row(flow.Plain(x.Name, fmt.Sprint(x.Prints), v.Around(x.Before), v.Around(x.After))...)
 	}
 	m.Part("tells", v.T("trial.tells-head"), v.T("trial.tells-note"), table)
-	for i, line := range v.TrialEffects(t) {
-		m.Paragraph(fmt.Sprintf("effect %d", i+1), line, flow.Regular(flow.BodyPT))
+	m.Space(flow.GapMM)
+	effects := flow.Table{Name: "effects", Header: []string{v.T("trial.tells-effect"), v.T("trial.tells-known"), v.T("trial.tells-after")}}
+	for _, e := range v.TrialEffects(t) {
+		effects.Row(flow.Plain(e.What, e.Before, e.After)...)
 	}
+	m.Table(effects)
 }

@@ -2,6 +2,8 @@ package trialsheet_test
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 	"testing"
 
 	"bladecard/calc/fit"
@@ -51,6 +53,9 @@ func TestPages(t *testing.T) {
 					for _, b := range f.Boxes {
 						if b.Kind == page.KindFill && b.Fill == nil && (b.W < 9 || b.H < 8) {
 							t.Errorf("%s: %s is %.1f x %.1f mm", language, b.Name, b.W, b.H)
+						}
+						if after, is := strings.CutPrefix(b.Name, "change before "); is && !slices.ContainsFunc(f.Boxes, func(o page.Box) bool { return o.Name == after+" #" && o.Y >= b.Y }) {
+							t.Errorf("%s: the line of a change stands without %s below it", language, after)
 						}
 						for i := range plan.Prints {
 							if b.Name == fmt.Sprintf("print %d #", i+1) {

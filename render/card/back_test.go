@@ -1,0 +1,83 @@
+package card_test
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"bladecard/render/internal/plantest"
+	"bladecard/render/page"
+	"bladecard/templates"
+)
+
+// boxes are the boxes of a face whose name begins so.
+func boxes(f page.Face, name string) (out []page.Box) {
+	for _, b := range f.Boxes {
+		if strings.HasPrefix(b.Name, name) {
+			out = append(out, b)
+		}
+	}
+	return out
+}
+
+// TestBackScans: on the backs of all samples no line ends in the middle of a range or of a parenthesis; how to measure
+// stands on a line a way, the label first; and a back without warnings has two rows to write on, in English beside the code.
+func TestBackScans(t *testing.T) {
+	t.Parallel()
+	for _, language := range templates.Languages() {
+		for i, src := range append(sampleJobs(t), tiles...) {
+			j, shop := plantest.Job(t, "../../samples/jobs", src)
+			if shop.Language = language; i%2 == 1 {
+				shop.Units = "inch"
+			}
+			p, v := plantest.Plan(t, j, shop)
+			for _, size := range page.Sizes {
+				cards, err := all(p, size, v)
+				if err != nil {
+					t.Fatal(err)
+				}
+				for _, l := range p.Locations {
+					for _, s := range l.Screens {
+						back := cards[0].Back
+						cards = cards[1:]
+						for _, b := range back.Boxes {
+							if strings.HasSuffix(b.Text, "–") || strings.Count(b.Text, "(") != strings.Count(b.Text, ")") {
+								t.Errorf("%s %s, %s: a line reads %q", language, size.Name, back.Name, b.Text)
+							}
+						}
+						want := v.Expect(p, s)
+						labels, texts := boxes(back, "how to tell: "), slices.DeleteFunc(boxes(back, "how to tell"), func(b page.Box) bool { return strings.Contains(b.Name, ":") })
+						if len(texts) != len(want) {
+							t.Errorf("%s %s, %s: %d lines for %d ways to measure", language, size.Name, back.Name, len(texts), len(want))
+						}
+						for i, b := range labels {
+							if b.Text != want[i].Label || b.Y != texts[i].Y {
+								t.Errorf("%s %s, %s: the label %q stands at %.1f mm, its text at %.1f", language, size.Name, back.Name, b.Text, b.Y, texts[i].Y)
+							}
+						}
+						rows, code := len(boxes(back, "log row")), len(boxes(back, "code"))
+						if warned := boxes(back, "warnings"); len(warned) == 0 && (rows < 2 || code != 1 && language == "en") {
+							t.Errorf("%s %s, %s: %d rows to write on and %d codes", language, size.Name, back.Name, rows, code)
+						}
+					}
+				}
+			}
+		}
+	}
+}
+
+// TestPuffIsFlat: of ink that rises the back tells the film before it does, and says so at the film, at the ruler and at
+// the log.
+func TestPuffIsFlat(t *testing.T) {
+	p, v := plantest.Text(t, ".", "title = \"t\"\n[[location]]\n[[location.screen]]\nink = \"plastisol puff\"\nuse = \"raised\"\n")
+	for _, size := range page.Sizes {
+		words := joined(sound(t, p, v, size)[0].Back)
+		film, _ := v.Cured(p.Locations[0].Screens[0])
+		if words["cured film"] != film || !strings.Contains(film, "flat") {
+			t.Errorf("%s: the film reads %q", size.Name, words["cured film"])
+		}
+		if words["log 3"] != v.T("card.log-flat") || !strings.Contains(words["film ruler"], v.T("card.scale-flat")) {
+			t.Errorf("%s: the log has %q, the ruler %q", size.Name, words["log 3"], words["film ruler"])
+		}
+	}
+}
