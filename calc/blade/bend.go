@@ -30,7 +30,7 @@ type ErrFolds struct {
 
 // Error tells a printer what happens and what would mend it.
 func (e ErrFolds) Error() string {
-	return fmt.Sprintf("the blade folds over: at %g° and %g N/cm its edge bends past %g° and lies flat on the mesh (%g mm free height, rigidity %.3g N m); a harder or thicker blade, less free height, less load or a more upright angle is needed",
+	return fmt.Sprintf("the blade folds over: at %g° and %g N/cm its edge leans past %g° and lies flat on the mesh (%g mm free height, rigidity %.3g N m); a harder or thicker blade, less free height, less load or a more upright angle is needed",
 		e.Bend.SetDeg, e.Bend.LoadNPerCM, FoldDeg, e.Bend.FreeHeightMM, e.Bend.RigidityNM)
 }
 

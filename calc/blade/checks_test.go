@@ -111,7 +111,7 @@ func TestFolds(t *testing.T) {
 	if v != 0 || folds.Bend != b {
 		t.Errorf("got %g and %+v", v, folds.Bend)
 	}
-	const want = "the blade folds over: at 45° and 8 N/cm its edge bends past 80° and lies flat on the mesh (25 mm free height, rigidity 0.343 N m); a harder or thicker blade, less free height, less load or a more upright angle is needed"
+	const want = "the blade folds over: at 45° and 8 N/cm its edge leans past 80° and lies flat on the mesh (25 mm free height, rigidity 0.343 N m); a harder or thicker blade, less free height, less load or a more upright angle is needed"
 	if err.Error() != want {
 		t.Errorf("the words are\n%s\nwant\n%s", err, want)
 	}
