@@ -56,8 +56,8 @@ func Cut(s string, f Font, w float64) (string, bool) {
 	return strings.TrimRight(longestPrefix(s, "…", f, w), " ") + "…", true
 }
 
-// CutMiddle shortens s to w mm: it keeps the first and the last words, and of a single word the first and the last
-// letters, around an ellipsis.
+// CutMiddle shortens s to w mm: it keeps the first and the last words around an ellipsis, where no two fit the first
+// alone, and of a word that is too long its first and last letters.
 func CutMiddle(s string, f Font, w float64) string {
 	s = NFC(s)
 	if Width(s, f) <= w {
@@ -81,8 +81,12 @@ func CutMiddle(s string, f Font, w float64) string {
 		}
 		return out, out != ""
 	}
-	if out, ok := middle(strings.Fields(s), " ", " … "); ok {
+	words := strings.Fields(s)
+	if out, ok := middle(words, " ", " … "); ok {
 		return out
+	}
+	if len(words) > 1 && Width(words[0]+"…", f) <= w {
+		return words[0] + "…"
 	}
 	if out, ok := middle(strings.Split(s, ""), "", "…"); ok {
 		return out

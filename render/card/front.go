@@ -80,6 +80,10 @@ func (m *maker) head(r page.Rect) {
 	if s.Of > 1 {
 		which = m.say.T("card.screen", "n", fmt.Sprint(s.Number), "of", fmt.Sprint(s.Of))
 	}
+	const dot = " · "
+	if left := at.W - m.wide(which, plain) - g.mm(2); m.wide(m.plan.Job, bold)+m.wide(dot+m.loc.Name, plain) > left && s.Of > 1 {
+		which = fmt.Sprintf("%d/%d", s.Number, s.Of)
+	}
 	if ink := m.say.InkName(s.Ink); ink != m.color() {
 		m.name("ink", at, plain, []float64{g.linePT}, ink)
 	}
@@ -88,7 +92,6 @@ func (m *maker) head(r page.Rect) {
 		m.line("screen number", rest, right, which)
 		at = left
 	}
-	const dot = " · "
 	job, text := "job number", m.plan.Job
 	if text == "" { // then the title tells the job, and leaves the location half of the row
 		job = "job title"
@@ -157,7 +160,11 @@ func (m *maker) figures(r page.Rect) {
 	}
 	column(bladeMM, "blade", s.Blade.Layup, labels, v.BladeFact(s.Blade)...)
 	hold := v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High)
-	column(angleMM, "angle", v.Angle(s.AngleDeg.Set), []string{v.T("card.angle")}, v.T("card.hold", "range", hold), hold)
+	within := v.T("card.hold", "range", hold)
+	if m.wide(within, middle) > r.W*(angleMM-gapMM)/columnsMM+m.grid.mm(0.5) { // it would touch the lines
+		within = hold
+	}
+	column(angleMM, "angle", v.Angle(s.AngleDeg.Set), []string{v.T("card.angle")}, within)
 	flood := v.T("card.no-flood")
 	if s.Flood {
 		flood = v.T("card.flood")
@@ -246,7 +253,7 @@ func (m *maker) flash(r page.Rect) {
 			} else {
 				m.line("flash", under, l, word)
 			}
-			under.Y, under.H = under.Bottom(), in.Bottom()-under.Bottom()
+			under.Y, under.H = under.Bottom(), in.Bottom()-m.grid.mm(0.8)-under.Bottom()
 			m.time(under, l, time)
 			return
 		}
@@ -257,7 +264,7 @@ func (m *maker) flash(r page.Rect) {
 		m.row("flash", in, l, pt[1:], word)
 		return
 	}
-	in.Y += (in.H - both) / 2
+	in.Y += (in.H-both)/2 + m.grid.mm(0.3) // capitals have no tails
 	in.H = both - row
 	m.row("flash", in, l, pt[2:], word)
 	in.Y, in.H = in.Bottom(), row
