@@ -120,7 +120,7 @@ func (m *maker) swatch() figure.Swatch {
 }
 
 // warned is the band across a front whose screen has warnings, between stripes that no other front has: the first
-// one in a few words, and how many more stand on the back.
+// one in a few words, and how many more there are on the back.
 func (m *maker) warned(r page.Rect) {
 	mm := m.grid.mm
 	m.fill("warning band", r, canvas.Black, 0)
@@ -135,9 +135,9 @@ func (m *maker) warned(r page.Rect) {
 	first := max(0, slices.IndexFunc(list, func(w plan.Warning) bool { return !strings.HasPrefix(w.Code, "mend-") }))
 	word, more, few := m.say.BriefWarning(list[first]), "", ""
 	if n := len(list) - 1; n > 0 {
-		more, few = " · "+m.say.T("card.more-warnings", "n", fmt.Sprint(n)), fmt.Sprintf(" +%d", n)
+		more, few = " · "+m.say.T("card.more-warnings", "n", fmt.Sprint(n)), fmt.Sprintf(" · +%d", n)
 	}
-	m.line("warning", left, white(bold), "! "+word+more, "! "+word+few, "! "+m.say.T("front-warning.other")+more)
+	m.line("warning", left, white(bold), word+more, word+few, m.say.T("front-warning.other")+more)
 	m.line("see back", rest, white(right), see)
 }
 

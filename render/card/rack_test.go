@@ -165,6 +165,36 @@ func TestAllWarnings(t *testing.T) {
 	}
 }
 
+// TestFrontsNameTheirWarning: the first warning of a screen stands on its front in words of its own, alone and with
+// others behind it, in every language on the smallest card.
+func TestFrontsNameTheirWarning(t *testing.T) {
+	for _, language := range templates.Languages() {
+		j, shop := plantest.Job(t, ".", "title = \"t\"\n[[location]]\n[[location.screen]]\n")
+		shop.Language = language
+		p, v := plantest.Plan(t, j, shop)
+		words, err := templates.Language(language)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for key, word := range words {
+			code, is := strings.CutPrefix(key, "front-warning.")
+			if !is {
+				continue
+			}
+			for _, n := range []int{1, 2, 9} {
+				p.Locations[0].Screens[0].Warnings = slices.Repeat([]plan.Warning{{Code: code, Text: "t"}}, n)
+				cards, err := all(p, page.Card132, v)
+				if err != nil {
+					t.Fatal(err)
+				}
+				if got := joined(cards[0].Front)["warning"]; !strings.HasPrefix(got, word) {
+					t.Errorf("%s: the front of %d warnings says %q; %q is wanted", language, n, got, word)
+				}
+			}
+		}
+	}
+}
+
 // joined are the texts of a face by box, lines of one text joined.
 func joined(f page.Face) map[string]string {
 	out := map[string]string{}
