@@ -135,7 +135,7 @@ func (m *maker) warned(r page.Rect) {
 	first := max(0, slices.IndexFunc(list, func(w plan.Warning) bool { return !strings.HasPrefix(w.Code, "mend-") }))
 	word, more, few := m.say.BriefWarning(list[first]), "", ""
 	if n := len(list) - 1; n > 0 {
-		more, few = " · "+m.say.T("card.more-warnings", "n", fmt.Sprint(n)), fmt.Sprintf(" · +%d", n)
+		more, few = " · "+m.say.T("card.more-warnings", "n", fmt.Sprint(n)), fmt.Sprintf(", +%d", n)
 	}
 	m.line("warning", left, white(bold), word+more, word+few, m.say.T("front-warning.other")+more)
 	m.line("see back", rest, white(right), see)

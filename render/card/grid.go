@@ -41,7 +41,7 @@ func newGrid(safe page.Rect) grid {
 }
 
 // stripesMM is the width of the stripes at an end of a warning.
-const stripesMM = 5.5
+const stripesMM = 5.0
 
 // mm is a length of the smallest card on this one.
 func (g grid) mm(x float64) float64 { return g.scale * x }
