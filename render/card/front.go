@@ -70,37 +70,46 @@ func (m *maker) head(r page.Rect) {
 	at.W = r.Right() - at.X
 	m.name("color", at, bold, g.factPT, m.color())
 	at.Y, at.H = at.Bottom(), g.mm(rowMM)
-	number := m.wide(m.plan.Job, bold)
-	if number > at.W { // it is never cut: it takes the row of the ink too
+	if m.wide(m.plan.Job, bold) > at.W { // it is never cut: it takes the row of the ink too
 		st := page.Style{Font: canvas.Font{Face: canvas.Bold, SizePT: g.linePT}, Color: canvas.Black}
 		m.boxes = append(m.boxes, page.Paragraph("job number", at.X, at.Y, at.W, m.plan.Job, st, 2).Boxes...)
 		return
-	}
-	which := ""
-	if s.Of > 1 {
-		which = m.say.T("card.screen", "n", fmt.Sprint(s.Number), "of", fmt.Sprint(s.Of))
-	}
-	const dot = " · "
-	if left := at.W - m.wide(which, plain) - g.mm(2); m.wide(m.plan.Job, bold)+m.wide(dot+m.loc.Name, plain) > left && s.Of > 1 {
-		which = fmt.Sprintf("%d/%d", s.Number, s.Of)
 	}
 	if ink := m.say.InkName(s.Ink); ink != m.color() {
 		m.name("ink", at, plain, []float64{g.linePT}, ink)
 	}
 	at.Y = at.Bottom()
-	if left, rest := at.Aside(m.wide(which, plain), g.mm(2)); number <= left.W {
-		m.line("screen number", rest, right, which)
-		at = left
+	m.where(at)
+}
+
+// where is the row of job, location and screen. A job without a number is named by its title, which leaves the
+// location half of the row.
+func (m *maker) where(r page.Rect) {
+	s, job, name := m.screen, m.plan.Job, "job number"
+	if job == "" {
+		job, name = m.plan.Title, "job title"
 	}
-	job, text := "job number", m.plan.Job
-	if text == "" { // then the title tells the job, and leaves the location half of the row
-		job = "job title"
-		text = m.short(m.plan.Title, bold.Font.Face, g.linePT, math.Max(at.W-m.wide(dot+m.loc.Name, plain), at.W/2))
-		number = m.wide(text, bold)
+	place := " · " + m.loc.Name
+	need := m.wide(job, bold) + m.wide(place, plain)
+	if s.Of > 1 {
+		which := m.say.T("card.screen", "n", fmt.Sprint(s.Number), "of", fmt.Sprint(s.Of))
+		left, rest := r.Aside(m.wide(which, plain), m.grid.mm(2))
+		if need > left.W {
+			which = fmt.Sprintf("%d/%d", s.Number, s.Of)
+			left, rest = r.Aside(m.wide(which, plain), m.grid.mm(2))
+		}
+		if m.plan.Job == "" || m.wide(job, bold) <= left.W {
+			m.line("screen number", rest, right, which)
+			r = left
+		}
 	}
-	m.line(job, page.Rect{X: at.X, Y: at.Y, W: number, H: at.H}, bold, text)
-	if at.X, at.W = at.X+number, at.W-number; at.W > g.mm(15) {
-		m.line("location", at, plain, dot+m.short(m.loc.Name, plain.Font.Face, g.linePT, at.W-m.wide(dot, plain)))
+	if m.plan.Job == "" {
+		job = m.short(job, bold.Font.Face, m.grid.linePT, math.Max(r.W-m.wide(place, plain), r.W/2))
+	}
+	wide := m.wide(job, bold)
+	m.line(name, page.Rect{X: r.X, Y: r.Y, W: wide, H: r.H}, bold, job)
+	if r.X, r.W = r.X+wide, r.W-wide; r.W > m.grid.mm(15) {
+		m.line("location", r, plain, " · "+m.short(m.loc.Name, plain.Font.Face, m.grid.linePT, r.W-m.wide(" · ", plain)))
 	}
 }
 
