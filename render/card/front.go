@@ -190,7 +190,7 @@ func (m *maker) figures(r page.Rect) {
 
 // Widths of the columns and of the gaps between them, mm; the words above and below a figure need most of them.
 const (
-	bladeMM, angleMM, strokesMM, airMM = 36.2, 30.4, 24.95, 25.95
+	bladeMM, angleMM, strokesMM, airMM = 36.2, 29.2, 24.95, 27.15
 
 	gapMM     = 1.5
 	columnsMM = bladeMM + angleMM + strokesMM + airMM + 3*gapMM
