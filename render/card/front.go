@@ -280,16 +280,21 @@ func (m *maker) flash(r page.Rect) {
 	m.line("flash word", in, sl, sub)
 }
 
+// tileMM is what the seconds keep from the edges of their tile, the tail of a comma too.
+const tileMM = 0.7
+
 // time sets the seconds of a flash as large as they fit.
 func (m *maker) time(r page.Rect, st page.Style, text string) {
-	m.digits("flash time", r, st, []float64{m.largest(text, st, r.W, r.H)}, text)
+	size := m.largest(text, st, r.W, r.H)
+	r.Y, r.H = r.Y+tileMM, r.H-2*tileMM
+	m.digits("flash time", r, st, []float64{size}, text)
 }
 
 // largest is the largest of the sizes of a head at which digits fit a place; the least of them where none does.
 func (m *maker) largest(text string, st page.Style, w, h float64) float64 {
 	sizes := m.grid.headPT[1:]
 	for _, pt := range sizes {
-		if above, below := canvas.Ink("0,", canvas.Font{Face: st.Font.Face, SizePT: pt}); above+below+0.5 <= h && m.width(text, st, pt) <= w {
+		if above, below := canvas.Ink("0,", canvas.Font{Face: st.Font.Face, SizePT: pt}); above+below+2*tileMM <= h && m.width(text, st, pt) <= w {
 			return pt
 		}
 	}

@@ -70,3 +70,24 @@ func TestTitleStandsForNumber(t *testing.T) {
 		}
 	}
 }
+
+// TestNextIsWhole: where the garment goes next is never cut, beside the widest off-contact in every language.
+func TestNextIsWhole(t *testing.T) {
+	for _, language := range templates.Languages() {
+		for _, units := range []string{"metric", "inch"} {
+			j, shop := plantest.Job(t, ".", "title = \"t\"\npress = \"manual\"\n[[location]]\n[[location.screen]]\ncolor = \"white, mixed for the harbor wall\"\nhits = 2\n[[location.screen]]\ncolor = \"white, mixed for the harbor wall\"\n[[location.screen]]\ncolor = \"red\"\nhits = 2\n")
+			shop.Language, shop.Units = language, units
+			p, v := plantest.Plan(t, j, shop)
+			for i := range p.Locations[0].Screens {
+				p.Locations[0].Screens[i].OffContact.Low, p.Locations[0].Screens[i].OffContact.High = 1.5875, 12.7
+			}
+			for _, size := range page.Sizes {
+				for _, c := range sound(t, p, v, size) {
+					if next := joined(c.Front)["next"]; next == "" || strings.Contains(next, "…") {
+						t.Errorf("%s %s %s: %s says %q", language, units, size.Name, c.Front.Name, next)
+					}
+				}
+			}
+		}
+	}
+}
