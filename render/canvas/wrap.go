@@ -56,6 +56,45 @@ func Cut(s string, f Font, w float64) (string, bool) {
 	return strings.TrimRight(longestPrefix(s, "…", f, w), " ") + "…", true
 }
 
+// CutMiddle shortens s to w mm: it keeps the first and the last words around an ellipsis, where no two fit the first
+// alone, and of a word that is too long its first and last letters.
+func CutMiddle(s string, f Font, w float64) string {
+	s = NFC(s)
+	if Width(s, f) <= w {
+		return s
+	}
+	middle := func(parts []string, sep, gap string) (string, bool) {
+		out, first, last := "", 1, 0
+		for n := 0; first+last <= len(parts); n++ {
+			try := strings.Join(parts[:first], sep) + gap + strings.Join(parts[len(parts)-last:], sep)
+			if last > 0 && Width(try, f) > w {
+				break
+			}
+			if last > 0 {
+				out = try
+			}
+			if n%2 == 0 {
+				last++
+			} else {
+				first++
+			}
+		}
+		return out, out != ""
+	}
+	words := strings.Fields(s)
+	if out, ok := middle(words, " ", " … "); ok {
+		return out
+	}
+	if len(words) > 1 && Width(words[0]+"…", f) <= w {
+		return words[0] + "…"
+	}
+	if out, ok := middle(strings.Split(s, ""), "", "…"); ok {
+		return out
+	}
+	out, _ := Cut(s, f, w)
+	return out
+}
+
 // longestPrefix is the longest start of s, one letter at least, that with tail is no wider
 // than w.
 func longestPrefix(s, tail string, f Font, w float64) string {

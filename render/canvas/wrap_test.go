@@ -57,6 +57,35 @@ func TestNoBreakSpaceKeepsFigureAndUnit(t *testing.T) {
 	}
 }
 
+// TestCutMiddle: of a name that is too long its two ends stay, whole words where some fit.
+func TestCutMiddle(t *testing.T) {
+	for _, c := range []struct{ in, room, want string }{
+		{"navy", "navy", "navy"},
+		{"white for the harbor wall, first pull", "white for … first pull", "white for … first pull"},
+		{"white for the harbor wall, last pull", "white for … first pull", "white for … last pull"},
+		{"full front", "full fro", "full…"},
+		{"sweatshirts, right", "sweats…ght", "sweat…ight"},
+		{"unbreakable", "unbr…ble", "unbr…ble"},
+		{"ab", "a", "a…"},
+	} {
+		if got := CutMiddle(c.in, small, Width(c.room, small)+0.01); got != c.want {
+			t.Errorf("%q in the room of %q: %q; %q is wanted", c.in, c.room, got, c.want)
+		}
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		s := rapid.StringMatching(`[a-zé ]{0,200}`).Draw(t, "s")
+		w := rapid.Float64Range(8, 80).Draw(t, "w")
+		got := CutMiddle(s, small, w)
+		head, tail, cut := strings.Cut(got, "…")
+		if Width(got, small) > w || !cut && got != s {
+			t.Fatalf("%q in %v: %q", s, w, got)
+		}
+		if squashed := Squash(s); cut && (!strings.HasPrefix(squashed, strings.TrimSpace(head)) || !strings.HasSuffix(squashed, strings.TrimSpace(tail))) && !strings.HasPrefix(s, head) {
+			t.Fatalf("%q became %q", s, got)
+		}
+	})
+}
+
 func TestCut(t *testing.T) {
 	if s, cut := Cut("regatta", small, 50); s != "regatta" || cut {
 		t.Errorf("got %q, %v", s, cut)

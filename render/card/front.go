@@ -12,11 +12,11 @@ import (
 	"bladecard/render/page"
 )
 
-// Heights of the front of the smallest card, mm: a row of 14 pt, one of 26 pt; a figure, and a row of
-// words without accents on capitals.
+// Heights of the front of the smallest card, mm: a row of 14 pt, one without accents on capitals, one of 26 pt,
+// and a figure.
 const (
-	rowMM, factMM   = 5.8, 10.7
-	figureMM, subMM = 9.6, 5.4
+	rowMM, subMM     = 5.8, 5.4
+	factMM, figureMM = 10.7, 10.4
 )
 
 // front lays out the side that the operator reads from 1 m: which head and color, a warning, the four figures
@@ -33,14 +33,14 @@ func (m *maker) front(r page.Rect) {
 	if len(m.screen.Warnings) > 0 {
 		m.warned(next(mm(6), mm(0.6)))
 	} else {
-		m.rule("under the head", r.X, y, r.W, 0)
+		m.boxes = append(m.boxes, page.Rule("under the head", r.X, y, r.W, 0, canvas.Pen{Color: canvas.Black, WidthMM: mm(0.5)}))
 		y += mm(0.6)
 	}
 	m.figures(next(mm(rowMM+figureMM+subMM), mm(0.6)))
 	m.rule("under the figures", r.X, y, r.W, 0)
 	y += mm(0.8)
-	foot := mm(2 * rowMM)
-	m.lean(next(r.Bottom()-foot-mm(1.1)-y, mm(0.7)))
+	foot := mm(subMM + rowMM)
+	m.lean(next(r.Bottom()-foot-mm(1.2)-y, mm(0.8)))
 	m.rule("above the foot", r.X, y, r.W, 0)
 	m.foot(page.Rect{X: r.X, Y: r.Bottom() - foot, W: r.W, H: foot})
 }
@@ -48,7 +48,7 @@ func (m *maker) front(r page.Rect) {
 // head shows head, color, ink and job.
 func (m *maker) head(r page.Rect) {
 	g, s := m.grid, m.screen
-	tile := page.Rect{X: r.X, Y: r.Y, W: g.mm(24), H: r.H}
+	tile := page.Rect{X: r.X, Y: r.Y, W: g.mm(25), H: r.H}
 	word, heads := "card.head", []string{}
 	for _, n := range s.Heads {
 		heads = append(heads, fmt.Sprint(n))
@@ -62,39 +62,54 @@ func (m *maker) head(r page.Rect) {
 	m.fill("head tile", tile, canvas.Black, 0)
 	m.line("head label", page.Rect{X: tile.X, Y: tile.Y + g.mm(0.8), W: tile.W, H: g.mm(rowMM)}, white(strong), m.say.T(word))
 	m.row("head", page.Rect{X: tile.X + g.mm(0.5), Y: tile.Y + g.mm(rowMM+0.8), W: tile.W - g.mm(1), H: tile.H - g.mm(rowMM+0.8)}, white(strong), g.headPT, strings.Join(heads, "+"))
-	patch := page.Rect{X: tile.Right() + g.mm(2), Y: r.Y, W: g.mm(11), H: r.H}
+	patch := page.Rect{X: tile.Right() + g.mm(2), Y: r.Y, W: g.mm(10), H: r.H}
 	m.draw("swatch", patch, func(c canvas.Canvas) error {
 		return m.swatch().Draw(c, figure.Rect{W: patch.W, H: patch.H})
 	})
 	at := page.Rect{X: patch.Right() + g.mm(2.5), Y: r.Y, H: g.mm(factMM)}
 	at.W = r.Right() - at.X
-	m.fact("color", at, bold, m.color())
+	m.name("color", at, bold, g.factPT, m.color())
 	at.Y, at.H = at.Bottom(), g.mm(rowMM)
-	number := m.wide(m.plan.Job, bold)
-	if number > at.W { // it is never cut: it takes the row of the ink too
+	if m.wide(m.plan.Job, bold) > at.W { // it is never cut: it takes the row of the ink too
 		st := page.Style{Font: canvas.Font{Face: canvas.Bold, SizePT: g.linePT}, Color: canvas.Black}
 		m.boxes = append(m.boxes, page.Paragraph("job number", at.X, at.Y, at.W, m.plan.Job, st, 2).Boxes...)
 		return
 	}
-	which := ""
-	if s.Of > 1 {
-		which = m.say.T("card.screen", "n", fmt.Sprint(s.Number), "of", fmt.Sprint(s.Of))
-	}
 	if ink := m.say.InkName(s.Ink); ink != m.color() {
-		m.line("ink", at, plain, ink)
+		m.name("ink", at, plain, []float64{g.linePT}, ink)
 	}
 	at.Y = at.Bottom()
-	if left, rest := at.Aside(m.wide(which, plain), g.mm(2)); number <= left.W {
-		m.line("screen number", rest, right, which)
-		at = left
+	m.where(at)
+}
+
+// where is the row of job, location and screen. A job without a number is named by its title, which leaves the
+// location half of the row.
+func (m *maker) where(r page.Rect) {
+	s, job, name := m.screen, m.plan.Job, "job number"
+	if job == "" {
+		job, name = m.plan.Title, "job title"
+	}
+	place := " · " + m.loc.Name
+	need := m.wide(job, bold) + m.wide(place, plain)
+	if s.Of > 1 {
+		which := m.say.T("card.screen", "n", fmt.Sprint(s.Number), "of", fmt.Sprint(s.Of))
+		left, rest := r.Aside(m.wide(which, plain), m.grid.mm(2))
+		if need > left.W {
+			which = fmt.Sprintf("%d/%d", s.Number, s.Of)
+			left, rest = r.Aside(m.wide(which, plain), m.grid.mm(2))
+		}
+		if m.plan.Job == "" || m.wide(job, bold) <= left.W {
+			m.line("screen number", rest, right, which)
+			r = left
+		}
 	}
 	if m.plan.Job == "" {
-		m.line("location", at, plain, m.loc.Name)
-		return
+		job = m.short(job, bold.Font.Face, m.grid.linePT, math.Max(r.W-m.wide(place, plain), r.W/2))
 	}
-	m.line("job number", page.Rect{X: at.X, Y: at.Y, W: number, H: at.H}, bold, m.plan.Job)
-	if at.X, at.W = at.X+number, at.W-number; at.W > g.mm(15) {
-		m.line("location", at, plain, " · "+m.loc.Name)
+	wide := m.wide(job, bold)
+	m.line(name, page.Rect{X: r.X, Y: r.Y, W: wide, H: r.H}, bold, job)
+	if r.X, r.W = r.X+wide, r.W-wide; r.W > m.grid.mm(15) {
+		m.line("location", r, plain, " · "+m.short(m.loc.Name, plain.Font.Face, m.grid.linePT, r.W-m.wide(" · ", plain)))
 	}
 }
 
@@ -113,33 +128,38 @@ func (m *maker) swatch() figure.Swatch {
 	return figure.Swatch{}
 }
 
-// warned is the band across a front whose screen has warnings: the first one in a few words, and how many more
-// stand on the back.
+// warned is the band across a front whose screen has warnings, between stripes that no other front has: the first
+// one in a few words, and how many more there are on the back.
 func (m *maker) warned(r page.Rect) {
+	mm := m.grid.mm
 	m.fill("warning band", r, canvas.Black, 0)
-	list, see := m.screen.Warnings, m.say.T("card.see-back")
-	in := page.Rect{X: r.X + m.grid.mm(1.5), Y: r.Y, W: r.W - m.grid.mm(3), H: r.H}
-	left, rest := in.Aside(m.wide(see, plain), m.grid.mm(2))
-	first := max(0, slices.IndexFunc(list, func(w plan.Warning) bool { return !strings.HasPrefix(w.Code, "mend-") }))
-	word, more := m.say.BriefWarning(list[first]), ""
-	if n := len(list) - 1; n > 0 {
-		more = " · " + m.say.T("card.more-warnings", "n", fmt.Sprint(n))
+	for _, x := range []float64{r.X, r.Right() - mm(stripesMM)} {
+		m.draw("warning stripes", page.Rect{X: x, Y: r.Y, W: mm(stripesMM), H: r.H}, func(c canvas.Canvas) error {
+			return figure.Stripes(c, figure.Rect{W: mm(stripesMM), H: r.H})
+		})
 	}
-	m.line("warning", left, white(bold), "! "+word+more, "! "+m.say.T("front-warning.other")+more)
+	list, see := m.screen.Warnings, m.say.T("card.see-back")
+	in := page.Rect{X: r.X + mm(stripesMM+1), Y: r.Y, W: r.W - 2*mm(stripesMM+1), H: r.H}
+	left, rest := in.Aside(m.wide(see, plain), mm(2))
+	first := max(0, slices.IndexFunc(list, func(w plan.Warning) bool { return !strings.HasPrefix(w.Code, "mend-") }))
+	word, more, few := m.say.BriefWarning(list[first]), "", ""
+	if n := len(list) - 1; n > 0 {
+		more, few = " · "+m.say.T("card.more-warnings", "n", fmt.Sprint(n)), fmt.Sprintf(", +%d", n)
+	}
+	m.line("warning", left, white(bold), word+more, word+few, m.say.T("front-warning.other")+more)
 	m.line("see back", rest, white(right), see)
 }
 
 // figures shows blade, angle, strokes and air side by side.
 func (m *maker) figures(r page.Rect) {
 	s, v := m.screen, m.say
-	share := r.W / safeArea(page.Card132).W
-	const gap = 1.6
 	at := page.Rect{X: r.X, Y: r.Y, H: r.H}
 	column := func(w float64, name, value string, labels []string, subs ...string) {
-		at.W = share * w
+		at.W = r.W * w / columnsMM
 		m.column(at, name, value, labels, subs...)
-		if at.X = at.Right() + share*gap; at.X < r.Right() {
-			m.rule("after the "+name, at.X-share*gap/2, r.Y+1, 0, r.H-2)
+		gap := r.W * gapMM / columnsMM
+		if at.X = at.Right() + gap; at.X < r.Right() {
+			m.rule("after the "+name, at.X-gap/2, r.Y+1, 0, r.H-2)
 		}
 	}
 	label := v.T("card.blade")
@@ -147,25 +167,34 @@ func (m *maker) figures(r page.Rect) {
 	if b := s.Blade; b.Name != b.Layup {
 		labels = []string{b.Name, label}
 	}
-	column(36.8, "blade", s.Blade.Layup, labels, v.BladeFact(s.Blade)...)
+	column(bladeMM, "blade", s.Blade.Layup, labels, v.BladeFact(s.Blade)...)
 	hold := v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High)
-	column(29, "angle", v.Angle(s.AngleDeg.Set), []string{v.T("card.angle")}, v.T("card.hold", "range", hold), hold)
-	n, word := s.Strokes, v.Many("card.strokes", s.Strokes)
-	if s.Hits > 1 {
-		n, word = s.Hits, v.Many("card.hits", s.Strokes)
+	within := v.T("card.hold", "range", hold)
+	if m.wide(within, middle) > r.W*(angleMM-gapMM)/columnsMM+m.grid.mm(0.5) { // it would touch the lines
+		within = hold
 	}
+	column(angleMM, "angle", v.Angle(s.AngleDeg.Set), []string{v.T("card.angle")}, within)
 	flood := v.T("card.no-flood")
 	if s.Flood {
 		flood = v.T("card.flood")
 	}
-	column(25, "strokes", fmt.Sprint(n), []string{word}, flood)
+	word, strokes := v.Strokes(s)
+	column(strokesMM, "strokes", strokes, []string{word}, flood)
 	unit, value, also := v.Air(s)
 	label = v.T("card.by-hand")
 	if unit != "" {
 		label = v.T("card.air", "unit", unit)
 	}
-	column(26.4, "air", value, []string{label}, also)
+	column(airMM, "air", value, []string{label}, also)
 }
+
+// Widths of the columns and of the gaps between them, mm; the words above and below a figure need most of them.
+const (
+	bladeMM, angleMM, strokesMM, airMM = 36.2, 29.2, 24.95, 27.15
+
+	gapMM     = 1.5
+	columnsMM = bladeMM + angleMM + strokesMM + airMM + 3*gapMM
+)
 
 // column sets a figure with its label above and a fact below. A layup of many layers takes the row of the fact.
 func (m *maker) column(r page.Rect, name, value string, labels []string, subs ...string) {
@@ -178,7 +207,11 @@ func (m *maker) column(r page.Rect, name, value string, labels []string, subs ..
 		m.boxes = append(m.boxes, page.FitSizes(name, at, strings.ReplaceAll(value, "/", "/ "), st, m.grid.linePT).Boxes...)
 		return
 	}
-	m.fact(name, at, strong, value)
+	sizes := m.grid.bigPT
+	if m.width(value, strong, sizes[0]) > r.W-mm(1.6) { // it would stand close to the lines between the columns
+		sizes = sizes[1:]
+	}
+	m.digits(name, at, strong, sizes, value)
 	m.line(name+" fact", page.Rect{X: r.X, Y: at.Bottom(), W: r.W, H: mm(subMM)}, middle, subs...)
 }
 
@@ -195,17 +228,17 @@ func (m *maker) lean(r page.Rect) {
 	m.flash(page.Rect{X: dial.Right() + gap, Y: r.Y, W: r.Right() - dial.Right() - gap, H: r.H})
 }
 
-// flash is the tile that says what sets the film before the next color: black for a flash, framed for a lamp, a
-// thin line for none.
+// flash is the tile that says what sets the film before the next color: black for a flash, framed for a lamp;
+// none stands beside a line.
 func (m *maker) flash(r page.Rect) {
 	word, time, sub := m.say.FlashTile(m.screen.Flash)
-	l, sl := middle, middle
+	l, sl, frame := middle, middle, 0.0
 	switch f := m.screen.Flash; {
 	case f.Does == "lamp":
-		m.fill("flash tile", r, canvas.White, m.grid.mm(1.2))
-		l = strong
+		l, frame = strong, m.grid.mm(1.2)
+		m.fill("flash tile", r, canvas.White, frame)
 	case !f.Needed:
-		m.fill("flash tile", r, canvas.White, 0.25)
+		m.rule("before the flash", r.X, r.Y+1, 0, r.H-2)
 		if n := m.screen.Next; n != nil && n.Wet {
 			sub = m.say.T("card.on-wet")
 		}
@@ -213,45 +246,73 @@ func (m *maker) flash(r page.Rect) {
 		m.fill("flash tile", r, canvas.Black, 0)
 		l, sl = white(strong), white(sl)
 	}
-	in := page.Rect{X: r.X + m.grid.mm(1.6), Y: r.Y, W: r.W - m.grid.mm(3.2), H: r.H}
-	pt, gap := m.grid.factPT, m.grid.mm(2)
-	const wordMM = 7.4 // of 18 pt
-	switch word0, most := m.wide(word, l), in.W-gap; {
-	case time == "" && sub == "":
-		m.row("flash", in, l, pt[1:], word)
-		return
-	case time != "" && word0+m.wide(time, l) > most: // one under the other
-		in.Y += (r.H - m.grid.mm(wordMM+rowMM)) / 2
-		m.line("flash", page.Rect{X: in.X, Y: in.Y, W: in.W, H: m.grid.mm(rowMM)}, l, word)
-		m.row("flash time", page.Rect{X: in.X, Y: in.Y + m.grid.mm(rowMM), W: in.W, H: m.grid.mm(wordMM)}, l, pt[1:], time)
-		return
-	case time != "":
-		wide := math.Max(0.47*most, math.Min(most-m.wide(time, l), math.Max(word0, m.wide(sub, sl))))
-		left, rest := in.Aside(most-wide, gap)
-		defer m.row("flash time", rest, l, m.grid.headPT[1:], time)
-		if in = left; sub == "" {
-			m.row("flash", in, l, pt[2:], word)
+	in := page.Rect{X: r.X + m.grid.mm(1.6), Y: r.Y + frame, W: r.W - m.grid.mm(3.2), H: r.H - 2*frame}
+	const wordMM = 6.4 // of 18 pt
+	pt, gap, row := m.grid.factPT, m.grid.mm(2), m.grid.mm(subMM)
+	both := m.grid.mm(wordMM) + row
+	if time != "" {
+		wide := math.Max(m.width(word, l, pt[2]), m.wide(sub, sl))
+		left, rest := in.Aside(in.W-gap-wide, gap)
+		if m.largest(time, l, rest.W, rest.H) < pt[0] { // too small beside the word: below it
+			under := page.Rect{X: in.X, Y: in.Y + m.grid.mm(0.8), W: in.W, H: row}
+			head := m.wide(word, l)
+			if left, rest := under.Aside(in.W-gap-head, gap); m.wide(sub, sl) <= rest.W && sub != "" {
+				m.line("flash", left, l, word)
+				m.line("flash word", rest, sl, sub)
+			} else {
+				m.line("flash", under, l, word)
+			}
+			under.Y, under.H = under.Bottom(), in.Bottom()-m.grid.mm(0.8)-under.Bottom()
+			m.time(under, l, time)
 			return
 		}
+		defer m.time(rest, l, time)
+		in = left
 	}
-	in.Y += (r.H - m.grid.mm(wordMM+rowMM)) / 2
-	in.H = m.grid.mm(wordMM)
+	if sub == "" || in.H < both {
+		m.row("flash", in, l, pt[1:], word)
+		return
+	}
+	in.Y += (in.H-both)/2 + m.grid.mm(0.3) // capitals have no tails
+	in.H = both - row
 	m.row("flash", in, l, pt[2:], word)
-	in.Y, in.H = in.Bottom(), m.grid.mm(rowMM)
+	in.Y, in.H = in.Bottom(), row
 	m.line("flash word", in, sl, sub)
+}
+
+// tileMM is what the seconds keep from the edges of their tile, the tail of a comma too.
+const tileMM = 0.7
+
+// time sets the seconds of a flash as large as they fit.
+func (m *maker) time(r page.Rect, st page.Style, text string) {
+	size := m.largest(text, st, r.W, r.H)
+	r.Y, r.H = r.Y+tileMM, r.H-2*tileMM
+	m.digits("flash time", r, st, []float64{size}, text)
+}
+
+// largest is the largest of the sizes of a head at which digits fit a place; the least of them where none does.
+func (m *maker) largest(text string, st page.Style, w, h float64) float64 {
+	sizes := m.grid.headPT[1:]
+	for _, pt := range sizes {
+		if above, below := canvas.Ink("0,", canvas.Font{Face: st.Font.Face, SizePT: pt}); above+below+2*tileMM <= h && m.width(text, st, pt) <= w {
+			return pt
+		}
+	}
+	return sizes[len(sizes)-1]
 }
 
 // foot is what to check of the screen before the run, and where the garment goes next.
 func (m *maker) foot(r page.Rect) {
 	v, s := m.say, m.screen
-	h := r.H / 2
+	top := m.grid.mm(subMM)
 	check := v.T("card.check")
 	w := m.wide(check, plain) + m.grid.mm(1.5)
-	m.line("check", page.Rect{X: r.X, Y: r.Y, W: w, H: h}, plain, check)
-	m.line("mesh", page.Rect{X: r.X + w, Y: r.Y, W: r.W - w, H: h}, bold, v.Cloth(s)...)
+	m.line("check", page.Rect{X: r.X, Y: r.Y, W: w, H: top}, plain, check)
+	m.line("mesh", page.Rect{X: r.X + w, Y: r.Y, W: r.W - w, H: top}, bold, v.Cloth(s)...)
+	r.Y, r.H = r.Y+top, r.H-top
 	gap := v.T("card.off-contact", "gap", v.Gap(s.OffContact.Low, s.OffContact.High))
 	w = m.wide(gap, plain)
-	m.line("off contact", page.Rect{X: r.X, Y: r.Y + h, W: w, H: h}, plain, gap)
+	m.line("off contact", page.Rect{X: r.X, Y: r.Y, W: w, H: r.H}, plain, gap)
 	w += m.grid.mm(3)
-	m.line("next", page.Rect{X: r.X + w, Y: r.Y + h, W: r.W - w, H: h}, right, v.Next(m.plan, s)...)
+	m.line("next", page.Rect{X: r.X + w, Y: r.Y, W: r.W - w, H: r.H}, right, v.Next(m.plan, s)...)
 }

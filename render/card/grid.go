@@ -12,14 +12,16 @@ import (
 // card also holds more of them.
 type grid struct {
 	scale  float64
-	headPT []float64 // the head's number
-	factPT []float64 // what is read at 1 m: a text takes the first size at which it fits
+	headPT []float64 // the head's number, and the seconds of a flash
+	bigPT  []float64 // blade, angle, strokes and air: a text takes the first size at which it fits
+	factPT []float64 // what else is read at 1 m
 	linePT float64   // all else on the front
 	notePT float64   // the back
 }
 
 // The least sizes of type, those of the smallest card.
 const (
+	BigPT   = 32.0
 	FactPT  = 26.0
 	FrontPT = 14.0
 	BackPT  = 7.5
@@ -31,11 +33,15 @@ func newGrid(safe page.Rect) grid {
 	k := math.Min(safe.W/least.W, safe.H/least.H)
 	half := func(pt float64) float64 { return math.Floor(2*pt+1e-9) / 2 }
 	return grid{
-		scale: k, headPT: []float64{half(48 * k), half(36 * k), half(FactPT * k), half(18 * k), half(FrontPT * k)},
+		scale: k, headPT: []float64{half(48 * k), half(40 * k), half(36 * k), half(BigPT * k), half(FactPT * k), half(22 * k), half(18 * k), half(FrontPT * k)},
+		bigPT:  []float64{half(BigPT * k), half(28 * k), half(FactPT * k), half(22 * k), half(18 * k), half(FrontPT * k)},
 		factPT: []float64{half(FactPT * k), half(22 * k), half(18 * k), half(FrontPT * k)},
 		linePT: half(FrontPT * k), notePT: half(BackPT * math.Sqrt(k)),
 	}
 }
+
+// stripesMM is the width of the stripes at an end of a warning.
+const stripesMM = 5.0
 
 // mm is a length of the smallest card on this one.
 func (g grid) mm(x float64) float64 { return g.scale * x }
@@ -59,9 +65,14 @@ func (m *maker) line(name string, r page.Rect, st page.Style, texts ...string) {
 	m.row(name, r, st, []float64{m.grid.linePT}, texts...)
 }
 
-// fact sets what is read at 1 m.
-func (m *maker) fact(name string, r page.Rect, st page.Style, text string) {
-	m.row(name, r, st, m.grid.factPT, text)
+// name sets what a job file calls something, which may be of any length.
+func (m *maker) name(name string, r page.Rect, st page.Style, sizesPT []float64, text string) {
+	m.row(name, r, st, sizesPT, text, m.short(text, st.Font.Face, sizesPT[len(sizesPT)-1], r.W))
+}
+
+// short leaves out the middle of a name that is too long: names of one job begin alike.
+func (m *maker) short(text string, face canvas.Face, sizePT, w float64) string {
+	return canvas.CutMiddle(text, canvas.Font{Face: face, SizePT: sizePT}, w)
 }
 
 // note sets a row of the back.
@@ -73,9 +84,22 @@ func (m *maker) row(name string, r page.Rect, st page.Style, sizesPT []float64, 
 	m.boxes = append(m.boxes, page.Row(name, r, st, sizesPT, texts...)...)
 }
 
+// digits sets figures in the middle of a place, those with a comma as high as those with a point.
+func (m *maker) digits(name string, r page.Rect, st page.Style, sizesPT []float64, text string) {
+	for _, b := range page.Row(name, r, st, sizesPT, text) {
+		above, _ := canvas.Ink("0", b.Font)
+		_, below := canvas.Ink("0,/", b.Font)
+		b.BaselineMM = math.Min((r.H+above)/2, r.H-below)
+		m.boxes = append(m.boxes, b)
+	}
+}
+
 // wide is the width of a text on one line of the front.
-func (m *maker) wide(s string, st page.Style) float64 {
-	return canvas.Width(s, canvas.Font{Face: st.Font.Face, SizePT: m.grid.linePT}) + 0.1
+func (m *maker) wide(s string, st page.Style) float64 { return m.width(s, st, m.grid.linePT) }
+
+// width is the width of a text at a size.
+func (m *maker) width(s string, st page.Style, sizePT float64) float64 {
+	return canvas.Width(s, canvas.Font{Face: st.Font.Face, SizePT: sizePT}) + 0.1
 }
 
 // fill places a ground with an outline.

@@ -146,7 +146,7 @@ func TestAllWarnings(t *testing.T) {
 				if told := front["see back"] == v.T("card.see-back"); told != (n > 0) {
 					t.Errorf("%s %s: %d warnings, and the front says %q", language, size.Name, n, front["see back"])
 				}
-				if n > 1 && !strings.HasSuffix(front["warning"], v.T("card.more-warnings", "n", fmt.Sprint(n-1))) {
+				if more := v.T("card.more-warnings", "n", fmt.Sprint(n-1)); n > 1 && !strings.HasSuffix(front["warning"], more) && !strings.HasSuffix(front["warning"], fmt.Sprint("+", n-1)) {
 					t.Errorf("%s %s: the front of %d warnings says %q", language, size.Name, n, front["warning"])
 				}
 				from := 0
@@ -159,6 +159,36 @@ func TestAllWarnings(t *testing.T) {
 						t.Fatalf("%s %s: of %d warnings %s is not on the back: %q", language, size.Name, n, w.Code, back)
 					}
 					from += at
+				}
+			}
+		}
+	}
+}
+
+// TestFrontsNameTheirWarning: the first warning of a screen stands on its front in words of its own, alone and with
+// others behind it, in every language on the smallest card.
+func TestFrontsNameTheirWarning(t *testing.T) {
+	for _, language := range templates.Languages() {
+		j, shop := plantest.Job(t, ".", "title = \"t\"\n[[location]]\n[[location.screen]]\n")
+		shop.Language = language
+		p, v := plantest.Plan(t, j, shop)
+		words, err := templates.Language(language)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for key, word := range words {
+			code, is := strings.CutPrefix(key, "front-warning.")
+			if !is {
+				continue
+			}
+			for _, n := range []int{1, 2, 9} {
+				p.Locations[0].Screens[0].Warnings = slices.Repeat([]plan.Warning{{Code: code, Text: "t"}}, n)
+				cards, err := all(p, page.Card132, v)
+				if err != nil {
+					t.Fatal(err)
+				}
+				if got := joined(cards[0].Front)["warning"]; !strings.HasPrefix(got, word) {
+					t.Errorf("%s: the front of %d warnings says %q; %q is wanted", language, n, got, word)
 				}
 			}
 		}

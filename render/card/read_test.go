@@ -76,11 +76,8 @@ func spoken(p *plan.Plan, s plan.Screen, v *say.Voice) []string {
 	case s.Flash.Seconds != nil:
 		flash = v.SecondsRange(s.Flash.Seconds.Low, s.Flash.Seconds.High)
 	}
-	strokes := s.Strokes
-	if s.Hits > 1 {
-		strokes = s.Hits
-	}
-	return []string{head, s.Color, s.Blade.Layup, v.Angle(s.AngleDeg.Set), fmt.Sprint(strokes), air, flash}
+	_, strokes := v.Strokes(s)
+	return []string{head, s.Color, s.Blade.Layup, v.Angle(s.AngleDeg.Set), strokes, air, flash}
 }
 
 // tiles are jobs whose prints are set by a lamp, dried to the touch, and dried.
@@ -216,16 +213,20 @@ func TestFrontKeepsWords(t *testing.T) {
 						if count[b.Name]++; count[b.Name] > 1 {
 							t.Errorf("%s %s: %s goes over two lines: %q", language, size.Name, b.Name, b.Text)
 						}
-						head, cut := strings.CutSuffix(b.Text, "…")
+						head, tail, cut := strings.Cut(b.Text, "…")
 						if !cut {
 							continue
 						}
 						if !slices.Contains(mayBeCut, b.Name) {
 							t.Errorf("%s %s: %s is cut: %q", language, size.Name, b.Name, b.Text)
 						}
-						head = strings.TrimPrefix(head, " · ")
-						if whole := strings.Fields(head); strings.Contains(head, " ") && b.Name == "color" && !slices.Contains(strings.Fields(name), whole[len(whole)-1]) {
-							t.Errorf("%s %s: %s is cut in a word: %q", language, size.Name, b.Name, b.Text)
+						if b.Name == "color" && (!strings.HasPrefix(name, strings.TrimSpace(head)) || !strings.HasSuffix(name, strings.TrimSpace(tail)) || tail == "") {
+							t.Errorf("%s %s: %s shows %q of %q", language, size.Name, b.Name, b.Text, name)
+						}
+						for _, word := range strings.Fields(head + " " + tail) {
+							if strings.Contains(name, " ") && b.Name == "color" && !slices.Contains(strings.Fields(name), word) {
+								t.Errorf("%s %s: %s is cut in a word: %q", language, size.Name, b.Name, b.Text)
+							}
 						}
 						if b.Name == "color" && b.Font.SizePT > 1.7*card.FrontPT*size.W/132 {
 							t.Errorf("%s %s: a color is cut at %g pt", language, size.Name, b.Font.SizePT)

@@ -219,8 +219,12 @@ func (d Dial) drawScale(c canvas.Canvas, p dialPlace, f canvas.Font) {
 	start, end := p.at(0, (p.inner()+p.r)/2), p.at(d.most(), (p.inner()+p.r)/2)
 	x0 := start.X - gap - w0
 	x1 := p.at(d.most(), p.r).X + gap
+	tip := p.at(d.SetDeg, p.r+pointerMM)
 	y0, y1 := middle(start), math.Min(middle(end), p.area.Bottom()-canvas.Descent*em(f))
 	top := p.area.Y + canvas.Ascent*em(f)
+	if tip.Y > y1-capEM*em(f)-0.5 { // beside the pointer
+		x1 = math.Max(x1, tip.X+pointerMM/2+0.5)
+	}
 	if from != "" && x0 >= p.area.X && y0 >= top {
 		c.Text(x0, y0, from, f, canvas.Black, 0)
 	}

@@ -2,6 +2,7 @@ package figure
 
 import (
 	"errors"
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -14,6 +15,33 @@ import (
 func fifteen() Dial {
 	return Dial{LowDeg: 10, SetDeg: 15, HighDeg: 20, Label: "15°",
 		ScreenLabel: "75° to the screen", StrokeLabel: "stroke", LabelPT: 26, SizePT: 14}
+}
+
+// TestDialScaleBesidePointer: the end of the scale keeps clear of the pointer where the range reaches up to it.
+func TestDialScaleBesidePointer(t *testing.T) {
+	for _, deg := range []float64{15, 25, 32.5, 35, 40, 42} {
+		for _, r := range []Rect{{W: 60, H: 13}, {W: 60, H: 19}, {W: 100, H: 30}} {
+			d := Dial{LowDeg: deg - 5, SetDeg: deg, HighDeg: deg, SizePT: 14, ScreenLabel: "47.5° to screen", Scale: func(deg float64) string { return fmt.Sprint(deg, "°") }}
+			rec := &recorder{}
+			if err := d.Draw(rec, r); err != nil {
+				t.Fatal(err)
+			}
+			var pointer Rect // the black triangle without a line
+			for _, p := range rec.paths {
+				if p.fill != nil && *p.fill == canvas.Black && p.pen.WidthMM == 0 && len(p.path.Pieces) == 4 {
+					pointer = p.box()
+				}
+			}
+			if pointer.W == 0 {
+				t.Fatal("no pointer")
+			}
+			for _, x := range rec.texts {
+				if x.s == "45°" && x.x < pointer.Right() && x.y-capEM*em(x.font) < pointer.Bottom() && x.y > pointer.Y {
+					t.Errorf("%v° in %v x %v mm: the scale's end lies on the pointer", deg, r.W, r.H)
+				}
+			}
+		}
+	}
 }
 
 func TestDialSizes(t *testing.T) {

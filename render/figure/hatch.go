@@ -6,6 +6,23 @@ import (
 	"bladecard/render/canvas"
 )
 
+// Stripes draws two slanted bars on a dark ground, as on the tape that keeps people out: yellow, and light where
+// a printer has no color.
+func Stripes(c canvas.Canvas, r Rect) error {
+	if err := r.check("stripes"); err != nil {
+		return err
+	}
+	yellow := canvas.Color{R: 255, G: 205, B: 0}
+	lean, pitch := r.W/4, 3*r.W/8
+	for i := range 2 {
+		x := r.X + r.W/16 + float64(i)*pitch
+		bar := polygon(canvas.Point{X: x + lean, Y: r.Y}, canvas.Point{X: x + lean + pitch/2, Y: r.Y},
+			canvas.Point{X: x + pitch/2, Y: r.Bottom()}, canvas.Point{X: x, Y: r.Bottom()})
+		c.Draw(bar, &yellow, canvas.Pen{})
+	}
+	return nil
+}
+
 // hatch fills a convex polygon (clockwise on paper) with parallel lines at the angle, in
 // degrees counterclockwise from the right, pitchMM apart.
 func hatch(c canvas.Canvas, poly []canvas.Point, angleDeg, pitchMM float64, pen canvas.Pen) {

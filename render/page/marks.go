@@ -12,8 +12,10 @@ const (
 	markLeastMM = 1.5  // a shorter mark is no help to the cutter
 	markLongMM  = 5.0  // longest
 	markPenMM   = 0.15 // line width
-	notePT      = 6.0
 )
+
+// notesPT are the sizes of the words on the margin; the first that fits is taken.
+var notesPT = []float64{9, 7.5, 6}
 
 // marks are the crop marks around a block of cards that lie side by side: at the end of every
 // line of cut, outside the trim and inside the printable edge. Where a shifted back leaves too
@@ -62,12 +64,17 @@ func (g grid) notes(block Rect, o Options, back bool, n, of int) []Box {
 		side = o.BackNote
 	}
 	foot := joinNonEmpty(" · ", side, fmt.Sprintf("%d/%d", n, of), o.FlipNote, o.ShopNote)
-	f := canvas.Font{SizePT: notePT}
-	h := canvas.LineHeight(f)
 	x := max(block.X+2, EdgeMM)
 	w := min(block.X+g.size.W-2, g.w-EdgeMM) - x
 	var out []Box
 	add := func(name, text string, from, to float64) {
+		var f canvas.Font
+		h := 0.0
+		for _, f.SizePT = range notesPT {
+			if h = canvas.LineHeight(f); h <= to-from && canvas.Width(text, f) <= w {
+				break
+			}
+		}
 		if text == "" || to-from < h {
 			return
 		}

@@ -191,10 +191,8 @@ func screenOf(p *plan.Plan, location int, s plan.Screen, v *say.Voice) (screenDa
 	if s.Flood {
 		flood = v.T("card.flood")
 	}
-	strokes := pair{v.Many("card.strokes", s.Strokes), fmt.Sprint(s.Strokes), flood}
-	if s.Hits > 1 {
-		strokes = pair{v.Many("card.hits", s.Strokes), fmt.Sprint(s.Hits), flood}
-	}
+	word, count := v.Strokes(s)
+	strokes := pair{word, count, flood}
 	unit, air, also := v.Air(s)
 	label := v.T("card.by-hand")
 	if unit != "" {

@@ -2,6 +2,7 @@ package say
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -26,12 +27,28 @@ func (v *Voice) BladeFact(b plan.Blade) []string {
 		return []string{v.T("edge." + b.Edge)}
 	}
 	long := v.Length(b.LengthMM)
-	return []string{long + " · " + v.T("card.edge-"+b.Edge), long}
+	return []string{long + ", " + v.T("card.edge-"+b.Edge), long}
+}
+
+// Strokes is how often a screen is printed, with the word for it: strokes, hits of one stroke, or the strokes of
+// each hit, "2+2".
+func (v *Voice) Strokes(s plan.Screen) (word, count string) {
+	n := strconv.Itoa(s.Strokes)
+	switch {
+	case s.Hits <= 1:
+		return v.Many("card.strokes", s.Strokes), n
+	case s.Strokes == 1:
+		return v.T("card.hits-one"), strconv.Itoa(s.Hits)
+	case s.Hits > 3:
+		return v.T("card.strokes"), strconv.Itoa(s.Hits) + "×" + n
+	}
+	return v.T("card.strokes"), n + strings.Repeat("+"+n, s.Hits-1)
 }
 
 // Cloth is the mesh with its stencil and its dots.
 func (v *Voice) Cloth(s plan.Screen) []string {
-	cloth := v.T("card.mesh", "mesh", s.Mesh.Name) + " · " + v.T("card.eom", "eom", v.Fine(s.Stencil.EOMUM))
+	short := s.Mesh.Name + " · " + v.T("card.eom", "eom", v.Fine(s.Stencil.EOMUM))
+	cloth := v.T("card.mesh", "mesh", short)
 	t := s.Halftone
 	switch {
 	case t == nil:
@@ -43,7 +60,8 @@ func (v *Voice) Cloth(s plan.Screen) []string {
 	if !t.HasAngle {
 		return []string{cloth + " · " + lines, cloth}
 	}
-	return []string{cloth + " · " + v.T("card.lines", "lines", lines, "angle", v.Angle(t.AngleDeg)), cloth + " · " + lines}
+	lines = " · " + v.T("card.lines", "lines", lines, "angle", v.Angle(t.AngleDeg))
+	return []string{cloth + lines, short + lines}
 }
 
 // Next is where the garment goes after a screen, with the color and without.

@@ -1,6 +1,10 @@
 package say
 
-import "testing"
+import (
+	"testing"
+
+	"bladecard/calc/plan"
+)
 
 // TestDigits: a range has the digits of its value, a small value is more than nothing, and an inch shop reads
 // sixteenths off its rule.
@@ -62,5 +66,20 @@ func TestDigits(t *testing.T) {
 	}
 	if m.Prints(0.04) || !m.Prints(-0.06) {
 		t.Error("0.04 um is said to print, or 0.06 um is not")
+	}
+}
+
+// TestStrokes: the hits of several strokes are told apart from strokes.
+func TestStrokes(t *testing.T) {
+	v := voice(t, "metric")
+	for _, c := range []struct {
+		hits, strokes int
+		word, count   string
+	}{
+		{1, 1, "stroke", "1"}, {1, 2, "strokes", "2"}, {2, 1, "hits", "2"}, {2, 2, "strokes", "2+2"}, {3, 2, "strokes", "2+2+2"}, {6, 3, "strokes", "6×3"},
+	} {
+		if word, count := v.Strokes(plan.Screen{Hits: c.hits, Strokes: c.strokes}); word != c.word || count != c.count {
+			t.Errorf("%d hits of %d strokes: %s %s; %s %s is wanted", c.hits, c.strokes, count, word, c.count, c.word)
+		}
 	}
 }
