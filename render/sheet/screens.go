@@ -14,41 +14,69 @@ import (
 // fact is a setting that screens often share: said once where they do. Where they do not, the settings that a hand
 // makes for each screen get a column, and the others are said with their exceptions.
 type fact struct {
-	head   string
-	column bool
+	head   string // of a column; empty: it gets none
 	text   func(plan.Screen) string
+	phrase func(plan.Screen) string // the same as a part of a sentence; nil: text
+}
+
+// say is the fact as a part of a sentence. What is short stays on one line.
+func (f fact) say(s plan.Screen) string {
+	if f.phrase != nil {
+		return whole(f.phrase(s), phraseMM)
+	}
+	return whole(f.text(s), phraseMM)
 }
 
 // facts are the settings of a screen that may be shared.
 func (m *maker) facts() []fact {
 	v := m.say
+	hold := func(s plan.Screen) string {
+		return v.T("sheet-doc.hold", "range", v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High))
+	}
+	flood := func(s plan.Screen) string {
+		if s.Flood {
+			return v.T("sheet-doc.flood-yes")
+		}
+		return v.T("sheet-doc.flood-no")
+	}
+	said := func(key, value string) string { return v.T("sheet-doc."+key, "value", value) }
 	return []fact{
-		{v.T("sheet-doc.angle"), true, func(s plan.Screen) string {
-			return v.Angle(s.AngleDeg.Set) + "\n" + v.T("sheet-doc.range", "range", v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High))
+		{head: v.T("sheet-doc.angle"), text: func(s plan.Screen) string { return v.Angle(s.AngleDeg.Set) + "\n" + hold(s) }, phrase: func(s plan.Screen) string {
+			return v.T("sheet-doc.say-angle", "angle", v.Angle(s.AngleDeg.Set), "screen", v.Angle(s.AngleDeg.ToScreen)) + ", " + hold(s)
 		}},
-		{v.T("sheet-doc.strokes"), true, func(s plan.Screen) string {
-			flood := "no"
-			if s.Flood {
-				flood = "yes"
+		{head: v.T("sheet-doc.strokes"), text: func(s plan.Screen) string { return v.Pulls(s.Strokes, s.Hits) + "\n" + flood(s) }, phrase: func(s plan.Screen) string {
+			pulls := v.Pulls(s.Strokes, s.Hits)
+			if s.Hits <= 1 {
+				pulls = v.Many("change.strokes", s.Strokes)
 			}
-			return v.Pulls(s.Strokes, s.Hits) + "\n" + v.T("sheet-doc.flood-"+flood)
+			return pulls + ", " + flood(s)
 		}},
-		{v.T("sheet-doc.rubber"), false, func(s plan.Screen) string { return m.rubber(s.Blade.ThicknessMM, s.Blade.FreeHeightMM) }},
-		{v.T("sheet-doc.length"), false, func(s plan.Screen) string {
+		{text: func(s plan.Screen) string {
+			return v.T("sheet-doc.say-rubber", "thick", v.Thickness(s.Blade.ThicknessMM), "free", v.Thickness(s.Blade.FreeHeightMM))
+		}},
+		{text: func(s plan.Screen) string {
 			if s.Blade.LengthMM > 0 {
-				return v.Length(s.Blade.LengthMM)
+				return said("say-length", v.Length(s.Blade.LengthMM))
 			}
 			return v.T("sheet-doc.any-length")
 		}},
-		{v.T("sheet-doc.load"), false, func(s plan.Screen) string {
+		{text: func(s plan.Screen) string {
 			unit, value, also := v.Air(s)
 			if unit != "" {
 				value = v.T("sheet-doc.air", "air", value+"\u00a0"+unit, "also", also)
+			} else {
+				value = "(" + value + ")"
 			}
-			return joined("\n", v.Load(s.LoadNPerCM), value)
+			return said("say-load", v.Load(s.LoadNPerCM)+" "+value)
 		}},
-		{v.T("sheet-doc.off-contact"), false, func(s plan.Screen) string { return v.Gap(s.OffContact.Low, s.OffContact.High) }},
-		{v.T("sheet-doc.cure"), false, func(s plan.Screen) string { return m.cure(s.Cure) }},
+		{text: func(s plan.Screen) string { return said("say-off-contact", v.Gap(s.OffContact.Low, s.OffContact.High)) }},
+		{text: func(s plan.Screen) string {
+			if s.OffContact.Tension == 0 {
+				return ""
+			}
+			return said("say-tension", v.Tension(s.OffContact.Tension))
+		}},
+		{text: func(s plan.Screen) string { return said("say-cure", m.cure(s.Cure)) }},
 	}
 }
 
@@ -57,19 +85,26 @@ func (f fact) shared(l plan.Location) bool {
 	return !slices.ContainsFunc(l.Screens, func(s plan.Screen) bool { return f.text(s) != f.text(l.Screens[0]) })
 }
 
-// once says a fact for all screens of a location: what most of them have, and the others with their numbers.
+// once says a fact for all screens of a location: what most of them have, and the others with their numbers. What
+// is not known of a screen is not said.
 func (m *maker) once(f fact, l plan.Location) string {
 	var texts []string
 	who := map[string][]int{}
 	for _, s := range l.Screens {
-		text := strings.NewReplacer("\n(", " (", "\n", ", ").Replace(f.text(s))
+		text := f.say(s)
+		if text == "" {
+			continue
+		}
 		if who[text] == nil {
 			texts = append(texts, text)
 		}
 		who[text] = append(who[text], s.Number)
 	}
+	if texts == nil {
+		return ""
+	}
 	slices.SortStableFunc(texts, func(a, b string) int { return len(who[b]) - len(who[a]) })
-	out := f.head + " " + texts[0]
+	out := texts[0]
 	for _, text := range texts[1:] {
 		out += "; " + m.say.Screens(who[text]) + ": " + text
 	}
@@ -88,7 +123,7 @@ func (m *maker) screens(l plan.Location) {
 	head := []string{"#", "", v.T("show.color") + ", " + v.T("show.ink"), v.T("show.mesh"), v.T("sheet-doc.stencil"), v.T("show.blade")}
 	var own []fact
 	for _, f := range m.facts() {
-		if f.column && !f.shared(l) {
+		if f.head != "" && !f.shared(l) {
 			own, head = append(own, f), append(head, f.head)
 		}
 	}
@@ -103,8 +138,8 @@ func (m *maker) screens(l plan.Location) {
 		if len(s.Warnings) > 0 {
 			n.Text += "\u00a0!"
 		}
-		cells := []flow.Cell{n, patch(s), m.work(s), lead(s.Mesh.Name, whole(v.Count(s.Mesh.CountPerInch, s.Mesh.CountPerCM))),
-			lead(v.Fine(s.Stencil.EOMUM), whole(m.build(s.Stencil))), lead(m.blade(s.Blade.Name, s.Blade.Layup), whole(v.T("sheet-doc.edge-"+s.Blade.Edge)))}
+		cells := []flow.Cell{n, patch(s), m.work(s), lead(s.Mesh.Name, whole(v.Count(s.Mesh.CountPerInch, s.Mesh.CountPerCM), cellMM)),
+			lead(v.Fine(s.Stencil.EOMUM)+" ("+v.Percent(s.Stencil.ShareOfCloth)+")", whole(m.build(s.Stencil), cellMM)), lead(m.blade(s.Blade.Name, s.Blade.Layup), whole(v.T("sheet-doc.edge-"+s.Blade.Edge), cellMM))}
 		for _, f := range own {
 			cells = append(cells, flow.Cell{Text: f.text(s), Lead: strings.Contains(f.text(s), "\n")})
 		}
@@ -116,6 +151,9 @@ func (m *maker) screens(l plan.Location) {
 		if s.InkGRun != nil {
 			grams = v.Mass(*s.InkGRun)
 		}
+		if s.InkGPerPrint != nil {
+			grams = joined("\n", grams, v.T("sheet-doc.a-print", "grams", v.Grams(*s.InkGPerPrint)))
+		}
 		bar := figure.FilmBar{Target: figure.Interval{Low: s.TargetUM.Low, High: s.TargetUM.High}, Band: figure.Interval{Low: s.CuredUM.Low, High: s.CuredUM.High},
 			Set: s.CuredUM.Value, Top: top, SizePT: flow.SmallPT}
 		if top > 3*end(s) { // on the scale of the others it would be a dot
@@ -123,7 +161,7 @@ func (m *maker) screens(l plan.Location) {
 		}
 		bar.Ends[0], bar.Ends[1], _ = strings.Cut(strings.Split(v.FilmRange(s.TargetUM.Low, s.TargetUM.High), "\u00a0")[0], "–")
 		t.Row(append(cells, flow.Cell{Text: cut, Lead: s.EdgeLimitDeg != nil}, lead(v.FilmUM(s.CuredUM.Value), v.FilmRange(s.CuredUM.Low, s.CuredUM.High)),
-			flow.Cell{Figure: bar, W: barW, H: barH}, flow.Cell{Text: grams})...)
+			flow.Cell{Figure: bar, W: barW, H: barH}, flow.Cell{Text: grams, Lead: s.InkGRun != nil})...)
 	}
 	m.Y += 0.5
 	m.Table(t)
@@ -134,9 +172,15 @@ func lead(first, second string) flow.Cell {
 	return flow.Cell{Text: first + "\n" + second, Lead: true}
 }
 
-// whole keeps a text that is short enough for a column on one line.
-func whole(s string) string {
-	if canvas.Width(s, flow.Regular(flow.SmallPT)) > 22 {
+// The longest text that stays on one line, in a cell and in a sentence, in mm.
+const (
+	cellMM   = 26.0
+	phraseMM = 52.0
+)
+
+// whole keeps a text that is short enough on one line.
+func whole(s string, mostMM float64) string {
+	if canvas.Width(s, flow.Regular(flow.SmallPT)) > mostMM {
 		return s
 	}
 	return strings.ReplaceAll(s, " ", "\u00a0")
@@ -175,11 +219,6 @@ func (m *maker) blade(name, layup string) string {
 		name += " (" + layup + ")"
 	}
 	return name
-}
-
-// rubber is what else makes a blade stiff: thickness and free height.
-func (m *maker) rubber(thicknessMM, freeMM float64) string {
-	return m.say.T("sheet-doc.thick-free", "thick", m.say.Thickness(thicknessMM), "free", m.say.Thickness(freeMM))
 }
 
 // cure is the heat that the whole film must reach, or what else cures it.
