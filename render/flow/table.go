@@ -317,7 +317,8 @@ func (f *Flow) cells(name string, r []Cell, widths []float64, h, rise float64, s
 		where := fmt.Sprintf("%s column %d", name, i+1)
 		y, color := f.Y+rise, canvas.Black
 		if c.Dark {
-			f.Add(page.Fill(where+" ground", x, f.Y+0.3, widths[i]-0.4, h-0.6, &canvas.Black, canvas.Pen{}))
+			high := float64(len(f.lines(c, widths[i])))*canvas.LineHeight(c.font()) + 2*rise
+			f.Add(page.Fill(where+" ground", x, f.Y+0.3, widths[i]-0.4, high-0.6, &canvas.Black, canvas.Pen{}))
 			color = canvas.White
 		}
 		if c.Figure != nil {

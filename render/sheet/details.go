@@ -88,12 +88,20 @@ func (m *maker) move(key string, x plan.Move) string {
 	return m.say.T(key, "less", side(x.Less), "more", side(x.More))
 }
 
-// ink is what to mix for the whole job.
+// ink is what to mix for the whole job, two inks a row.
 func (m *maker) ink() {
-	v := m.say
-	t := flow.Table{Name: "ink", Header: []string{v.T("show.ink"), v.T("show.color"), v.T("sheet-doc.total"), v.T("sheet-doc.volume")}}
-	for _, x := range m.plan.Mix {
-		t.Row(flow.Plain(v.InkName(x.Ink), x.Color, v.Mass(x.G), v.Volume(x.ML))...)
+	const across = 2
+	v, mix := m.say, m.plan.Mix
+	t := flow.Table{Name: "ink"}
+	for range min(across, len(mix)) {
+		t.Header = append(t.Header, v.T("show.ink"), v.T("show.color"), v.T("sheet-doc.total"), v.T("sheet-doc.volume"))
+	}
+	for row := range slices.Chunk(mix, across) {
+		var cells []flow.Cell
+		for _, x := range row {
+			cells = append(cells, flow.Plain(v.InkName(x.Ink), x.Color, v.Mass(x.G), v.Volume(x.ML))...)
+		}
+		t.Row(append(cells, make([]flow.Cell, len(t.Header)-len(cells))...)...)
 	}
 	if len(t.Rows) > 0 {
 		m.Part("ink", v.T("sheet-doc.ink"), v.T("sheet-doc.ink-note"), t)
@@ -103,9 +111,9 @@ func (m *maker) ink() {
 // heat is the table of the dryer, a row for the screens that cure alike.
 func (m *maker) heat() {
 	v := m.say
-	t := flow.Table{Name: "heat", Header: []string{v.T("sheet-doc.screens"), v.T("show.ink"), v.T("sheet-doc.cure"), v.T("sheet-doc.top"), v.T("sheet-doc.dwell"),
+	t := flow.Table{Name: "heat", Header: []string{v.T("sheet-doc.screens"), v.T("sheet-doc.cure"), v.T("sheet-doc.top"), v.T("sheet-doc.dwell"),
 		v.T("sheet-doc.belt"), v.T("sheet-doc.pieces"), v.T("sheet-doc.dryer")}}
-	m.grouped(&t, func(s plan.Screen) []string { return append([]string{v.InkName(s.Ink)}, m.dryer(s.Cure)...) })
+	m.grouped(&t, func(s plan.Screen) []string { return m.dryer(s.Cure) })
 	m.Part("heat", v.T("sheet-doc.heat"), "", t)
 }
 

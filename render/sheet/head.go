@@ -113,7 +113,7 @@ func (m *maker) cautions() {
 // print with all of its colors.
 var (
 	ofScreen = []column{{"blade", 24}, {"angle", 17}, {"strokes", 17}, {"air", 22}, {"flash", 17}, {"wipe", 25}, {"film", 26}}
-	ofPrint  = []column{{"cure", 28}, {"wash", 28}, {"name", 34}, {"sign", 34}, {"date", 24}}
+	ofPrint  = []column{{"cure", 36}, {"wash", 32}, {"name", 30}, {"sign", 30}, {"date", 20}}
 )
 
 type column struct {

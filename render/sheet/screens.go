@@ -16,67 +16,59 @@ import (
 type fact struct {
 	head   string // of a column; empty: it gets none
 	text   func(plan.Screen) string
-	phrase func(plan.Screen) string // the same as a part of a sentence; nil: text
-}
-
-// say is the fact as a part of a sentence. What is short stays on one line.
-func (f fact) say(s plan.Screen) string {
-	if f.phrase != nil {
-		return whole(f.phrase(s), phraseMM)
-	}
-	return whole(f.text(s), phraseMM)
+	phrase func(string, plan.Screen) string // a text as a part of a sentence
 }
 
 // facts are the settings of a screen that may be shared.
 func (m *maker) facts() []fact {
 	v := m.say
-	hold := func(s plan.Screen) string {
-		return v.T("sheet-doc.hold", "range", v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High))
+	as := func(key string) func(string, plan.Screen) string {
+		return func(text string, _ plan.Screen) string { return v.T("sheet-doc.say-"+key, "value", text) }
 	}
-	flood := func(s plan.Screen) string {
-		if s.Flood {
-			return v.T("sheet-doc.flood-yes")
-		}
-		return v.T("sheet-doc.flood-no")
-	}
-	said := func(key, value string) string { return v.T("sheet-doc."+key, "value", value) }
 	return []fact{
-		{head: v.T("sheet-doc.angle"), text: func(s plan.Screen) string { return v.Angle(s.AngleDeg.Set) + "\n" + hold(s) }, phrase: func(s plan.Screen) string {
-			return v.T("sheet-doc.say-angle", "angle", v.Angle(s.AngleDeg.Set), "screen", v.Angle(s.AngleDeg.ToScreen)) + ", " + hold(s)
+		{v.T("sheet-doc.angle"), func(s plan.Screen) string {
+			return v.Angle(s.AngleDeg.Set) + "\n" + v.T("sheet-doc.hold", "range", v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High))
+		}, func(text string, s plan.Screen) string {
+			angle, hold, _ := strings.Cut(text, "\n")
+			return v.T("sheet-doc.say-angle", "angle", angle, "screen", v.Angle(s.AngleDeg.ToScreen), "hold", hold)
 		}},
-		{head: v.T("sheet-doc.strokes"), text: func(s plan.Screen) string { return v.Pulls(s.Strokes, s.Hits) + "\n" + flood(s) }, phrase: func(s plan.Screen) string {
-			pulls := v.Pulls(s.Strokes, s.Hits)
+		{v.T("sheet-doc.strokes"), func(s plan.Screen) string {
+			flood := "no"
+			if s.Flood {
+				flood = "yes"
+			}
+			return v.Pulls(s.Strokes, s.Hits) + "\n" + v.T("sheet-doc.flood-"+flood)
+		}, func(text string, s plan.Screen) string {
+			pulls, flood, _ := strings.Cut(text, "\n")
 			if s.Hits <= 1 {
 				pulls = v.Many("change.strokes", s.Strokes)
 			}
-			return pulls + ", " + flood(s)
+			return pulls + ", " + flood
 		}},
-		{text: func(s plan.Screen) string {
-			return v.T("sheet-doc.say-rubber", "thick", v.Thickness(s.Blade.ThicknessMM), "free", v.Thickness(s.Blade.FreeHeightMM))
-		}},
-		{text: func(s plan.Screen) string {
+		{"", func(s plan.Screen) string {
+			return v.T("sheet-doc.thick-free", "thick", v.Thickness(s.Blade.ThicknessMM), "free", v.Thickness(s.Blade.FreeHeightMM))
+		}, as("rubber")},
+		{"", func(s plan.Screen) string {
 			if s.Blade.LengthMM > 0 {
-				return said("say-length", v.Length(s.Blade.LengthMM))
+				return v.Length(s.Blade.LengthMM)
 			}
 			return v.T("sheet-doc.any-length")
-		}},
-		{text: func(s plan.Screen) string {
+		}, as("length")},
+		{"", func(s plan.Screen) string {
 			unit, value, also := v.Air(s)
 			if unit != "" {
 				value = v.T("sheet-doc.air", "air", value+"\u00a0"+unit, "also", also)
-			} else {
-				value = "(" + value + ")"
 			}
-			return said("say-load", v.Load(s.LoadNPerCM)+" "+value)
-		}},
-		{text: func(s plan.Screen) string { return said("say-off-contact", v.Gap(s.OffContact.Low, s.OffContact.High)) }},
-		{text: func(s plan.Screen) string {
+			return v.Load(s.LoadNPerCM) + " (" + value + ")"
+		}, as("load")},
+		{"", func(s plan.Screen) string { return v.Gap(s.OffContact.Low, s.OffContact.High) }, as("off-contact")},
+		{"", func(s plan.Screen) string {
 			if s.OffContact.Tension == 0 {
 				return ""
 			}
-			return said("say-tension", v.Tension(s.OffContact.Tension))
-		}},
-		{text: func(s plan.Screen) string { return said("say-cure", m.cure(s.Cure)) }},
+			return v.Tension(s.OffContact.Tension)
+		}, as("tension")},
+		{"", func(s plan.Screen) string { return m.cure(s.Cure) }, as("cure")},
 	}
 }
 
@@ -90,13 +82,14 @@ func (f fact) shared(l plan.Location) bool {
 func (m *maker) once(f fact, l plan.Location) string {
 	var texts []string
 	who := map[string][]int{}
+	has := map[string]plan.Screen{}
 	for _, s := range l.Screens {
-		text := f.say(s)
+		text := f.text(s)
 		if text == "" {
 			continue
 		}
 		if who[text] == nil {
-			texts = append(texts, text)
+			texts, has[text] = append(texts, text), s
 		}
 		who[text] = append(who[text], s.Number)
 	}
@@ -104,9 +97,9 @@ func (m *maker) once(f fact, l plan.Location) string {
 		return ""
 	}
 	slices.SortStableFunc(texts, func(a, b string) int { return len(who[b]) - len(who[a]) })
-	out := texts[0]
+	out := whole(f.phrase(texts[0], has[texts[0]]), phraseMM)
 	for _, text := range texts[1:] {
-		out += "; " + m.say.Screens(who[text]) + ": " + text
+		out += "; " + m.say.Screens(who[text]) + ": " + whole(text, phraseMM)
 	}
 	return out
 }
@@ -138,10 +131,11 @@ func (m *maker) screens(l plan.Location) {
 		if len(s.Warnings) > 0 {
 			n.Text += "\u00a0!"
 		}
-		cells := []flow.Cell{n, patch(s), m.work(s), lead(s.Mesh.Name, whole(v.Count(s.Mesh.CountPerInch, s.Mesh.CountPerCM), cellMM)),
-			lead(v.Fine(s.Stencil.EOMUM)+" ("+v.Percent(s.Stencil.ShareOfCloth)+")", whole(m.build(s.Stencil), cellMM)), lead(m.blade(s.Blade.Name, s.Blade.Layup), whole(v.T("sheet-doc.edge-"+s.Blade.Edge), cellMM))}
+		cells := []flow.Cell{n, patch(s), m.work(s), lead(s.Mesh.Name, v.T("sheet-doc.count", "inch", v.Number(s.Mesh.CountPerInch, 0), "cm", v.Number(s.Mesh.CountPerCM, 0))),
+			lead(v.Fine(s.Stencil.EOMUM)+" ("+v.Percent(s.Stencil.ShareOfCloth)+")", m.build(s.Stencil)), lead(m.blade(s.Blade.Name, s.Blade.Layup), v.T("sheet-doc.edge-"+s.Blade.Edge))}
 		for _, f := range own {
-			cells = append(cells, flow.Cell{Text: f.text(s), Lead: strings.Contains(f.text(s), "\n")})
+			first, second, _ := strings.Cut(f.text(s), "\n")
+			cells = append(cells, lead(first, second))
 		}
 		cut := v.T("sheet-doc.cut-none")
 		if s.EdgeLimitDeg != nil {
@@ -169,13 +163,13 @@ func (m *maker) screens(l plan.Location) {
 
 // lead is a cell whose first row is strong.
 func lead(first, second string) flow.Cell {
-	return flow.Cell{Text: first + "\n" + second, Lead: true}
+	return flow.Cell{Text: whole(first, cellMM) + "\n" + whole(second, cellMM), Lead: true}
 }
 
 // The longest text that stays on one line, in a cell and in a sentence, in mm.
 const (
 	cellMM   = 26.0
-	phraseMM = 52.0
+	phraseMM = 44.0
 )
 
 // whole keeps a text that is short enough on one line.

@@ -18,13 +18,14 @@ const (
 	mostRow  = 9   // stations in a row
 )
 
-// order draws the press order as a row of stations, over as many rows as it takes.
+// order draws the press order as a row of stations, over as many rows as it takes. One print alone has no order.
 func (m *maker) order(l plan.Location) {
+	if len(l.Stations) < 2 {
+		return
+	}
 	m.Space(1)
 	m.Ensure(stationH + 5)
-	if len(l.Stations) > 1 {
-		m.Paragraph("order", m.say.Many("sheet-doc.order", l.HeadsNeeded), flow.Bold(flow.BodyPT))
-	}
+	m.Paragraph("order", m.say.Many("sheet-doc.order", l.HeadsNeeded), flow.Bold(flow.BodyPT))
 	m.Y += 0.5
 	rows := (len(l.Stations) + mostRow - 1) / mostRow
 	per := (len(l.Stations) + rows - 1) / rows // none with one left over
@@ -69,6 +70,9 @@ func (m *maker) station(n int, s plan.Station, of plan.Screen, r page.Rect) {
 	in := r.Inset(pen.WidthMM / 2)
 	m.Add(page.Fill(name+" frame", in.X, in.Y, in.W, in.H, &fill, pen))
 	text := func(part string, r page.Rect, s string, sizePT float64, face canvas.Face) {
+		if canvas.Width(s, canvas.Font{Face: face, SizePT: flow.SmallPT}) > r.W { // a bold word too wide for its box
+			face = canvas.Regular
+		}
 		f := page.Fit(name+part, r, s, page.Style{Font: canvas.Font{Face: face, SizePT: sizePT}, Color: type_}, flow.SmallPT)
 		m.Add(f.Boxes...)
 	}
