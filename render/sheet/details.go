@@ -27,7 +27,7 @@ func (m *maker) details() {
 	if keeps {
 		note += " " + v.T("sheet-doc.wet-as-cured")
 	}
-	t := flow.Table{Name: "details", Header: []string{v.T("sheet-doc.screens"), v.T("show.wet"), v.T("sheet-doc.target-from"), v.T("sheet-doc.finest"),
+	t := flow.Table{Name: "details", Header: []string{v.T("sheet-doc.screens"), v.T("show.wet"), v.T("sheet-doc.target-from"), v.T("sheet-doc.finest"), v.T("sheet-doc.share"),
 		v.T("sheet-doc.flash"), v.T("sheet-doc.rise"), v.T("sheet-doc.move-angle"), v.T("sheet-doc.move-hardness")}}
 	m.grouped(&t, func(s plan.Screen) []string {
 		film, finest, rise := "", "", ""
@@ -40,7 +40,7 @@ func (m *maker) details() {
 		if s.HeightMM != nil {
 			rise = v.Small(*s.HeightMM)
 		}
-		return []string{film, v.FilmRange(s.TargetUM.Low, s.TargetUM.High) + "\n" + v.T("from."+s.TargetUM.From), finest, v.FlashShort(s.Flash), rise,
+		return []string{film, v.FilmRange(s.TargetUM.Low, s.TargetUM.High) + "\n" + v.T("from."+s.TargetUM.From), finest, v.Percent(s.Stencil.ShareOfCloth), v.FlashShort(s.Flash), rise,
 			m.move("sheet-doc.moved-angle", s.Moves.Angle), m.move("sheet-doc.moved-hardness", s.Moves.Hardness)}
 	})
 	m.Part("details", v.T("sheet-doc.details"), note, t)

@@ -28,7 +28,7 @@ func (m *maker) place(l plan.Location, first bool) {
 	if first && draw != nil {
 		words += ". " + v.T("sheet-doc.outline-"+figure.SizeOf(draw.Outline))
 	}
-	m.Space(1.5)
+	m.Space(flow.GapMM)
 	m.Ensure(garmentH + stationH + 16)
 	top, pages := m.Y, len(m.Pages)
 	if draw != nil {

@@ -106,7 +106,7 @@ func (m *maker) once(f fact, l plan.Location) string {
 
 // The measures of a film's bar in its cell, mm.
 const (
-	barW = 27.0
+	barW = 25.0
 	barH = 6.2
 )
 
@@ -132,7 +132,7 @@ func (m *maker) screens(l plan.Location) {
 			n.Text += "\u00a0!"
 		}
 		cells := []flow.Cell{n, patch(s), m.work(s), lead(s.Mesh.Name, v.T("sheet-doc.count", "inch", v.Number(s.Mesh.CountPerInch, 0), "cm", v.Number(s.Mesh.CountPerCM, 0))),
-			lead(v.Fine(s.Stencil.EOMUM)+" ("+v.Percent(s.Stencil.ShareOfCloth)+")", m.build(s.Stencil)), lead(m.blade(s.Blade.Name, s.Blade.Layup), v.T("sheet-doc.edge-"+s.Blade.Edge))}
+			lead(v.Fine(s.Stencil.EOMUM), m.build(s.Stencil)), lead(m.blade(s.Blade.Name, s.Blade.Layup), v.T("sheet-doc.edge-"+s.Blade.Edge))}
 		for _, f := range own {
 			first, second, _ := strings.Cut(f.text(s), "\n")
 			cells = append(cells, lead(first, second))
@@ -166,10 +166,11 @@ func lead(first, second string) flow.Cell {
 	return flow.Cell{Text: whole(first, cellMM) + "\n" + whole(second, cellMM), Lead: true}
 }
 
-// The longest text that stays on one line, in a cell and in a sentence, in mm.
+// The longest text that stays on one line, in a cell, in a sentence, and of a mesh to take instead, in mm.
 const (
 	cellMM   = 26.0
 	phraseMM = 44.0
+	swapMM   = 54.0
 )
 
 // whole keeps a text that is short enough on one line.

@@ -141,7 +141,7 @@ func (m *maker) instead(s plan.Screen, e plan.Equivalent) string {
 	if !alike(e) {
 		text += " (" + m.percent(e.DeltaPercent) + ")"
 	}
-	return whole(text, phraseMM)
+	return whole(text, swapMM)
 }
 
 // meshes are the meshes with which a screen's film stays the same, or the others.
