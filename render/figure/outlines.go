@@ -1,6 +1,10 @@
 package figure
 
-import "bladecard/render/canvas"
+import (
+	"slices"
+
+	"bladecard/render/canvas"
+)
 
 // outline is a garment seen from the front, flat. Points are mm from its middle line and from its top; of
 // both halves the one on the right is listed. All are drawn from memory of middling sizes.
@@ -12,6 +16,7 @@ type outline struct {
 	front, back float64          // where distances count from: the collar seam or the top edge
 	sleeve      [3]canvas.Point  // its hem, upper and under end, and the middle of its seam at the shoulder
 	lines       [][]canvas.Point // seams, pockets, handles
+	onFront     [][]canvas.Point // those that only the front has
 }
 
 // xy makes points of pairs.
@@ -34,12 +39,14 @@ var outlines = map[string]outline{
 		sleeve: [3]canvas.Point{{X: 430, Y: 560}, {X: 345, Y: 600}, {X: 235, Y: 150}},
 		lines:  [][]canvas.Point{xy(422, 541, 337, 577)}},
 	"hood": {size: "adult", halfW: 460, high: 900, front: 255, back: 225,
-		edge:   xy(0, 0, 85, 25, 125, 110, 105, 205, 220, 250, 460, 760, 370, 805, 275, 560, 275, 900),
-		sleeve: [3]canvas.Point{{X: 460, Y: 760}, {X: 370, Y: 805}, {X: 250, Y: 370}},
-		lines:  [][]canvas.Point{xy(0, 45, 55, 70, 78, 130, 60, 195, 0, 255), xy(0, 600, 120, 600, 190, 740, 190, 840), xy(0, 840, 275, 840), xy(444, 726, 357, 771)}},
-	"cap": {size: "piece", halfW: 105, high: 175,
-		edge:  xy(0, 0, 48, 10, 80, 48, 90, 115, 105, 150, 60, 172, 0, 175),
-		lines: [][]canvas.Point{xy(0, 108, 50, 110, 90, 115)}},
+		edge:    xy(0, 0, 85, 25, 125, 110, 105, 205, 220, 250, 460, 760, 370, 805, 275, 560, 275, 900),
+		sleeve:  [3]canvas.Point{{X: 460, Y: 760}, {X: 370, Y: 805}, {X: 250, Y: 370}},
+		lines:   [][]canvas.Point{xy(0, 840, 275, 840), xy(444, 726, 357, 771)},
+		onFront: [][]canvas.Point{xy(0, 45, 55, 70, 78, 130, 60, 195, 0, 255), xy(0, 600, 120, 600, 190, 740, 190, 840)}},
+	"cap": {size: "piece", halfW: 94, high: 152,
+		edge:    xy(0, 0, 28, 3, 54, 16, 73, 40, 82, 74, 84, 104, 94, 130, 91, 150, 78, 152, 52, 140, 26, 134, 0, 132),
+		lines:   [][]canvas.Point{xy(0, 92, 30, 94, 60, 99, 84, 104)},
+		onFront: [][]canvas.Point{xy(4, 1, 24, 20, 38, 55, 42, 95)}},
 	"tote": {size: "piece", halfW: 195, high: 660, front: 240, back: 240,
 		edge:  xy(195, 240, 195, 660),
 		lines: [][]canvas.Point{xy(0, 10, 60, 30, 90, 80, 105, 240), xy(0, 35, 45, 50, 68, 90, 80, 240), xy(0, 275, 195, 275)}},
@@ -75,7 +82,7 @@ func (d *garmentDrawing) seamMM() float64 {
 }
 
 // drawOutline draws both halves of the garment and its seams. A collar is drawn as deep as the side has it.
-func (d *garmentDrawing) drawOutline() {
+func (d *garmentDrawing) drawOutline(fill *canvas.Color) {
 	var around []canvas.Point
 	for i := len(d.edge) - 1; i >= 0; i-- { // up on the left, down on the right
 		around = append(around, d.at(-d.edge[i].X, d.edge[i].Y))
@@ -91,9 +98,13 @@ func (d *garmentDrawing) drawOutline() {
 	for _, q := range d.edge {
 		around = append(around, d.at(q.X, q.Y))
 	}
-	d.c.Draw(polygon(around...), &canvas.White, ink(outlineMM))
+	d.c.Draw(polygon(around...), fill, ink(outlineMM))
+	lines := d.lines
+	if !d.Back {
+		lines = slices.Concat(lines, d.onFront)
+	}
 	for _, side := range []float64{-1, 1} {
-		for _, l := range d.lines {
+		for _, l := range lines {
 			var ps []canvas.Point
 			for _, q := range l {
 				ps = append(ps, d.at(side*q.X, q.Y))

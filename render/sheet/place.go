@@ -12,7 +12,7 @@ import (
 
 // The room for the garment, in mm.
 const (
-	garmentW = 36.0
+	garmentW = 48.0
 	garmentH = 28.0
 )
 
