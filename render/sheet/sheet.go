@@ -120,6 +120,8 @@ type member struct {
 	number   int
 }
 
+const memberMM = 36.0 // of the name of a location in a row of several
+
 // members lists screens, each location with its own after sep; their numbers alone where the job has one location.
 func (m *maker) members(list []member, sep string) string {
 	var out strings.Builder
@@ -131,7 +133,8 @@ func (m *maker) members(list []member, sep string) string {
 			if i > 0 {
 				out.WriteString(sep)
 			}
-			out.WriteString(x.location + " ")
+			name, _ := canvas.Cut(x.location, flow.Bold(flow.SmallPT), memberMM) // whole at the head of its location
+			out.WriteString(name + " ")
 		}
 		out.WriteString(fmt.Sprint(x.number))
 	}

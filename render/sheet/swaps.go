@@ -75,7 +75,7 @@ func (m *maker) swaps() {
 			t.Row(cells...)
 		}
 		if i == 0 {
-			m.Part("swaps", v.T("sheet-doc.swaps"), v.T("sheet-doc.swaps-note", "percent", v.Number(alikePercent, 0)), t)
+			m.Part("swaps", v.T("sheet-doc.swaps", "percent", v.Number(alikePercent, 0)), "", t)
 		} else {
 			m.Table(t)
 		}
