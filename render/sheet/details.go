@@ -85,7 +85,7 @@ func (m *maker) move(key string, x plan.Move) string {
 		}
 		return m.percent(100 * *x)
 	}
-	return m.say.T(key, "less", side(x.Less), "more", side(x.More))
+	return strings.ReplaceAll(m.say.T(key, "less", side(x.Less), "more", side(x.More)), " ", "\u00a0")
 }
 
 // ink is what to mix for the whole job, two inks a row.

@@ -33,18 +33,19 @@ func (m *maker) facts() []fact {
 			return v.T("sheet-doc.say-angle", "angle", angle, "screen", v.Angle(s.AngleDeg.ToScreen), "hold", hold)
 		}},
 		{v.T("sheet-doc.strokes"), func(s plan.Screen) string {
-			flood := "no"
-			if s.Flood {
-				flood = "yes"
-			}
-			return v.Pulls(s.Strokes, s.Hits) + "\n" + v.T("sheet-doc.flood-"+flood)
+			return v.Pulls(s.Strokes, s.Hits)
 		}, func(text string, s plan.Screen) string {
-			pulls, flood, _ := strings.Cut(text, "\n")
 			if s.Hits <= 1 {
-				pulls = v.Many("change.strokes", s.Strokes)
+				return v.Many("change.strokes", s.Strokes)
 			}
-			return pulls + ", " + flood
+			return text
 		}},
+		{"", func(s plan.Screen) string {
+			if s.Flood {
+				return v.T("sheet-doc.flood-yes")
+			}
+			return v.T("sheet-doc.flood-no")
+		}, func(text string, _ plan.Screen) string { return text }},
 		{"", func(s plan.Screen) string {
 			return v.T("sheet-doc.thick-free", "thick", v.Thickness(s.Blade.ThicknessMM), "free", v.Thickness(s.Blade.FreeHeightMM))
 		}, as("rubber")},
@@ -131,7 +132,7 @@ func (m *maker) screens(l plan.Location) {
 		if len(s.Warnings) > 0 {
 			n.Text += "\u00a0!"
 		}
-		cells := []flow.Cell{n, patch(s), m.work(s), lead(s.Mesh.Name, v.T("sheet-doc.count", "inch", v.Number(s.Mesh.CountPerInch, 0), "cm", v.Number(s.Mesh.CountPerCM, 0))),
+		cells := []flow.Cell{n, patch(s), m.work(s), lead(s.Mesh.Name, m.count(s.Mesh)),
 			lead(v.Fine(s.Stencil.EOMUM), m.build(s.Stencil)), lead(m.blade(s.Blade.Name, s.Blade.Layup), v.T("sheet-doc.edge-"+s.Blade.Edge))}
 		for _, f := range own {
 			first, second, _ := strings.Cut(f.text(s), "\n")
@@ -168,7 +169,7 @@ func lead(first, second string) flow.Cell {
 
 // The longest text that stays on one line, in a cell, in a sentence, and of a mesh to take instead, in mm.
 const (
-	cellMM   = 26.0
+	cellMM   = 22.0
 	phraseMM = 32.0
 	swapMM   = 54.0
 )
@@ -196,7 +197,16 @@ func (m *maker) work(s plan.Screen) flow.Cell {
 	if s.Color == "" || ink == use {
 		ink = ""
 	}
-	return lead(m.color(s), joined(", ", ink, use, dots))
+	return flow.Cell{Text: m.color(s) + "\n" + joined(", ", ink, use, dots), Lead: true}
+}
+
+// count is the mesh count that the name of the mesh does not say.
+func (m *maker) count(x plan.Mesh) string {
+	v := m.say
+	if inch := v.Number(x.CountPerInch, 0); !strings.HasPrefix(x.Name, inch) {
+		return v.T("sheet-doc.per-inch", "n", inch)
+	}
+	return v.T("sheet-doc.per-cm", "n", v.Number(x.CountPerCM, 0))
 }
 
 // build is how the EOM is built.

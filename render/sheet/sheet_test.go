@@ -250,7 +250,7 @@ func TestSevenScreensOnOnePage(t *testing.T) {
 				front := said(texts)
 				want := []string{p.Job, p.Title, "the desk, extension 12", v.T("caution.defer"), v.T("sheet-doc.match"), v.PressTime(p.Locations[0].Time), v.Date(p.Due)}
 				for _, s := range p.Locations[0].Screens {
-					want = append(want, s.Color, v.InkName(s.Ink), s.Mesh.Name, v.T("sheet-doc.count", "inch", v.Number(s.Mesh.CountPerInch, 0), "cm", v.Number(s.Mesh.CountPerCM, 0)), v.Fine(s.Stencil.EOMUM), s.Blade.Layup,
+					want = append(want, s.Color, v.InkName(s.Ink), s.Mesh.Name, v.T("sheet-doc.per-cm", "n", v.Number(s.Mesh.CountPerCM, 0)), v.Fine(s.Stencil.EOMUM), s.Blade.Layup,
 						v.Thickness(s.Blade.FreeHeightMM), v.Length(s.Blade.LengthMM), v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High), v.Load(s.LoadNPerCM),
 						v.FilmUM(s.CuredUM.Value), v.FilmRange(s.CuredUM.Low, s.CuredUM.High), v.Gap(s.OffContact.Low, s.OffContact.High), v.Mass(*s.InkGRun))
 					for _, e := range s.Equivalents {

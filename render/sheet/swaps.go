@@ -106,7 +106,7 @@ func (m *maker) bladesOf(s plan.Screen) (out []string) {
 // swap is what a blade does on a screen: its angle, bold where that changes.
 func (m *maker) swap(s plan.Screen, blade string) flow.Cell {
 	if blade == m.blade(s.Blade.Name, s.Blade.Layup) {
-		return flow.Cell{Text: m.say.T("sheet-doc.as-set", "angle", m.say.Angle(s.AngleDeg.Set)), Strong: true, Dark: true}
+		return flow.Cell{Text: whole(m.say.T("sheet-doc.as-set", "angle", m.say.Angle(s.AngleDeg.Set)), cellMM), Strong: true, Dark: true}
 	}
 	for _, e := range s.Equivalents {
 		if e.Kind == "blade" && m.blade(e.Blade, e.Layup) == blade {
