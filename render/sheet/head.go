@@ -137,9 +137,9 @@ func (m *maker) firstPrint() {
 	}
 	screens, prints := table("first-screen", 42, ofScreen), table("first-print", 42, ofPrint)
 	for _, l := range m.plan.Locations {
-		row(&prints, l.Name)
+		row(&prints, short(l.Name))
 		for _, s := range l.Screens {
-			row(&screens, joined(" ", m.members([]member{{l.Name, s.Number}}, ""), m.color(s)))
+			row(&screens, joined(" ", m.members([]member{{l.Name, s.Number}}, ""), short(m.color(s))))
 		}
 	}
 	m.Part("first print", v.T("sheet-doc.first"), "", screens)

@@ -147,7 +147,7 @@ func (m *maker) screens(l plan.Location) {
 			grams = v.Mass(*s.InkGRun)
 		}
 		if s.InkGPerPrint != nil {
-			grams = joined("\n", grams, v.T("sheet-doc.a-print", "grams", v.Grams(*s.InkGPerPrint)))
+			grams = joined("\n", grams, whole(v.T("sheet-doc.a-print", "grams", v.Grams(*s.InkGPerPrint)), cellMM))
 		}
 		bar := figure.FilmBar{Target: figure.Interval{Low: s.TargetUM.Low, High: s.TargetUM.High}, Band: figure.Interval{Low: s.CuredUM.Low, High: s.CuredUM.High},
 			Set: s.CuredUM.Value, Top: top, SizePT: flow.SmallPT}

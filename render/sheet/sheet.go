@@ -120,7 +120,22 @@ type member struct {
 	number   int
 }
 
-const memberMM = 36.0 // of the name of a location in a row of several
+// short is a name that stands whole elsewhere, cut for a row of a table; its last word stays, which often tells it
+// from the others.
+func short(name string) string {
+	const mostMM = 36.0
+	font := flow.Bold(flow.SmallPT)
+	if canvas.Width(name, font) <= mostMM {
+		return name
+	}
+	last := name[strings.LastIndexByte(name, ' ')+1:]
+	if w := canvas.Width(last, font); w < mostMM/2 {
+		head, _ := canvas.Cut(name, font, mostMM-w)
+		return head + " " + last
+	}
+	head, _ := canvas.Cut(name, font, mostMM)
+	return head
+}
 
 // members lists screens, each location with its own after sep; their numbers alone where the job has one location.
 func (m *maker) members(list []member, sep string) string {
@@ -133,8 +148,7 @@ func (m *maker) members(list []member, sep string) string {
 			if i > 0 {
 				out.WriteString(sep)
 			}
-			name, _ := canvas.Cut(x.location, flow.Bold(flow.SmallPT), memberMM) // whole at the head of its location
-			out.WriteString(name + " ")
+			out.WriteString(short(x.location) + " ")
 		}
 		out.WriteString(fmt.Sprint(x.number))
 	}

@@ -2,6 +2,8 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"bladecard/calc/plan"
 	"bladecard/render/canvas"
@@ -70,7 +72,9 @@ func (m *maker) station(n int, s plan.Station, of plan.Screen, r page.Rect) {
 	in := r.Inset(pen.WidthMM / 2)
 	m.Add(page.Fill(name+" frame", in.X, in.Y, in.W, in.H, &fill, pen))
 	text := func(part string, r page.Rect, s string, sizePT float64, face canvas.Face) {
-		if canvas.Width(s, canvas.Font{Face: face, SizePT: flow.SmallPT}) > r.W { // a bold word too wide for its box
+		small := canvas.Font{Face: face, SizePT: flow.SmallPT}
+		wide := func(word string) bool { return canvas.Width(word, small) > r.W }
+		if slices.ContainsFunc(strings.Fields(s), wide) || wide(s) && r.H < 2*canvas.LineHeight(small) { // bold is too wide for its box
 			face = canvas.Regular
 		}
 		f := page.Fit(name+part, r, s, page.Style{Font: canvas.Font{Face: face, SizePT: sizePT}, Color: type_}, flow.SmallPT)
@@ -88,8 +92,12 @@ func (m *maker) station(n int, s plan.Station, of plan.Screen, r page.Rect) {
 		text(" wet", page.Rect{X: r.X + 0.5, Y: low.Bottom() - line, W: r.W - 1, H: line}, lines[1], flow.SmallPT, canvas.Bold)
 		return
 	}
-	text(" kind", page.Rect{X: in.X + tab, Y: in.Y, W: in.W - tab, H: line + 0.8}, what, 8.5, canvas.Bold)
-	text(" time", page.Rect{X: low.X, Y: low.Y, W: low.W, H: low.H - line}, lines[0], 9, canvas.Bold)
+	kind := page.Rect{X: in.X + tab, Y: in.Y, W: in.W - tab, H: line + 0.8}
+	if canvas.Width(what, flow.Bold(flow.SmallPT)) > kind.W {
+		kind.H = 2 * line
+	}
+	text(" kind", kind, what, 8.5, canvas.Bold)
+	text(" time", page.Rect{X: low.X, Y: kind.Bottom(), W: low.W, H: low.Bottom() - line - kind.Bottom()}, lines[0], 9, canvas.Bold)
 	text(" how", page.Rect{X: low.X, Y: low.Bottom() - line, W: low.W, H: line}, lines[1], flow.SmallPT, canvas.Regular)
 }
 
