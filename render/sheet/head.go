@@ -46,7 +46,11 @@ func (m *maker) head() {
 	m.Paragraph("title", title, flow.Bold(size))
 	m.Paragraph("order facts", joined(" · ", quantity, due, customer), flow.Bold(flow.BodyPT))
 	m.Paragraph("stock", v.T("show.on", "what", v.Substrate(p.Substrate)), flow.Regular(flow.BodyPT))
-	m.Paragraph("press", v.T("sheet-doc.press", "name", p.Press.Name, "kind", v.T("press."+p.Press.Kind), "speed", v.Speed(p.Press.StrokeMPS)), flow.Regular(flow.BodyPT))
+	press := v.T("press." + p.Press.Kind)
+	if !strings.Contains(press, p.Press.Name) {
+		press = p.Press.Name + " (" + press + ")"
+	}
+	m.Paragraph("press", v.T("sheet-doc.press", "name", press, "speed", v.Speed(p.Press.StrokeMPS)), flow.Regular(flow.BodyPT))
 	who := m.opt.Contact
 	if who == "" {
 		who = strings.Repeat("_", 30)
@@ -136,6 +140,9 @@ func (m *maker) firstPrint() {
 		t.Row(append([]flow.Cell{{Text: name, Lead: true}}, make([]flow.Cell, len(t.Header)-1)...)...)
 	}
 	screens, prints := table("first-screen", 42, ofScreen), table("first-print", 42, ofPrint)
+	if m.plan.Substrate.Kind != "garment" { // nobody washes a poster
+		prints.Header[2] = v.T("sheet-doc.first-rub")
+	}
 	for _, l := range m.plan.Locations {
 		row(&prints, short(l.Name))
 		for _, s := range l.Screens {

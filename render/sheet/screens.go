@@ -69,7 +69,12 @@ func (m *maker) facts() []fact {
 			}
 			return v.Tension(s.OffContact.Tension)
 		}, as("tension")},
-		{"", func(s plan.Screen) string { return m.cure(s.Cure) }, as("cure")},
+		{"", func(s plan.Screen) string { return m.cure(s.Cure) }, func(text string, s plan.Screen) string {
+			if s.Cure.TemperatureC == nil { // it says itself how it sets
+				return text
+			}
+			return as("cure")(text, s)
+		}},
 	}
 }
 

@@ -124,7 +124,20 @@ func TestSamples(t *testing.T) {
 					t.Fatal(err)
 				}
 				v.Fill(p)
-				for _, texts := range sound(t, p, v, sheet.Options{Contact: "the desk, 12"}) {
+				pages := sound(t, p, v, sheet.Options{Contact: "the desk, 12"})
+				all := said(pages...)
+				whole := []string{v.T("sheet-doc.cut-limit"), v.T("sheet-doc.cured"), v.T("sheet-doc.bar"), v.T("sheet-doc.first-blade"), v.T("sheet-doc.move-hardness"), v.T("sheet-doc.share")}
+				for _, l := range p.Locations {
+					for _, s := range l.Screens {
+						whole = append(whole, s.Color, v.InkName(s.Ink), s.Mesh.Name, v.T("sheet-doc.edge-"+s.Blade.Edge))
+					}
+				}
+				for _, s := range whole {
+					if !strings.Contains(all, plain(s)) {
+						t.Errorf("%s %s %s: a word of %q is broken", f, lang, units, s)
+					}
+				}
+				for _, texts := range pages {
 					for _, s := range texts {
 						if strings.Contains(s, "…") {
 							t.Errorf("%s %s %s: %q is cut", f, lang, units, s)
@@ -231,6 +244,9 @@ func TestSevenScreensOnOnePage(t *testing.T) {
 						bars++
 					case strings.HasPrefix(b.Name, "garment"):
 						garments++
+					}
+					if strings.HasPrefix(b.Name, "swaps 0 row ") && strings.Contains(b.Text, "°\u00a0(") && !strings.Contains(b.Text, ",") { // all are within 10 %
+						t.Errorf("%s %s %s: %q is no same film", lang, units, paper.Name, b.Text)
 					}
 					for _, e := range p.Locations[0].Screens[0].Equivalents { // only an angle that changes is bold
 						if strings.HasPrefix(b.Name, "swaps 0 row 1 ") && e.Kind == "blade" && b.Text == v.Angle(e.AngleDeg) {
