@@ -157,7 +157,7 @@ func (m *maker) figures(r page.Rect) {
 	column := func(w float64, name, value string, labels []string, subs ...string) {
 		at.W = r.W * w / columnsMM
 		m.column(at, name, value, labels, subs...)
-		gap := r.W * gapMM / columnsMM
+		gap := r.W * columnGapMM / columnsMM
 		if at.X = at.Right() + gap; at.X < r.Right() {
 			m.rule("after the "+name, at.X-gap/2, r.Y+1, 0, r.H-2)
 		}
@@ -170,7 +170,7 @@ func (m *maker) figures(r page.Rect) {
 	column(bladeMM, "blade", s.Blade.Layup, labels, v.BladeFact(s.Blade)...)
 	hold := v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High)
 	within := v.T("card.hold", "range", hold)
-	if m.wide(within, middle) > r.W*(angleMM-gapMM)/columnsMM+m.grid.mm(0.5) { // it would touch the lines
+	if m.wide(within, middle) > r.W*(angleMM-columnGapMM)/columnsMM+m.grid.mm(0.5) { // it would touch the lines
 		within = hold
 	}
 	column(angleMM, "angle", v.Angle(s.AngleDeg.Set), []string{v.T("card.angle")}, within)
@@ -192,8 +192,8 @@ func (m *maker) figures(r page.Rect) {
 const (
 	bladeMM, angleMM, strokesMM, airMM = 36.2, 29.2, 24.95, 27.15
 
-	gapMM     = 1.5
-	columnsMM = bladeMM + angleMM + strokesMM + airMM + 3*gapMM
+	columnGapMM = 1.5
+	columnsMM   = bladeMM + angleMM + strokesMM + airMM + 3*columnGapMM
 )
 
 // column sets a figure with its label above and a fact below. A layup of many layers takes the row of the fact.

@@ -9,9 +9,8 @@ import (
 
 // Garment shows where a print stands on the outline of a garment: the print to scale and dashed,
 // its distance from the collar seam or the top edge (on a sleeve from the hem), and from the middle where
-// it stands aside, as dimension arrows. Lengths are mm on the garment; the outline is that of a
-// middling size. A label that finds no free place is left out: the words beside the drawing say
-// it again.
+// it stands aside, as dimension arrows. Their labels stand beside the garment, on the side of the print, so that
+// they cover nothing of it. Lengths are mm on the garment; the outline is that of a middling size.
 type Garment struct {
 	Outline     string  // a key of outlines; any other, and one without sleeves for a print on a sleeve: tee
 	Back        bool    // seen from behind
@@ -31,16 +30,19 @@ const (
 	outlineMM   = 0.3
 	dimensionMM = 0.2
 	headMM      = 1.5 // of an arrow
+	leaderMM    = 1.2 // the end of a leader, level with its label
+	airMM       = 0.5 // beside a label
 )
 
 // garmentDrawing is a garment on its way to the canvas.
 type garmentDrawing struct {
 	Garment
 	outline
-	c      canvas.Canvas
-	r      Rect
-	at     func(x, y float64) canvas.Point // from the garment to the paper
-	labels []Rect                          // that stand already
+	c     canvas.Canvas
+	r     Rect
+	at    func(x, y float64) canvas.Point // from the garment to the paper
+	room  Rect                            // of r, what the labels leave
+	below float64                         // where the next label may begin
 }
 
 // Draw draws the garment inside r.
@@ -51,17 +53,24 @@ func (g Garment) Draw(c canvas.Canvas, r Rect) error {
 	if !(g.SizePT >= SmallestPT) {
 		g.SizePT = SmallestPT
 	}
-	w, h := r.W-2*outlineMM, r.H-2*outlineMM
-	if !(w > 20 && h > 20) {
+	h := r.H - 2*outlineMM
+	if !(r.W-2*outlineMM > 20 && h > 20) {
 		return fmt.Errorf("garment: %w in %g x %g mm; 20 x 20 mm are needed", ErrNoRoom, r.W, r.H)
 	}
 	o := g.shape()
-	scale := min(w/(2*o.halfW), h/o.high)
-	left, top := r.X+(r.W-2*o.halfW*scale)/2, r.Y+(r.H-o.high*scale)/2
-	d := &garmentDrawing{Garment: g, outline: o, c: c, r: r, at: func(x, y float64) canvas.Point {
-		return canvas.Point{X: left + (o.halfW+x)*scale, Y: top + y*scale}
-	}}
-	d.drawOutline()
+	d := &garmentDrawing{Garment: g, outline: o, c: c, r: r}
+	room := r
+	if column := d.column(); column < room.W/2 {
+		room.W -= column
+		if d.aside() < 0 {
+			room.X += column
+		}
+	}
+	scale := min((room.W-2*outlineMM)/(2*o.halfW), h/o.high)
+	middle, top := room.X+room.W/2, r.Y+(r.H-o.high*scale)/2
+	d.room = room
+	d.at = func(x, y float64) canvas.Point { return canvas.Point{X: middle + x*scale, Y: top + y*scale} }
+	d.drawOutline(&canvas.White)
 	if g.Sleeve {
 		d.onSleeve()
 	} else {
@@ -70,46 +79,58 @@ func (g Garment) Draw(c canvas.Canvas, r Rect) error {
 	return nil
 }
 
-// onBody draws a print on the front or the back. What reaches over the garment is cut at its
-// edges; the labels tell the rest.
-func (d *garmentDrawing) onBody() {
-	x := 0.0
-	if d.AcrossMM > 0 {
-		// seen from the front, the wearer's left is on the right
-		if d.Left != d.Back {
-			x += d.AcrossMM
-		} else {
-			x -= d.AcrossMM
-		}
+// aside is where a print stands in the drawing: less than 0 left of the middle. Seen from the front, the wearer's left
+// is on the right.
+func (d *garmentDrawing) aside() float64 {
+	x := d.AcrossMM
+	if d.Sleeve {
+		x = 1
 	}
-	x = clamp(x, 5-d.halfW, d.halfW-5)
-	x1, x2 := max(-d.halfW, x-d.WidthMM/2), min(d.halfW, x+d.WidthMM/2)
-	y1 := min(d.seamMM()+d.DownMM, d.high-5)
-	y2 := min(y1+d.HeightMM, d.high)
-	low, high := d.at(x1, y1), d.at(x2, y2)
+	if d.Left != d.Back || x == 0 {
+		return x
+	}
+	return -x
+}
+
+// column is the width that the labels take beside the garment, with the start of their leaders.
+func (d *garmentDrawing) column() float64 {
+	w := math.Max(d.width(d.DownLabel), d.width(d.AcrossLabel))
+	if w == 0 {
+		return 0
+	}
+	return w + leaderMM + 2*airMM
+}
+
+// onBody draws a print on the front or the back. What reaches over the garment is seen, up to the end of the drawing.
+func (d *garmentDrawing) onBody() {
+	x := clamp(d.aside(), 5-d.halfW, d.halfW-5)
+	y := min(d.seamMM()+d.DownMM, d.high-5)
+	low, high := d.at(x-d.WidthMM/2, y), d.at(x+d.WidthMM/2, y+d.HeightMM)
+	low.X, high.X = max(d.room.X+outlineMM, low.X), min(d.room.Right()-outlineMM, high.X)
+	high.Y = min(d.room.Bottom()-outlineMM, high.Y)
 	d.print(low, canvas.Point{X: high.X, Y: low.Y}, high, canvas.Point{X: low.X, Y: high.Y})
 
 	seam, hem := d.at(0, d.seamMM()), d.at(0, d.high)
 	d.c.Draw(polyline(seam, hem), nil, canvas.Pen{Color: canvas.Black, WidthMM: 0.15, DashMM: []float64{2, 0.6, 0.4, 0.6}})
-	px := max(d.r.X+1, min(d.r.Right()-1, (low.X+high.X)/2))
+	px := d.at(x, y).X
 	if math.Abs(px-seam.X) > 0.01 { // the height of the seam, carried over to the arrow
 		d.c.Draw(polyline(seam, canvas.Point{X: px, Y: seam.Y}), nil, hairline)
 	}
 	d.dimension(canvas.Point{X: px, Y: seam.Y}, canvas.Point{X: px, Y: low.Y})
-	d.label(d.DownLabel, (seam.Y+low.Y)/2, px+1.2, px-1.2-d.width(d.DownLabel))
+	d.label(d.DownLabel, canvas.Point{X: px, Y: (seam.Y + low.Y) / 2})
 	if d.AcrossMM > 0 {
-		em := d.SizePT * canvas.MMPerPT
-		y := min(high.Y+2, d.r.Bottom()-1.6*em)
+		y := min(high.Y+1.6, d.room.Bottom()-1)
 		d.c.Draw(polyline(canvas.Point{X: px, Y: high.Y}, canvas.Point{X: px, Y: y + 0.7}), nil, hairline)
 		d.dimension(canvas.Point{X: seam.X, Y: y}, canvas.Point{X: px, Y: y})
-		d.label(d.AcrossLabel, y+0.9*em, (seam.X+px-d.width(d.AcrossLabel))/2)
+		d.label(d.AcrossLabel, canvas.Point{X: px, Y: y})
 	}
 }
 
-// print draws the print itself.
+// print draws the print itself; the seams and edges below it shine through.
 func (d *garmentDrawing) print(corners ...canvas.Point) {
 	gray := canvas.Gray(225)
 	d.c.Draw(polygon(corners...), &gray, canvas.Pen{Color: canvas.Black, WidthMM: 0.4, DashMM: []float64{1.4, 0.7}})
+	d.drawOutline(nil)
 }
 
 var hairline = canvas.Pen{Color: canvas.Black, WidthMM: dimensionMM}
@@ -125,34 +146,22 @@ func (d *garmentDrawing) font() canvas.Font {
 	return canvas.Font{Face: canvas.Bold, SizePT: d.SizePT}
 }
 
-// label writes s on a white plate, its middle at the height y and its left end at the first of xs
-// that is free; moved inside the drawing.
-func (d *garmentDrawing) label(s string, y float64, xs ...float64) {
-	const plateMM = 0.3 // of white round the text
+// label writes s into the column beside the garment, as high as at or below the label that stands already, and leads
+// from there to it.
+func (d *garmentDrawing) label(s string, at canvas.Point) {
 	w, em := d.width(s), d.SizePT*canvas.MMPerPT
-	if s == "" || w+2*plateMM > d.r.W {
+	if s == "" || d.room.W == d.r.W {
 		return
 	}
 	up, down := em*canvas.Ascent, em*canvas.Descent
-	base := max(d.r.Y+up, min(d.r.Bottom()-down, y+0.36*em))
-	for _, x := range xs {
-		x = max(d.r.X+plateMM, min(d.r.Right()-plateMM-w, x))
-		box := Rect{X: x - plateMM, Y: base - up, W: w + 2*plateMM, H: up + down}
-		if d.taken(box) {
-			continue
-		}
-		d.labels = append(d.labels, box)
-		d.c.Draw(rectPath(box.X, base-0.8*em, box.W, em), &canvas.White, canvas.Pen{})
-		d.c.Text(x, base, s, d.font(), canvas.Black, 0)
-		return
+	base := min(d.r.Bottom()-down, max(d.r.Y+up, at.Y+0.36*em, d.below+up))
+	d.below = base + down
+	x, end := d.room.Right()+leaderMM+airMM, canvas.Point{Y: base - 0.36*em}
+	end.X = x - airMM
+	if d.aside() < 0 {
+		x = d.room.X - leaderMM - airMM - w
+		end.X = x + w + airMM
 	}
-}
-
-func (d *garmentDrawing) taken(b Rect) bool {
-	for _, o := range d.labels {
-		if b.X < o.Right() && o.X < b.Right() && b.Y < o.Bottom() && o.Y < b.Bottom() {
-			return true
-		}
-	}
-	return false
+	d.c.Draw(polyline(at, canvas.Point{X: end.X + math.Copysign(leaderMM, at.X-end.X), Y: end.Y}, end), nil, hairline)
+	d.c.Text(x, base, s, d.font(), canvas.Black, 0)
 }

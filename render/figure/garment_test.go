@@ -27,6 +27,12 @@ func TestGarment(t *testing.T) {
 		for _, f := range rec.faults(r, SmallestPT) {
 			t.Errorf("%+v in %+v: %s", g, r, f)
 		}
+		around := rec.paths[0].box()
+		for _, s := range rec.texts {
+			if b := s.box(); b.X < around.Right() && around.X < b.Right() {
+				t.Errorf("%+v in %+v: %q stands on the garment", g, r, s.s)
+			}
+		}
 	})
 	for _, g := range []Garment{{}, {WidthMM: math.NaN(), HeightMM: 10}, {WidthMM: 10, HeightMM: math.Inf(1)}, {WidthMM: 10, HeightMM: 10, Sleeve: true, DownMM: math.NaN()}} {
 		if err := g.Draw(&recorder{}, Rect{W: 60, H: 60}); err == nil {
@@ -65,10 +71,10 @@ func printOf(t *testing.T, rec *recorder) []canvas.Point {
 // side that it is on, with its distances written beside it.
 func TestGarmentToScale(t *testing.T) {
 	tee := outlines["tee"]
-	r := Rect{W: tee.halfW/5 + 2*outlineMM, H: tee.high/10 + 2*outlineMM} // one to ten
+	label := (&garmentDrawing{Garment: Garment{DownLabel: "down", AcrossLabel: "across", SizePT: SmallestPT}, c: &recorder{}}).column()
+	r := Rect{W: tee.halfW/5 + 2*outlineMM + label, H: tee.high/10 + 2*outlineMM} // one to ten
 	const near = 1e-6
 	side := func(a, b canvas.Point) float64 { return math.Hypot(b.X-a.X, b.Y-a.Y) }
-	middle := r.W / 2
 	for _, c := range []struct {
 		name  string
 		g     Garment
@@ -85,6 +91,10 @@ func TestGarmentToScale(t *testing.T) {
 			t.Fatal(err)
 		}
 		rec.clean(t, r, SmallestPT)
+		middle := (r.W - label) / 2
+		if !c.right { // the labels stand on the side of the print
+			middle += label
+		}
 		p := printOf(t, rec)
 		center := canvas.Point{X: (p[0].X + p[2].X) / 2, Y: (p[0].Y + p[2].Y) / 2}
 		if (center.X > middle) != c.right {
@@ -112,7 +122,7 @@ func TestGarmentToScale(t *testing.T) {
 		foot := canvas.Point{X: (p[0].X + p[3].X) / 2, Y: (p[0].Y + p[3].Y) / 2}
 		hem := canvas.Point{X: middle + (tee.sleeve[0].X+tee.sleeve[1].X)/20, Y: (tee.sleeve[0].Y+tee.sleeve[1].Y)/20 + outlineMM}
 		if !c.right {
-			hem.X = r.W - hem.X
+			hem.X = 2*middle - hem.X
 		}
 		if got := side(foot, hem); math.Abs(got-c.g.DownMM/10) > near {
 			t.Errorf("%s: %g mm above the hem", c.name, got)
@@ -131,7 +141,7 @@ func TestOutlines(t *testing.T) {
 		o := outlines[name]
 		r := Rect{W: o.halfW/2 + 2*outlineMM, H: o.high/4 + 2*outlineMM} // one to four
 		rec := &recorder{}
-		if err := (Garment{Outline: name, WidthMM: 80, HeightMM: 40, DownMM: 60, DownLabel: "down"}).Draw(rec, r); err != nil {
+		if err := (Garment{Outline: name, WidthMM: 80, HeightMM: 40, DownMM: 60}).Draw(rec, r); err != nil {
 			t.Fatalf("%s: %v", name, err)
 		}
 		rec.clean(t, r, SmallestPT)

@@ -44,10 +44,5 @@ func (d *garmentDrawing) onSleeve() {
 	if foot > 0 {
 		d.c.Draw(polyline(place(0, side), place(foot, side)), nil, hairline)
 	}
-	below := place(0, side+length)
-	x := below.X - 0.5
-	if !d.Left {
-		x = below.X + 0.5 - d.width(d.DownLabel)
-	}
-	d.label(d.DownLabel, below.Y, x)
+	d.label(d.DownLabel, place(foot/2, side))
 }

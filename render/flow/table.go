@@ -3,6 +3,7 @@ package flow
 import (
 	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"bladecard/render/canvas"
@@ -90,6 +91,9 @@ func (f *Flow) lines(c Cell, w float64) []line {
 	}
 	for _, run := range strings.Split(c.Text, "\n") {
 		if run = strings.TrimSpace(run); run != "" {
+			if widest(run, " ", c.font()) > w-2*padMM { // words rather part than break
+				run = strings.ReplaceAll(run, "\u00a0", " ")
+			}
 			for _, text := range canvas.Wrap(run, c.font(), w-2*padMM) {
 				out = append(out, line{text, c.font()})
 			}
@@ -104,17 +108,18 @@ func (f *Flow) lines(c Cell, w float64) []line {
 }
 
 // widths shares the width: a column gets what its widest line wants, as far as that goes;
-// columns that want more share what is left. None is narrower than its header on two lines.
+// columns that want more share what is left. None is narrower than its header on two lines, unless it takes that for
+// each to hold its widest word.
 func (t *Table) widths(whole float64) []float64 {
 	whole -= t.lead()
 	if t.Shares != nil {
-		return share(whole, t.Shares, t.Shares, t.Shares)
+		return share(whole, t.Shares, t.Shares, t.Shares, t.Shares)
 	}
 	n := len(t.Header)
-	want, least, hard := make([]float64, n), make([]float64, n), make([]float64, n)
+	want, least, words, hard := make([]float64, n), make([]float64, n), make([]float64, n), make([]float64, n)
 	for i, h := range t.Header {
 		least[i] = twoLines(h) + 2*padMM
-		want[i], hard[i] = least[i], min(least[i], hardMM)
+		want[i], hard[i], words[i] = least[i], min(least[i], hardMM), widest(h, anySpace, Bold(SmallPT))+2*padMM
 		for _, r := range t.Rows {
 			c := r[i]
 			if c.Figure != nil {
@@ -128,11 +133,23 @@ func (t *Table) widths(whole float64) []float64 {
 						least[i] = max(least[i], ww)
 					}
 				}
+				words[i] = max(words[i], min(widest(run, anySpace, c.font())+2*padMM, 24))
 			}
 		}
-		want[i] = max(want[i], least[i]) + 0.1
+		words[i] = max(min(words[i], least[i])+0.05, hard[i])
+		want[i], least[i] = max(want[i], least[i])+0.1, max(words[i], least[i])
 	}
-	return share(whole, want, least, hard)
+	return share(whole, want, least, words, hard)
+}
+
+const anySpace = " \u00a0"
+
+// widest is the width of the widest word of s; the runes of spaces part words.
+func widest(s, spaces string, font canvas.Font) (w float64) {
+	for _, word := range strings.FieldsFunc(s, func(r rune) bool { return strings.ContainsRune(spaces, r) }) {
+		w = max(w, canvas.Width(word, font))
+	}
+	return w
 }
 
 // lead is what the boxes to tick take at the left.
@@ -155,27 +172,41 @@ func twoLines(s string) float64 {
 }
 
 // share gives each its want where all goes in, and what is over in equal parts; else each its
-// least and, of what is left, in proportion to what it wants above. Where even that is too much, each has its hard
-// width, at which words break, and a share of the rest.
-func share(whole float64, want, least, hard []float64) []float64 {
-	var sumWant, sumLeast, sumHard float64
-	for i := range want {
-		sumHard += hard[i]
-		sumWant += want[i]
-		sumLeast += least[i]
+// least and, of what is left, in proportion to what it wants above. Where even that is too much, each has its widest
+// word and a share of the rest, and at last its hard width, at which words break.
+func share(whole float64, want, least, words, hard []float64) []float64 {
+	if sum := total(want); sum <= whole {
+		out := make([]float64, len(want))
+		for i := range want {
+			out[i] = want[i] * whole / sum
+		}
+		return out
 	}
-	out := make([]float64, len(want))
-	for i := range want {
-		switch {
-		case sumWant <= whole:
-			out[i] = want[i] + (whole-sumWant)*want[i]/sumWant
-		case sumLeast >= whole && sumLeast > sumHard:
-			out[i] = hard[i] + (whole-sumHard)*(least[i]-hard[i])/(sumLeast-sumHard)
-		default:
-			out[i] = least[i] + (whole-sumLeast)*(want[i]-least[i])/(sumWant-sumLeast)
+	for _, x := range [][2][]float64{{want, least}, {least, words}} {
+		if total(x[1]) < whole {
+			return between(whole, x[1], x[0])
+		}
+	}
+	return between(whole, hard, words)
+}
+
+// between gives each column its low width and a share of what is left, by how far its high one lies above.
+func between(whole float64, low, high []float64) []float64 {
+	left, above := whole-total(low), total(high)-total(low)
+	out := slices.Clone(low)
+	for i := range out {
+		if above > 0 {
+			out[i] += left * (high[i] - low[i]) / above
 		}
 	}
 	return out
+}
+
+func total(widths []float64) (sum float64) {
+	for _, w := range widths {
+		sum += w
+	}
+	return sum
 }
 
 // filled leaves out the columns that have a header and nothing below it.
@@ -345,7 +376,8 @@ func (f *Flow) cells(name string, r []Cell, x float64, widths []float64, h, rise
 		where := fmt.Sprintf("%s column %d", name, i+1)
 		y, color := f.Y+rise, canvas.Black
 		if c.Dark {
-			f.Add(page.Fill(where+" ground", x, f.Y+0.3, widths[i]-0.4, h-0.6, &canvas.Black, canvas.Pen{}))
+			high := float64(len(f.lines(c, widths[i])))*canvas.LineHeight(c.font()) + 2*rise
+			f.Add(page.Fill(where+" ground", x, f.Y+0.3, widths[i]-0.4, high-0.6, &canvas.Black, canvas.Pen{}))
 			color = canvas.White
 		}
 		if c.Figure != nil {

@@ -212,7 +212,7 @@ func (v *Voice) DayScreen(s day.Screen) []string {
 	}
 	tension, dots := "", ""
 	if s.Tension > 0 {
-		tension = v.some(s.Tension, 1) + nbsp + "N/cm" // tension meters read N/cm in inch shops too
+		tension = v.Tension(s.Tension)
 	}
 	if s.Lines > 0 {
 		dots = v.T("day.lines", "lines", v.Number(s.Lines, 0))

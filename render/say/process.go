@@ -87,6 +87,9 @@ func (v *Voice) Flash(f plan.Flash) string { return v.flash("show.", f) }
 
 // FlashShort is Flash for a cell of a table, with the reason on a line of its own.
 func (v *Voice) FlashShort(f plan.Flash) string {
+	if f.Does == "lamp" { // the lamp is the reason
+		return v.flash("sheet-doc.", f)
+	}
 	return v.flash("sheet-doc.", f) + "\n" + v.T("why."+f.Why)
 }
 

@@ -224,6 +224,9 @@ func (v *Voice) Load(nPerCM float64) string {
 	return v.some(nPerCM, 1) + nbsp + "N/cm"
 }
 
+// Tension is that of a screen: meters read N/cm in inch shops too.
+func (v *Voice) Tension(nPerCM float64) string { return v.some(nPerCM, 1) + nbsp + "N/cm" }
+
 // Speed is a stroke speed.
 func (v *Voice) Speed(mPerS float64) string {
 	if v.inch {

@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -9,35 +8,61 @@ import (
 	"bladecard/render/flow"
 )
 
-// details is what stands behind the rows of the screens: a table a location.
+// details is what stands behind the rows of the screens, a row for the screens that have the same. Inks that lose
+// nothing in the heat lie as thick wet as cured: where all do, that is said once.
 func (m *maker) details() {
 	v := m.say
-	note := v.T("sheet-doc.details-note")
 	for _, l := range m.plan.Locations {
 		m.last(l)
-		t := flow.Table{Name: "details", Header: []string{"#", "", v.T("show.wet"), v.T("sheet-doc.target-from"), v.T("sheet-doc.finest"), v.T("sheet-doc.share"),
-			v.T("sheet-doc.to-screen"), v.T("sheet-doc.flash"), v.T("sheet-doc.rise"), v.T("sheet-doc.move-angle"), v.T("sheet-doc.move-hardness"), v.T("sheet-doc.print")}}
+	}
+	wet := func(s plan.Screen) string {
+		return v.FilmUM(s.WetUM.Value) + " (" + v.FilmRange(s.WetUM.Low, s.WetUM.High) + ")"
+	}
+	keeps, note := true, v.T("sheet-doc.details-note")
+	for _, l := range m.plan.Locations {
 		for _, s := range l.Screens {
-			finest, rise, grams := "", "", ""
-			if s.FinestMM > 0 {
-				finest = v.Small(s.FinestMM)
-			}
-			if s.HeightMM != nil {
-				rise = v.Small(*s.HeightMM)
-			}
-			if s.InkGPerPrint != nil {
-				grams = v.Grams(*s.InkGPerPrint)
-			}
-			t.Row(append([]flow.Cell{number(s), patch(s)}, flow.Plain(v.Film(s.WetUM.Value)+" ("+v.FilmRange(s.WetUM.Low, s.WetUM.High)+")",
-				v.FilmRange(s.TargetUM.Low, s.TargetUM.High)+"\n"+v.T("from."+s.TargetUM.From), finest, v.Percent(s.Stencil.ShareOfCloth), v.Angle(s.AngleDeg.ToScreen),
-				v.FlashShort(s.Flash), rise, m.move(s.Moves.Angle), m.move(s.Moves.Hardness), grams)...)...)
+			keeps = keeps && v.FilmUM(s.WetUM.Value) == v.FilmUM(s.CuredUM.Value)
 		}
-		title := v.T("sheet-doc.details")
-		if len(m.plan.Locations) > 1 {
-			title += " · " + l.Name
+	}
+	if keeps {
+		note += " " + v.T("sheet-doc.wet-as-cured")
+	}
+	t := flow.Table{Name: "details", Header: []string{v.T("sheet-doc.screens"), v.T("show.wet"), v.T("sheet-doc.target-from"), v.T("sheet-doc.finest"), v.T("sheet-doc.share"),
+		v.T("sheet-doc.flash"), v.T("sheet-doc.rise"), v.T("sheet-doc.move-angle"), v.T("sheet-doc.move-hardness")}}
+	m.grouped(&t, func(s plan.Screen) []string {
+		film, finest, rise := "", "", ""
+		if !keeps {
+			film = wet(s)
 		}
-		m.Part("details", title, note, t)
-		note = ""
+		if s.FinestMM > 0 {
+			finest = v.Small(s.FinestMM)
+		}
+		if s.HeightMM != nil {
+			rise = v.Small(*s.HeightMM)
+		}
+		return []string{film, v.FilmRange(s.TargetUM.Low, s.TargetUM.High) + "\n" + v.T("from."+s.TargetUM.From), finest, v.Percent(s.Stencil.ShareOfCloth), v.FlashShort(s.Flash), rise,
+			m.move("sheet-doc.moved-angle", s.Moves.Angle), m.move("sheet-doc.moved-hardness", s.Moves.Hardness)}
+	})
+	m.Part("details", v.T("sheet-doc.details"), note, t)
+}
+
+// grouped fills a table with a row for all screens of the job whose texts are the same, their names before them.
+func (m *maker) grouped(t *flow.Table, texts func(plan.Screen) []string) {
+	var who [][]member
+	rows := map[string]int{}
+	for _, l := range m.plan.Locations {
+		for _, s := range l.Screens {
+			row := texts(s)
+			key := strings.Join(row, "\x00")
+			i, has := rows[key]
+			if !has {
+				i = len(who)
+				rows[key], who = i, append(who, nil)
+				t.Row(append([]flow.Cell{{Strong: true}}, flow.Plain(row...)...)...)
+			}
+			who[i] = append(who[i], member{l.Name, s.Number})
+			t.Rows[i][0].Text = m.members(who[i], "\n")
+		}
 	}
 }
 
@@ -53,54 +78,42 @@ func (m *maker) measured(l plan.Location) string {
 }
 
 // move is how the film moves with a setting that is less and more.
-func (m *maker) move(x plan.Move) string {
+func (m *maker) move(key string, x plan.Move) string {
 	side := func(x *float64) string {
 		if x == nil {
 			return m.say.T("show.no-figure")
 		}
 		return m.percent(100 * *x)
 	}
-	return side(x.Less) + " / " + side(x.More)
+	return strings.ReplaceAll(m.say.T(key, "less", side(x.Less), "more", side(x.More)), " ", "\u00a0")
 }
 
-// ink is what to mix for the whole job.
+// ink is what to mix for the whole job, two inks a row.
 func (m *maker) ink() {
-	v := m.say
-	t := flow.Table{Name: "ink", Header: []string{v.T("show.ink"), v.T("show.color"), v.T("sheet-doc.run"), v.T("sheet-doc.volume")}}
-	for _, x := range m.plan.Mix {
-		t.Row(flow.Plain(v.InkName(x.Ink), x.Color, v.Mass(x.G), v.Volume(x.ML))...)
+	const across = 2
+	v, mix := m.say, m.plan.Mix
+	t := flow.Table{Name: "ink"}
+	for range min(across, len(mix)) {
+		t.Header = append(t.Header, v.T("show.ink"), v.T("show.color"), v.T("sheet-doc.total"), v.T("sheet-doc.volume"))
+	}
+	for row := range slices.Chunk(mix, across) {
+		var cells []flow.Cell
+		for _, x := range row {
+			cells = append(cells, flow.Plain(v.InkName(x.Ink), x.Color, v.Mass(x.G), v.Volume(x.ML))...)
+		}
+		t.Row(append(cells, make([]flow.Cell, len(t.Header)-len(cells))...)...)
 	}
 	if len(t.Rows) > 0 {
 		m.Part("ink", v.T("sheet-doc.ink"), v.T("sheet-doc.ink-note"), t)
 	}
 }
 
-// heat is the table of the dryer, a row for each ink and way to cure; the screens are listed.
+// heat is the table of the dryer, a row for the screens that cure alike.
 func (m *maker) heat() {
 	v := m.say
-	t := flow.Table{Name: "heat", Header: []string{v.T("sheet-doc.screens"), v.T("show.ink"), v.T("sheet-doc.cure"), v.T("sheet-doc.top"), v.T("sheet-doc.dwell"),
+	t := flow.Table{Name: "heat", Header: []string{v.T("sheet-doc.screens"), v.T("sheet-doc.cure"), v.T("sheet-doc.top"), v.T("sheet-doc.dwell"),
 		v.T("sheet-doc.belt"), v.T("sheet-doc.pieces"), v.T("sheet-doc.dryer")}}
-	rows := map[string]int{}
-	for _, l := range m.plan.Locations {
-		here := map[int]bool{} // rows that list a screen of this location
-		for _, s := range l.Screens {
-			texts := append([]string{v.InkName(s.Ink)}, m.dryer(s.Cure)...)
-			key := strings.Join(texts, "\n")
-			i, ok := rows[key]
-			if !ok {
-				i = len(t.Rows)
-				rows[key] = i
-				t.Row(append([]flow.Cell{{}}, flow.Plain(texts...)...)...)
-			}
-			where := &t.Rows[i][0].Text
-			if here[i] {
-				*where += ", " + fmt.Sprint(s.Number)
-			} else {
-				*where = joined("\n", *where, l.Name+": "+fmt.Sprint(s.Number))
-			}
-			here[i] = true
-		}
-	}
+	m.grouped(&t, func(s plan.Screen) []string { return m.dryer(s.Cure) })
 	m.Part("heat", v.T("sheet-doc.heat"), "", t)
 }
 

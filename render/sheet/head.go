@@ -38,7 +38,7 @@ func (m *maker) head() {
 	if p.Due != "" {
 		due = v.T("show.due", "date", v.Date(p.Due))
 	}
-	m.note("heading", joined(" · ", v.T("sheet-doc.heading"), v.Shop(p.ShopFrom, p.Shop, p.ShopFile)))
+	m.note("heading", joined(" · ", v.T("sheet-doc.heading"), v.Shop(p.ShopFrom, p.Shop, "")))
 	title, size := joined(" ", p.Job, p.Title), 15.0
 	if len(canvas.Wrap(title, flow.Bold(size), m.Width()-m.Side)) > 2 {
 		size = 10
@@ -46,8 +46,11 @@ func (m *maker) head() {
 	m.Paragraph("title", title, flow.Bold(size))
 	m.Paragraph("order facts", joined(" · ", quantity, due, customer), flow.Bold(flow.BodyPT))
 	m.Paragraph("stock", v.T("show.on", "what", v.Substrate(p.Substrate)), flow.Regular(flow.BodyPT))
-	m.Paragraph("press", v.T("show.press", "name", p.Press.Name, "load", v.Load(p.Press.LoadNPerCM), "speed", v.Speed(p.Press.StrokeMPS))+
-		" ("+v.T("press."+p.Press.Kind)+")", flow.Regular(flow.BodyPT))
+	press := v.T("press." + p.Press.Kind)
+	if !strings.Contains(press, p.Press.Name) {
+		press = p.Press.Name + " (" + press + ")"
+	}
+	m.Paragraph("press", v.T("sheet-doc.press", "name", press, "speed", v.Speed(p.Press.StrokeMPS)), flow.Regular(flow.BodyPT))
 	who := m.opt.Contact
 	if who == "" {
 		who = strings.Repeat("_", 30)
@@ -110,22 +113,42 @@ func (m *maker) cautions() {
 	m.Paragraph("cautions", all, font)
 }
 
-// firstPrint is the table that goes back with the first print: a row a screen, to fill in by hand.
+// The columns of the tables to fill in by hand, each with its share of the width: those of a screen, and those of a
+// print with all of its colors.
+var (
+	ofScreen = []column{{"blade", 24}, {"angle", 17}, {"strokes", 17}, {"air", 22}, {"flash", 17}, {"wipe", 25}, {"film", 26}}
+	ofPrint  = []column{{"cure", 36}, {"wash", 32}, {"name", 30}, {"sign", 30}, {"date", 20}}
+)
+
+type column struct {
+	key   string
+	share float64
+}
+
+// firstPrint are the tables that go back with the first print: a row a screen with what it really ran with, and a
+// row a location with what the whole print came to.
 func (m *maker) firstPrint() {
-	v := m.say
-	t := flow.Table{Name: "first print", Shares: []float64{38, 16, 18, 27, 25, 22, 26, 18}, RowMM: 4.6 + 1.9*m.Open, Header: []string{v.T("show.screen")}}
-	for _, k := range []string{"film", "wipe", "cure", "wash", "name", "sign", "date"} {
-		t.Header = append(t.Header, v.T("sheet-doc.first-"+k))
+	v, rowMM := m.say, 5+2*m.Open
+	table := func(name string, first float64, columns []column) flow.Table {
+		t := flow.Table{Name: name, Shares: []float64{first}, RowMM: rowMM, Header: []string{v.T("sheet-doc." + name)}}
+		for _, c := range columns {
+			t.Header, t.Shares = append(t.Header, v.T("sheet-doc.first-"+c.key)), append(t.Shares, c.share)
+		}
+		return t
+	}
+	row := func(t *flow.Table, name string) {
+		t.Row(append([]flow.Cell{{Text: name, Lead: true}}, make([]flow.Cell, len(t.Header)-1)...)...)
+	}
+	screens, prints := table("first-screen", 42, ofScreen), table("first-print", 42, ofPrint)
+	if m.plan.Substrate.Kind != "garment" { // nobody washes a poster
+		prints.Header[2] = v.T("sheet-doc.first-rub")
 	}
 	for _, l := range m.plan.Locations {
+		row(&prints, short(l.Name))
 		for _, s := range l.Screens {
-			name := joined(" ", fmt.Sprint(s.Number), m.color(s))
-			if len(m.plan.Locations) > 1 {
-				name = joined(" · ", l.Name, name)
-			}
-			cells := append([]flow.Cell{{Text: name, Lead: true}}, make([]flow.Cell, len(t.Header)-1)...)
-			t.Row(cells...)
+			row(&screens, joined(" ", m.members([]member{{l.Name, s.Number}}, ""), short(m.color(s))))
 		}
 	}
-	m.Part("first print", v.T("sheet-doc.first"), "", t)
+	m.Part("first print", v.T("sheet-doc.first"), "", screens)
+	m.Table(prints)
 }

@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"fmt"
-	"strings"
 
 	"bladecard/calc/plan"
 	"bladecard/render/canvas"
@@ -13,20 +12,23 @@ import (
 
 // The room for the garment, in mm.
 const (
-	garmentW = 36.0
+	garmentW = 48.0
 	garmentH = 28.0
 )
 
 // place is a location with its size, where it stands on the garment, and what holds for all of its screens; the
-// garment is drawn beside them.
-func (m *maker) place(l plan.Location) {
+// garment is drawn beside them. What holds for all outlines is said beside the first.
+func (m *maker) place(l plan.Location, first bool) {
 	v := m.say
 	name, size := l.Name, v.T("sheet-doc.size-unknown")
 	if l.WidthMM > 0 && l.HeightMM > 0 {
 		size = v.Size(l.WidthMM, l.HeightMM)
 	}
 	words, draw := m.placed(l)
-	m.Space(1.5)
+	if first && draw != nil {
+		words += ". " + v.T("sheet-doc.outline-"+figure.SizeOf(draw.Outline))
+	}
+	m.Space(flow.GapMM)
 	m.Ensure(garmentH + stationH + 16)
 	top, pages := m.Y, len(m.Pages)
 	if draw != nil {
@@ -52,13 +54,13 @@ func (m *maker) every(l plan.Location) {
 	const pad = 1.2
 	var shared []string
 	for _, f := range m.facts() {
-		if !f.column || f.shared(l) {
+		if f.head == "" || f.shared(l) {
 			shared = append(shared, m.once(f, l))
 		}
 	}
 	m.Y += 0.8
 	w, font := m.Width()-m.Side, flow.Regular(flow.BodyPT)
-	lines := canvas.Wrap(strings.Join(shared, "\u00a0· "), font, w-2*pad)
+	lines := canvas.Wrap(joined("\u00a0· ", shared...), font, w-2*pad)
 	row := canvas.LineHeight(font)
 	h := float64(len(lines)+1)*row + pad
 	m.Ensure(h)
@@ -87,6 +89,8 @@ func (m *maker) placed(l plan.Location) (words string, draw *figure.Garment) {
 		down = "sheet-doc.up"
 	case !figure.HasCollar(outline):
 		down = "sheet-doc.down-edge"
+	case outline == "hood":
+		down = "sheet-doc.down-neck"
 	}
 	word, across := v.T("place."+p.Place), v.T("sheet-doc.middle")
 	if word == l.Name {
@@ -108,5 +112,5 @@ func (m *maker) placed(l plan.Location) (words string, draw *figure.Garment) {
 	if !(l.WidthMM > 0 && l.HeightMM > 0) {
 		return words, nil
 	}
-	return words + ". " + v.T("sheet-doc.place-note"), &g
+	return words, &g
 }

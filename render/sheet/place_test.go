@@ -77,7 +77,7 @@ func TestOneAndSixteenScreens(t *testing.T) {
 					t.Errorf("%s, %d screens: the customer is printed", lang, n)
 				}
 				for i := range n {
-					if !strings.Contains(text, v.T("sheet-doc.station-print", "n", fmt.Sprint(i+1))) {
+					if n > 1 && !strings.Contains(text, v.T("sheet-doc.station-print", "n", fmt.Sprint(i+1))) {
 						t.Errorf("%s, %d screens: no station of screen %d", lang, n, i+1)
 					}
 				}

@@ -14,41 +14,67 @@ import (
 // fact is a setting that screens often share: said once where they do. Where they do not, the settings that a hand
 // makes for each screen get a column, and the others are said with their exceptions.
 type fact struct {
-	head   string
-	column bool
+	head   string // of a column; empty: it gets none
 	text   func(plan.Screen) string
+	phrase func(string, plan.Screen) string // a text as a part of a sentence
 }
 
 // facts are the settings of a screen that may be shared.
 func (m *maker) facts() []fact {
 	v := m.say
+	as := func(key string) func(string, plan.Screen) string {
+		return func(text string, _ plan.Screen) string { return v.T("sheet-doc.say-"+key, "value", text) }
+	}
 	return []fact{
-		{v.T("sheet-doc.angle"), true, func(s plan.Screen) string {
-			return v.Angle(s.AngleDeg.Set) + "\n" + v.T("sheet-doc.range", "range", v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High))
+		{v.T("sheet-doc.angle"), func(s plan.Screen) string {
+			return v.Angle(s.AngleDeg.Set) + "\n" + v.T("sheet-doc.hold", "range", v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High))
+		}, func(text string, s plan.Screen) string {
+			angle, hold, _ := strings.Cut(text, "\n")
+			return v.T("sheet-doc.say-angle", "angle", angle, "screen", v.Angle(s.AngleDeg.ToScreen), "hold", hold)
 		}},
-		{v.T("sheet-doc.strokes"), true, func(s plan.Screen) string {
-			flood := "no"
-			if s.Flood {
-				flood = "yes"
+		{v.T("sheet-doc.strokes"), func(s plan.Screen) string {
+			return v.Pulls(s.Strokes, s.Hits)
+		}, func(text string, s plan.Screen) string {
+			if s.Hits <= 1 {
+				return v.Many("change.strokes", s.Strokes)
 			}
-			return v.Pulls(s.Strokes, s.Hits) + "\n" + v.T("sheet-doc.flood-"+flood)
+			return text
 		}},
-		{v.T("sheet-doc.rubber"), false, func(s plan.Screen) string { return m.rubber(s.Blade.ThicknessMM, s.Blade.FreeHeightMM) }},
-		{v.T("sheet-doc.length"), false, func(s plan.Screen) string {
+		{"", func(s plan.Screen) string {
+			if s.Flood {
+				return v.T("sheet-doc.flood-yes")
+			}
+			return v.T("sheet-doc.flood-no")
+		}, func(text string, _ plan.Screen) string { return text }},
+		{"", func(s plan.Screen) string {
+			return v.T("sheet-doc.thick-free", "thick", v.Thickness(s.Blade.ThicknessMM), "free", v.Thickness(s.Blade.FreeHeightMM))
+		}, as("rubber")},
+		{"", func(s plan.Screen) string {
 			if s.Blade.LengthMM > 0 {
 				return v.Length(s.Blade.LengthMM)
 			}
 			return v.T("sheet-doc.any-length")
-		}},
-		{v.T("sheet-doc.load"), false, func(s plan.Screen) string {
+		}, as("length")},
+		{"", func(s plan.Screen) string {
 			unit, value, also := v.Air(s)
 			if unit != "" {
 				value = v.T("sheet-doc.air", "air", value+"\u00a0"+unit, "also", also)
 			}
-			return joined("\n", v.Load(s.LoadNPerCM), value)
+			return v.Load(s.LoadNPerCM) + " (" + value + ")"
+		}, as("load")},
+		{"", func(s plan.Screen) string { return v.Gap(s.OffContact.Low, s.OffContact.High) }, as("off-contact")},
+		{"", func(s plan.Screen) string {
+			if s.OffContact.Tension == 0 {
+				return ""
+			}
+			return v.Tension(s.OffContact.Tension)
+		}, as("tension")},
+		{"", func(s plan.Screen) string { return m.cure(s.Cure) }, func(text string, s plan.Screen) string {
+			if s.Cure.TemperatureC == nil { // it says itself how it sets
+				return text
+			}
+			return as("cure")(text, s)
 		}},
-		{v.T("sheet-doc.off-contact"), false, func(s plan.Screen) string { return v.Gap(s.OffContact.Low, s.OffContact.High) }},
-		{v.T("sheet-doc.cure"), false, func(s plan.Screen) string { return m.cure(s.Cure) }},
 	}
 }
 
@@ -57,28 +83,36 @@ func (f fact) shared(l plan.Location) bool {
 	return !slices.ContainsFunc(l.Screens, func(s plan.Screen) bool { return f.text(s) != f.text(l.Screens[0]) })
 }
 
-// once says a fact for all screens of a location: what most of them have, and the others with their numbers.
+// once says a fact for all screens of a location: what most of them have, and the others with their numbers. What
+// is not known of a screen is not said.
 func (m *maker) once(f fact, l plan.Location) string {
 	var texts []string
 	who := map[string][]int{}
+	has := map[string]plan.Screen{}
 	for _, s := range l.Screens {
-		text := strings.NewReplacer("\n(", " (", "\n", ", ").Replace(f.text(s))
+		text := f.text(s)
+		if text == "" {
+			continue
+		}
 		if who[text] == nil {
-			texts = append(texts, text)
+			texts, has[text] = append(texts, text), s
 		}
 		who[text] = append(who[text], s.Number)
 	}
+	if texts == nil {
+		return ""
+	}
 	slices.SortStableFunc(texts, func(a, b string) int { return len(who[b]) - len(who[a]) })
-	out := f.head + " " + texts[0]
+	out := whole(f.phrase(texts[0], has[texts[0]]), phraseMM)
 	for _, text := range texts[1:] {
-		out += "; " + m.say.Screens(who[text]) + ": " + text
+		out += "; " + m.say.Screens(who[text]) + ": " + whole(text, phraseMM)
 	}
 	return out
 }
 
 // The measures of a film's bar in its cell, mm.
 const (
-	barW = 27.0
+	barW = 25.0
 	barH = 6.2
 )
 
@@ -88,7 +122,7 @@ func (m *maker) screens(l plan.Location) {
 	head := []string{"#", "", v.T("show.color") + ", " + v.T("show.ink"), v.T("show.mesh"), v.T("sheet-doc.stencil"), v.T("show.blade")}
 	var own []fact
 	for _, f := range m.facts() {
-		if f.column && !f.shared(l) {
+		if f.head != "" && !f.shared(l) {
 			own, head = append(own, f), append(head, f.head)
 		}
 	}
@@ -103,10 +137,11 @@ func (m *maker) screens(l plan.Location) {
 		if len(s.Warnings) > 0 {
 			n.Text += "\u00a0!"
 		}
-		cells := []flow.Cell{n, patch(s), m.work(s), lead(s.Mesh.Name, whole(v.Count(s.Mesh.CountPerInch, s.Mesh.CountPerCM))),
-			lead(v.Fine(s.Stencil.EOMUM), whole(m.build(s.Stencil))), lead(m.blade(s.Blade.Name, s.Blade.Layup), whole(v.T("sheet-doc.edge-"+s.Blade.Edge)))}
+		cells := []flow.Cell{n, patch(s), m.work(s), lead(s.Mesh.Name, m.count(s.Mesh)),
+			lead(v.Fine(s.Stencil.EOMUM), m.build(s.Stencil)), lead(m.blade(s.Blade.Name, s.Blade.Layup), v.T("sheet-doc.edge-"+s.Blade.Edge))}
 		for _, f := range own {
-			cells = append(cells, flow.Cell{Text: f.text(s), Lead: strings.Contains(f.text(s), "\n")})
+			first, second, _ := strings.Cut(f.text(s), "\n")
+			cells = append(cells, lead(first, second))
 		}
 		cut := v.T("sheet-doc.cut-none")
 		if s.EdgeLimitDeg != nil {
@@ -116,6 +151,9 @@ func (m *maker) screens(l plan.Location) {
 		if s.InkGRun != nil {
 			grams = v.Mass(*s.InkGRun)
 		}
+		if s.InkGPerPrint != nil {
+			grams = joined("\n", grams, whole(v.T("sheet-doc.a-print", "grams", v.Grams(*s.InkGPerPrint)), cellMM))
+		}
 		bar := figure.FilmBar{Target: figure.Interval{Low: s.TargetUM.Low, High: s.TargetUM.High}, Band: figure.Interval{Low: s.CuredUM.Low, High: s.CuredUM.High},
 			Set: s.CuredUM.Value, Top: top, SizePT: flow.SmallPT}
 		if top > 3*end(s) { // on the scale of the others it would be a dot
@@ -123,7 +161,7 @@ func (m *maker) screens(l plan.Location) {
 		}
 		bar.Ends[0], bar.Ends[1], _ = strings.Cut(strings.Split(v.FilmRange(s.TargetUM.Low, s.TargetUM.High), "\u00a0")[0], "–")
 		t.Row(append(cells, flow.Cell{Text: cut, Lead: s.EdgeLimitDeg != nil}, lead(v.FilmUM(s.CuredUM.Value), v.FilmRange(s.CuredUM.Low, s.CuredUM.High)),
-			flow.Cell{Figure: bar, W: barW, H: barH}, flow.Cell{Text: grams})...)
+			flow.Cell{Figure: bar, W: barW, H: barH}, flow.Cell{Text: grams, Lead: s.InkGRun != nil})...)
 	}
 	m.Y += 0.5
 	m.Table(t)
@@ -131,12 +169,19 @@ func (m *maker) screens(l plan.Location) {
 
 // lead is a cell whose first row is strong.
 func lead(first, second string) flow.Cell {
-	return flow.Cell{Text: first + "\n" + second, Lead: true}
+	return flow.Cell{Text: whole(first, cellMM) + "\n" + whole(second, cellMM), Lead: true}
 }
 
-// whole keeps a text that is short enough for a column on one line.
-func whole(s string) string {
-	if canvas.Width(s, flow.Regular(flow.SmallPT)) > 22 {
+// The longest text that stays on one line, in a cell, in a sentence, and of a mesh to take instead, in mm.
+const (
+	cellMM   = 22.0
+	phraseMM = 32.0
+	swapMM   = 54.0
+)
+
+// whole keeps a text that is short enough on one line.
+func whole(s string, mostMM float64) string {
+	if canvas.Width(s, flow.Regular(flow.SmallPT)) > mostMM {
 		return s
 	}
 	return strings.ReplaceAll(s, " ", "\u00a0")
@@ -157,7 +202,16 @@ func (m *maker) work(s plan.Screen) flow.Cell {
 	if s.Color == "" || ink == use {
 		ink = ""
 	}
-	return lead(m.color(s), joined(", ", ink, use, dots))
+	return flow.Cell{Text: m.color(s) + "\n" + joined(", ", ink, use, dots), Lead: true}
+}
+
+// count is the mesh count that the name of the mesh does not say.
+func (m *maker) count(x plan.Mesh) string {
+	v := m.say
+	if inch := v.Number(x.CountPerInch, 0); !strings.HasPrefix(x.Name, inch) {
+		return v.T("sheet-doc.per-inch", "n", inch)
+	}
+	return v.T("sheet-doc.per-cm", "n", v.Number(x.CountPerCM, 0))
 }
 
 // build is how the EOM is built.
@@ -175,11 +229,6 @@ func (m *maker) blade(name, layup string) string {
 		name += " (" + layup + ")"
 	}
 	return name
-}
-
-// rubber is what else makes a blade stiff: thickness and free height.
-func (m *maker) rubber(thicknessMM, freeMM float64) string {
-	return m.say.T("sheet-doc.thick-free", "thick", m.say.Thickness(thicknessMM), "free", m.say.Thickness(freeMM))
 }
 
 // cure is the heat that the whole film must reach, or what else cures it.

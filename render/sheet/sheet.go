@@ -75,20 +75,15 @@ func Pages(p *plan.Plan, paper page.Paper, v *say.Voice, o Options) ([]page.Face
 func (m *maker) front() {
 	m.head()
 	m.warnings()
-	for _, l := range m.plan.Locations {
-		m.location(l)
+	for i, l := range m.plan.Locations {
+		m.place(l, i == 0)
+		m.order(l)
+		m.screens(l)
 	}
+	m.swaps()
 	m.note("job time", m.say.JobTime(m.plan))
 	m.firstPrint()
 	m.cautions()
-}
-
-// location is what the press needs of one print position.
-func (m *maker) location(l plan.Location) {
-	m.place(l)
-	m.order(l)
-	m.screens(l)
-	m.swaps(l)
 }
 
 // note is a paragraph that may be empty.
@@ -119,6 +114,47 @@ func swatch(s plan.Screen) figure.Swatch {
 // number is the number of a screen as a cell, and patch its color.
 func number(s plan.Screen) flow.Cell { return flow.Cell{Text: fmt.Sprint(s.Number), Strong: true} }
 func patch(s plan.Screen) flow.Cell  { return flow.Patch(swatch(s)) }
+
+// member is a screen as a row of several names it.
+type member struct {
+	location string
+	number   int
+}
+
+// short is a name that stands whole elsewhere, cut for a row of a table; its last word stays, which often tells it
+// from the others.
+func short(name string) string {
+	const mostMM = 36.0
+	font := flow.Bold(flow.SmallPT)
+	if canvas.Width(name, font) <= mostMM {
+		return name
+	}
+	last := name[strings.LastIndexByte(name, ' ')+1:]
+	if w := canvas.Width(last, font); w < mostMM/2 {
+		head, _ := canvas.Cut(name, font, mostMM-w)
+		return head + " " + last
+	}
+	head, _ := canvas.Cut(name, font, mostMM)
+	return head
+}
+
+// members lists screens, each location with its own after sep; their numbers alone where the job has one location.
+func (m *maker) members(list []member, sep string) string {
+	var out strings.Builder
+	for i, x := range list {
+		switch {
+		case i > 0 && x.location == list[i-1].location:
+			out.WriteString(", ")
+		case len(m.plan.Locations) > 1:
+			if i > 0 {
+				out.WriteString(sep)
+			}
+			out.WriteString(short(x.location) + " ")
+		}
+		out.WriteString(fmt.Sprint(x.number))
+	}
+	return out.String()
+}
 
 // color is the color of a screen, or its ink where the job names no color.
 func (m *maker) color(s plan.Screen) string {

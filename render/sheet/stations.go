@@ -2,6 +2,8 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"bladecard/calc/plan"
 	"bladecard/render/canvas"
@@ -18,13 +20,14 @@ const (
 	mostRow  = 9   // stations in a row
 )
 
-// order draws the press order as a row of stations, over as many rows as it takes.
+// order draws the press order as a row of stations, over as many rows as it takes. One print alone has no order.
 func (m *maker) order(l plan.Location) {
+	if len(l.Stations) < 2 {
+		return
+	}
 	m.Space(1)
 	m.Ensure(stationH + 5)
-	if len(l.Stations) > 1 {
-		m.Paragraph("order", m.say.Many("sheet-doc.order", l.HeadsNeeded), flow.Bold(flow.BodyPT))
-	}
+	m.Paragraph("order", m.say.Many("sheet-doc.order", l.HeadsNeeded), flow.Bold(flow.BodyPT))
 	m.Y += 0.5
 	rows := (len(l.Stations) + mostRow - 1) / mostRow
 	per := (len(l.Stations) + rows - 1) / rows // none with one left over
@@ -69,6 +72,11 @@ func (m *maker) station(n int, s plan.Station, of plan.Screen, r page.Rect) {
 	in := r.Inset(pen.WidthMM / 2)
 	m.Add(page.Fill(name+" frame", in.X, in.Y, in.W, in.H, &fill, pen))
 	text := func(part string, r page.Rect, s string, sizePT float64, face canvas.Face) {
+		small := canvas.Font{Face: face, SizePT: flow.SmallPT}
+		wide := func(word string) bool { return canvas.Width(word, small) > r.W }
+		if slices.ContainsFunc(strings.Fields(s), wide) || wide(s) && r.H < 2*canvas.LineHeight(small) { // bold is too wide for its box
+			face = canvas.Regular
+		}
 		f := page.Fit(name+part, r, s, page.Style{Font: canvas.Font{Face: face, SizePT: sizePT}, Color: type_}, flow.SmallPT)
 		m.Add(f.Boxes...)
 	}
@@ -84,8 +92,12 @@ func (m *maker) station(n int, s plan.Station, of plan.Screen, r page.Rect) {
 		text(" wet", page.Rect{X: r.X + 0.5, Y: low.Bottom() - line, W: r.W - 1, H: line}, lines[1], flow.SmallPT, canvas.Bold)
 		return
 	}
-	text(" kind", page.Rect{X: in.X + tab, Y: in.Y, W: in.W - tab, H: line + 0.8}, what, 8.5, canvas.Bold)
-	text(" time", page.Rect{X: low.X, Y: low.Y, W: low.W, H: low.H - line}, lines[0], 9, canvas.Bold)
+	kind := page.Rect{X: in.X + tab, Y: in.Y, W: in.W - tab, H: line + 0.8}
+	if canvas.Width(what, flow.Bold(flow.SmallPT)) > kind.W {
+		kind.H = 2 * line
+	}
+	text(" kind", kind, what, 8.5, canvas.Bold)
+	text(" time", page.Rect{X: low.X, Y: kind.Bottom(), W: low.W, H: low.Bottom() - line - kind.Bottom()}, lines[0], 9, canvas.Bold)
 	text(" how", page.Rect{X: low.X, Y: low.Bottom() - line, W: low.W, H: line}, lines[1], flow.SmallPT, canvas.Regular)
 }
 

@@ -18,40 +18,43 @@ const (
 // swapped are screens that take the same in place of their blade and their mesh.
 type swapped struct {
 	plan.Screen
-	numbers []string
+	who []member
 }
 
 // swaps is what to take where a blade or a mesh is missing: a row for the screens that take the same, a column a
 // blade, and two for the meshes, those of the same film apart from those that change it.
-func (m *maker) swaps(l plan.Location) {
+func (m *maker) swaps() {
 	v := m.say
 	var groups []swapped
 	at := map[string]int{}
-	var blades, missing, without []string
-	for _, s := range l.Screens {
-		n := fmt.Sprint(s.Number)
-		if len(s.Equivalents) == 0 {
-			without = append(without, n)
-			continue
-		}
-		if slices.ContainsFunc(s.Equivalents, func(e plan.Equivalent) bool { return e.SharesMiss }) {
-			missing = append(missing, n)
-		}
-		key := m.blade(s.Blade.Name, s.Blade.Layup) + s.Mesh.Name + v.AngleRange(s.AngleDeg.Set, s.AngleDeg.Set) + v.Pulls(s.Strokes, s.Hits)
-		for _, name := range append([]string{m.blade(s.Blade.Name, s.Blade.Layup)}, m.bladesOf(s)...) {
-			if !slices.Contains(blades, name) {
-				blades = append(blades, name)
+	var blades []string
+	var missing, without []member
+	for _, l := range m.plan.Locations {
+		for _, s := range l.Screens {
+			is := member{l.Name, s.Number}
+			if len(s.Equivalents) == 0 {
+				without = append(without, is)
+				continue
 			}
+			if slices.ContainsFunc(s.Equivalents, func(e plan.Equivalent) bool { return e.SharesMiss }) {
+				missing = append(missing, is)
+			}
+			key := m.blade(s.Blade.Name, s.Blade.Layup) + s.Mesh.Name + v.AngleRange(s.AngleDeg.Set, s.AngleDeg.Set) + v.Pulls(s.Strokes, s.Hits)
+			for _, name := range append([]string{m.blade(s.Blade.Name, s.Blade.Layup)}, m.bladesOf(s)...) {
+				if !slices.Contains(blades, name) {
+					blades = append(blades, name)
+				}
+			}
+			for _, e := range s.Equivalents {
+				key += "\n" + e.Kind + e.Blade + e.Mesh + m.instead(s, e)
+			}
+			i, has := at[key]
+			if !has {
+				i = len(groups)
+				at[key], groups = i, append(groups, swapped{Screen: s})
+			}
+			groups[i].who = append(groups[i].who, is)
 		}
-		for _, e := range s.Equivalents {
-			key += "\n" + e.Kind + e.Blade + e.Mesh + m.instead(s, e)
-		}
-		i, has := at[key]
-		if !has {
-			i = len(groups)
-			at[key], groups = i, append(groups, swapped{Screen: s})
-		}
-		groups[i].numbers = append(groups[i].numbers, n)
 	}
 	slices.Sort(blades)
 	for i := 0; i < len(blades); i += mostBlades {
@@ -62,7 +65,7 @@ func (m *maker) swaps(l plan.Location) {
 			t.Header = append(t.Header, v.T("sheet-doc.mesh-same"), v.T("sheet-doc.mesh-other"))
 		}
 		for _, g := range groups {
-			cells := []flow.Cell{{Text: strings.Join(g.numbers, ", "), Strong: true}}
+			cells := []flow.Cell{{Text: m.members(g.who, "\n"), Strong: true}}
 			for _, name := range some {
 				cells = append(cells, m.swap(g.Screen, name))
 			}
@@ -72,7 +75,7 @@ func (m *maker) swaps(l plan.Location) {
 			t.Row(cells...)
 		}
 		if i == 0 {
-			m.Part("swaps", v.T("sheet-doc.swaps"), "", t)
+			m.Part("swaps", v.T("sheet-doc.swaps", "percent", v.Number(alikePercent, 0)), "", t)
 		} else {
 			m.Table(t)
 		}
@@ -83,10 +86,10 @@ func (m *maker) swaps(l plan.Location) {
 		return
 	}
 	if missing != nil {
-		m.note("swaps that miss", v.T("sheet-doc.share-miss", "list", strings.Join(missing, ", ")))
+		m.note("swaps that miss", v.T("sheet-doc.share-miss", "list", m.members(missing, "; ")))
 	}
 	if without != nil {
-		m.note("without swaps", v.T("sheet-doc.none-for", "list", strings.Join(without, ", ")))
+		m.note("without swaps", v.T("sheet-doc.none-for", "list", m.members(without, "; ")))
 	}
 }
 
@@ -100,10 +103,10 @@ func (m *maker) bladesOf(s plan.Screen) (out []string) {
 	return out
 }
 
-// swap is what a blade does on a screen: its angle, bold where that changes, and the change of the film.
+// swap is what a blade does on a screen: its angle, bold where that changes.
 func (m *maker) swap(s plan.Screen, blade string) flow.Cell {
 	if blade == m.blade(s.Blade.Name, s.Blade.Layup) {
-		return flow.Cell{Text: m.say.T("sheet-doc.as-set", "angle", m.say.Angle(s.AngleDeg.Set)), Strong: true, Dark: true}
+		return flow.Cell{Text: whole(m.say.T("sheet-doc.as-set", "angle", m.say.Angle(s.AngleDeg.Set)), cellMM), Strong: true, Dark: true}
 	}
 	for _, e := range s.Equivalents {
 		if e.Kind == "blade" && m.blade(e.Blade, e.Layup) == blade {
@@ -113,7 +116,10 @@ func (m *maker) swap(s plan.Screen, blade string) flow.Cell {
 	return flow.Cell{Text: "–"}
 }
 
-// instead is the setup of an equivalent, as far as it may differ, and its film against the one as set.
+// alike tells whether the film of an equivalent is called the same as the one as set.
+func alike(e plan.Equivalent) bool { return math.Abs(e.DeltaPercent) <= alikePercent }
+
+// instead is the setup of an equivalent, as far as it may differ, and the change of the film, unless that is alike.
 func (m *maker) instead(s plan.Screen, e plan.Equivalent) string {
 	v, parts := m.say, []string{}
 	if e.Kind == "mesh" {
@@ -125,38 +131,40 @@ func (m *maker) instead(s plan.Screen, e plan.Equivalent) string {
 	if e.Kind == "blade" || e.AngleDeg != s.AngleDeg.Set {
 		parts = append(parts, v.Angle(e.AngleDeg))
 	}
-	if e.Hits > 1 && e.Hits != s.Hits {
-		parts = append(parts, v.Many("change.hits-short", e.Hits))
-	}
-	if e.Strokes != s.Strokes || e.Hits != s.Hits && e.Hits <= 1 {
+	switch {
+	case e.Hits > 1 && (e.Hits != s.Hits || e.Strokes != s.Strokes):
+		parts = append(parts, v.Many("sheet-doc.hits-of", e.Strokes, "hits", fmt.Sprint(e.Hits)))
+	case e.Strokes != s.Strokes || e.Hits != s.Hits:
 		parts = append(parts, v.Many("change.strokes", e.Strokes))
 	}
-	return strings.Join(parts, ", ") + "\u00a0" + m.percent(e.DeltaPercent)
+	text := strings.Join(parts, ", ")
+	if !alike(e) {
+		text += " (" + m.percent(e.DeltaPercent) + ")"
+	}
+	return whole(text, swapMM)
 }
 
 // meshes are the meshes with which a screen's film stays the same, or the others.
 func (m *maker) meshes(s plan.Screen, same bool) flow.Cell {
 	var out []string
 	for _, e := range s.Equivalents {
-		if e.Kind == "mesh" && same == (math.Abs(e.DeltaPercent) <= alikePercent) {
+		if e.Kind == "mesh" && same == alike(e) {
 			out = append(out, m.instead(s, e))
 		}
 	}
 	if out == nil {
 		out = []string{"–"}
 	}
-	return flow.Cell{Text: strings.Join(out, "; "), Strong: same}
+	return flow.Cell{Text: strings.Join(out, "\u00a0· "), Strong: same}
 }
 
-// percent is a change in whole percent, since a finer figure would say more than is known.
+// percent is a change of the film in whole percent, since a finer figure would say more than is known.
 func (m *maker) percent(p float64) string {
-	switch whole := m.say.Number(math.Abs(p), 0) + "\u00a0%"; {
+	switch text := m.say.Number(math.Abs(p), 0) + "\u00a0%"; {
 	case p >= 0.5:
-		return "+" + whole
+		return "+" + text
 	case p <= -0.5:
-		return "−" + whole
-	case p == 0:
-		return whole
+		return "−" + text
 	}
-	return "<1\u00a0%"
+	return m.say.T("sheet-doc.same")
 }
