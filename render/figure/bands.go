@@ -1,6 +1,8 @@
 package figure
 
 import (
+	"math"
+
 	"github.com/wcharczuk/go-chart/v2"
 
 	"bladecard/render/canvas"
@@ -8,53 +10,68 @@ import (
 
 // ribbon is a band of the chart on its way to go-chart.
 type ribbon struct {
-	label  string
-	at     float64 // its middle, where the label would like to stand
-	fill   chart.Series
-	edges  []chart.Series // a printer may lose a tint
-	sample func(r *renderer, from, to canvas.Point)
+	row   row
+	layer []chart.Series // the tint
+	edges []chart.Series // a printer may lose a tint
 }
 
 // bands are the bands of the chart, that of what is known behind that of what is allowed. Both are cut off
 // at the ends of the plot.
 func (p *plot) bands() (out []ribbon) {
 	if edges := p.ch.knownEdges(); len(edges) > 0 {
-		at := edges[0][len(edges[0])/2].Y
-		if m := p.ch.Mark; m != nil {
-			at = m.Y * p.ch.Known.Low
-		}
-		out = append(out, p.ribbon(p.ch.Known.Label, at, knownGray, []float64{0.3, 0.5}, edges...))
+		out = append(out, p.ribbon(*p.ch.Known, knownGray, []float64{0.3, 0.5}, edges...))
 	}
-	if b := p.ch.Band; b != nil {
-		x, _ := p.ch.span(0)
-		out = append(out, p.ribbon(b.Label, (b.Low+b.High)/2, bandGray, []float64{0.9, 0.6},
-			[]XY{{x.Low, b.Low}, {x.High, b.Low}}, []XY{{x.Low, b.High}, {x.High, b.High}}))
+	if p.ch.Band != nil {
+		out = append(out, p.ribbon(*p.ch.Band, bandGray, []float64{0.9, 0.6}, p.ch.bandEdges(Interval{p.x.Min, p.x.Max})...))
 	}
 	return out
 }
 
-// ribbon is the band between pairs of lines, the lower one first.
-func (p *plot) ribbon(label string, at float64, tint canvas.Color, dash []float64, lines ...[]XY) ribbon {
+// ribbon is the band between pairs of lines, the lower one first. Where none of them lies in the plot, words
+// say where the band is, and there is no tint.
+func (p *plot) ribbon(b Band, tint canvas.Color, dash []float64, lines ...[]XY) ribbon {
+	var out ribbon
 	edge := stroke(canvas.Black, edgeMM, dash...)
-	out := ribbon{label: label, at: at, sample: func(r *renderer, from, to canvas.Point) {
+	for _, l := range lines {
+		in := Line{}
+		for _, v := range l {
+			if !(v.Y > p.y.Min && v.Y < p.y.Max) {
+				v.Y = math.NaN()
+			}
+			in.Points = append(in.Points, v)
+		}
+		for _, run := range in.runs() {
+			out.edges = append(out.edges, series(stroke(canvas.White, edgeMM), run...), series(edge, run...))
+		}
+	}
+	if len(out.edges) == 0 {
+		text := b.Inside
+		if low, high := lines[0][0].Y, lines[1][0].Y; low >= p.y.Max {
+			text = b.Above
+		} else if high <= p.y.Min {
+			text = b.Below
+		}
+		out.row.text = text
+		return out
+	}
+	out.row = row{text: b.Label, sample: func(r *renderer, from, to canvas.Point) {
 		half := capEM / 2 * p.em
 		r.c.Draw(rectPath(from.X, from.Y-half, to.X-from.X, 2*half), &tint, ink(edgeMM, dash...))
 	}}
-	out.fill = layer(func(r *renderer, box chart.Box) {
+	out.layer = []chart.Series{layer(func(r *renderer, box chart.Box) {
 		for i := 0; i+1 < len(lines); i += 2 {
 			values := between{low: lines[i], high: lines[i+1], y: p.y}
 			chart.Draw.BoundedSeries(r, box, p.x, p.y, chart.Style{FillColor: solid(tint)}, values)
 		}
-	})
-	for _, l := range lines {
-		for _, v := range l {
-			if p.y != nil && (v.Y <= p.y.Min || v.Y >= p.y.Max) {
-				l = nil // it leaves the plot
-				break
-			}
-		}
-		if l != nil {
-			out.edges = append(out.edges, series(stroke(canvas.White, edgeMM), l...), series(edge, l...))
+	})}
+	return out
+}
+
+// bandEdges are the edges of the band of what is allowed, the lower one first.
+func (ch Chart) bandEdges(x Interval) (out [][]XY) {
+	if b := ch.Band; b != nil {
+		for _, y := range []float64{b.Low, b.High} {
+			out = append(out, []XY{{x.Low, y}, {x.High, y}})
 		}
 	}
 	return out

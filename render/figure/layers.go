@@ -3,6 +3,7 @@ package figure
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"github.com/wcharczuk/go-chart/v2"
 	"github.com/wcharczuk/go-chart/v2/drawing"
@@ -60,7 +61,7 @@ func (p *plot) drawGrid(r *renderer, box chart.Box) {
 
 // drawBreaks breaks an axis that does not begin at zero: two slanted strokes near its beginning.
 func (p *plot) drawBreaks(r *renderer, box chart.Box) {
-	const awayMM, apartMM, halfMM, slantMM = 1.6, 0.7, 0.9, 0.35
+	const awayMM, apartMM, halfMM, slantMM = 1.6, 0.7, 0.6, 0.25
 	corner := r.point(box.Left, box.Bottom)
 	for _, axis := range []struct {
 		broken bool
@@ -87,24 +88,26 @@ func (p *plot) drawRange(r *renderer, box chart.Box) {
 	}
 	p.upright(r, box, b.Low, stroke(canvas.Black, edgeMM, 0.3, 0.7))
 	p.upright(r, box, b.High, stroke(canvas.Black, edgeMM, 0.3, 0.7))
-	const downMM, highMM = 0.2, 0.8
-	bar := chart.Box{Top: box.Bottom + unitsUp(downMM), Bottom: box.Bottom + unitsUp(downMM+highMM),
+	const downMM = 0.2
+	bar := chart.Box{Top: box.Bottom + unitsUp(downMM), Bottom: box.Bottom + unitsUp(downMM+rangeMM),
 		Left: box.Left + p.x.Translate(b.Low), Right: box.Left + p.x.Translate(b.High)}
-	if half := unitsUp(highMM / 2); bar.Width() < 2*half { // a range of one value still shows
+	if half := unitsUp(rangeMM / 2); bar.Width() < 2*half { // a range of one value still shows
 		bar.Left, bar.Right = bar.Left-half, bar.Right+half
 	}
 	chart.Draw.Box(r, bar, chart.Style{FillColor: drawing.ColorBlack})
 }
 
-// drawMarkers sets each line's sign on it, up to three times, beside those of the others, and its end marks.
+// drawMarkers sets each line's sign on it, up to three times, beside those of the others and its end marks, and
+// then these.
 func (p *plot) drawMarkers(r *renderer, box chart.Box) {
 	place := func(v XY) canvas.Point { return r.point(box.Left+p.x.Translate(v.X), box.Bottom-p.y.Translate(v.Y)) }
-	const apartMM = 25 // of the signs of one line, about
+	const apartMM, clearMM = 25, 2.4 // of the signs of one line, about; of a sign from an end mark
 	times := int(clamp(r.mm(box.Width())/apartMM, 1, 3))
 	for i, l := range p.ch.Lines {
 		for k := range times {
 			x := p.x.Min + p.x.GetDelta()*(float64(k)+(float64(i)+0.5)/float64(len(p.ch.Lines)))/float64(times)
-			if !l.Dots && len(p.ch.Lines) > 1 && l.covers(x) {
+			near := slices.ContainsFunc(l.Ends, func(e End) bool { return math.Abs(place(e.At).X-place(XY{X: x}).X) < clearMM })
+			if !near && !l.Dots && len(p.ch.Lines) > 1 && l.covers(x) {
 				drawMarker(p.c, place(XY{x, l.at(x)}), l.Style)
 			}
 		}
@@ -116,86 +119,95 @@ func (p *plot) drawMarkers(r *renderer, box chart.Box) {
 	}
 }
 
-// drawColumn writes the labels of the lines and of the bands, none over another, each behind a sample of
-// what it names. The annotations of go-chart are boxes of one row that overlap.
+// drawColumn writes the labels of the lines, none over another, each behind a sample of what it names, and under
+// them those that have their place. The annotations of go-chart are boxes of one row that overlap.
 func (p *plot) drawColumn(r *renderer, box chart.Box) {
-	var want, size []float64
-	for _, e := range p.ends {
-		want, size = append(want, r.point(0, box.Bottom-p.y.Translate(e.at)).Y), append(size, e.h)
+	x, top, y := p.r.Right()-p.columnW+beforeMM, p.r.Y+p.columnTop, r.point(0, box.Bottom).Y+asideEM*p.em
+	write := func(e row, middle float64) {
+		if e.sample != nil {
+			e.sample(r, canvas.Point{X: x, Y: middle}, canvas.Point{X: x + stubMM, Y: middle})
+		}
+		e.draw(p.c, x+e.indent(), middle-e.h/2, e.w, 0)
 	}
-	at, ok := spread(want, size, r.point(0, box.Top).Y-p.over, r.point(0, box.Bottom).Y+p.under)
+	for i := len(p.fixed) - 1; i >= 0; i-- {
+		y -= p.fixed[i].h
+		write(p.fixed[i], y+p.fixed[i].h/2)
+	}
+	var want, size []float64
+	for _, e := range p.lines {
+		at := math.Inf(1) // how many have no room: under the others
+		if e.sample != nil {
+			at = r.point(0, box.Bottom-p.y.Translate(e.at)).Y
+		}
+		want, size = append(want, math.Min(at, y)), append(size, e.h)
+	}
+	at, ok := spread(want, size, top, y)
 	if !ok {
 		r.fail(noRoom("chart", p.r, "the label of the line needs more height than the plot has"))
 		return
 	}
-	x := p.r.Right() - p.columnW + beforeMM
-	for i, e := range p.ends {
-		e.sample(r, canvas.Point{X: x, Y: at[i]}, canvas.Point{X: x + stubMM, Y: at[i]})
-		e.draw(p.c, x+stubMM+gapMM, at[i]-e.h/2, e.w, 0)
+	for i, e := range p.lines {
+		write(e, at[i])
 	}
 }
 
-// piece draws a piece of the line for its label.
-func (l Line) piece(r *renderer, from, to canvas.Point) {
-	middle := canvas.Point{X: (from.X + to.X) / 2, Y: from.Y}
-	if l.Dots {
-		dot(r.c, middle, dotMM, canvas.Black)
-		return
-	}
-	r.line(l.style(), from, to)
-	drawMarker(r.c, middle, l.Style)
-}
-
-// drawTitles writes the titles level, that of y above its axis, and the second scale of x above
-// the plot. go-chart turns the title of y, breaks none, and has no second axis of x.
-func (p *plot) drawTitles(r chart.Renderer, box chart.Box, _ chart.Style) {
-	own, is := r.(*renderer)
-	if !is {
-		return
-	}
-	a, b := own.point(box.Left, box.Top), own.point(box.Right, box.Top)
-	center := func(t block) float64 { return clamp((a.X+b.X-t.w)/2, p.r.X, p.r.Right()-t.w) }
-	p.title.draw(p.c, p.r.X, p.r.Y, p.title.w, 0)
-	p.yTitle.draw(p.c, p.r.X, p.r.Y+p.yRow, p.yTitle.w, 0)
-	p.drawBottom(center(p.xTitle))
-	if p.ch.Top == nil {
-		return
-	}
-	x := p.r.Right() - p.topTitle.w
-	if p.topRow > p.yRow {
-		x = center(p.topTitle)
-	}
-	p.topTitle.draw(p.c, x, p.r.Y+p.topRow, p.topTitle.w, 0.5)
-	own.line(stroke(canvas.Black, axisMM), a, b)
-	f, end, right := p.ch.font(), math.Inf(-1), math.Min(p.r.Right(), p.r.Right()-p.columnW+beforeMM)
-	for _, t := range p.x.ticks {
-		at := own.point(box.Left+p.x.Translate(t.Value), box.Top)
-		s := p.ch.Top.Label(t.Value)
-		w := p.c.TextWidth(s, f)
-		if x := clamp(at.X-w/2, p.r.X, right-w); x > end { // moved in, the last may reach the one before
-			p.c.Text(x, at.Y-(clearEM+canvas.Descent)*p.em, s, f, canvas.Black, 0)
-			end = x + w
+// piece draws a piece of one of so many lines for its label.
+func (p *plot) piece(l Line, lines int) func(r *renderer, from, to canvas.Point) {
+	return func(r *renderer, from, to canvas.Point) {
+		middle := canvas.Point{X: (from.X + to.X) / 2, Y: from.Y}
+		if l.Dots {
+			dot(r.c, middle, dotMM, canvas.Black)
+			return
+		}
+		r.line(l.style(), from, to)
+		if lines > 1 {
+			drawMarker(r.c, middle, l.Style)
 		}
 	}
 }
 
-// drawBottom writes the title of x in the middle of its axis, or further left or higher where the meaning
-// of the marks stands beside or under it.
-func (p *plot) drawBottom(x float64) {
-	y := p.r.Bottom() - p.xTitle.h
-	mark := p.r.Right() - p.marksW
-	switch {
-	case len(p.marks) == 0:
-	case len(p.xTitle.lines) == 1 && p.xTitle.w+p.marksW < p.r.W:
-		x = math.Min(x, mark-p.xTitle.w)
-	default:
-		y -= lineEM * p.em
+// drawSet draws the mark for its label, on a piece of the bar of the range.
+func (p *plot) drawSet(r *renderer, from, to canvas.Point) {
+	if p.ch.Range != nil {
+		r.c.Draw(rectPath(from.X, from.Y-rangeMM/2, to.X-from.X, rangeMM), &canvas.Black, canvas.Pen{})
 	}
-	p.xTitle.draw(p.c, x, y, p.xTitle.w, 0.5)
-	for _, m := range p.marks {
-		row := p.r.Bottom() - lineEM*p.em
-		m.mark.draw(p.c, canvas.Point{X: mark + 0.62*markEM*p.em, Y: row + lineEM*p.em/2})
-		m.draw(p.c, mark+markEM*p.em, row, m.w, 0)
-		mark += markEM*p.em + m.w
+	middle := canvas.Point{X: (from.X + to.X) / 2, Y: from.Y}
+	dot(r.c, middle, markMM+haloMM, canvas.White)
+	dot(r.c, middle, markMM, canvas.Black)
+}
+
+// drawTitles writes the titles level, that of y above its axis, and the second scale of x below the
+// first. go-chart turns the title of y, breaks none, and has no second axis of x.
+func (p *plot) drawTitles(r *renderer, box chart.Box) {
+	left, right := r.point(box.Left, box.Bottom), r.point(box.Right, box.Bottom)
+	p.title.draw(p.c, p.r.X, p.r.Y, p.title.w, 0)
+	p.yTitle.draw(p.c, p.r.X, p.r.Y+p.topH-clearEM*p.em-p.yTitle.h, p.yTitle.w, 0)
+	column := p.r.Right() - p.columnW + beforeMM
+	base := left.Y + belowEM*p.em // of the figures
+	for i, t := range p.xTitles {
+		if i > 0 {
+			p.drawSecond(r, box, base, math.Min(p.r.Right(), column))
+		}
+		x, y := column, base-canvas.Ascent*p.em
+		if !p.aside {
+			x, y = clamp((left.X+right.X-t.w)/2, p.r.X, p.r.Right()-t.w), base+canvas.Descent*p.em
+			base += t.h
+		}
+		t.draw(p.c, x, y, t.w, 0.5)
+		base += lineEM * p.em
+	}
+}
+
+// drawSecond writes the figures of the second scale of x.
+func (p *plot) drawSecond(r *renderer, box chart.Box, base, right float64) {
+	f, end := p.ch.font(), math.Inf(-1)
+	for _, t := range p.x.ticks {
+		s := p.ch.Second.Label(t.Value)
+		w := p.c.TextWidth(s, f)
+		at := r.point(box.Left+p.x.Translate(t.Value), box.Bottom).X
+		if x := clamp(at-w/2, p.r.X, right-w); x > end { // moved in, the last may reach the one before
+			p.c.Text(x, base, s, f, canvas.Black, 0)
+			end = x + w
+		}
 	}
 }

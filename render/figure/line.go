@@ -19,7 +19,7 @@ type Line struct {
 	Ends   []End   // where the line stops, and why
 	Strong bool    // the chosen one: wide, its label bold
 	Dots   bool    // each point stands alone
-	Style  int     // dash and marker, from 0: the same thing has the same style on every chart of a set
+	Style  int     // dash and marker, from 0: the same thing has the same style on every chart of a set; -1, -2 ...: dash alone
 	Step   float64 // spacing of the samples: a wider hole breaks the line; 0: only points that are not finite do
 }
 
@@ -75,7 +75,7 @@ func (l Line) style() chart.Style {
 }
 
 // nth is the index of a style among n patterns, which come round again.
-func nth(style, n int) int { return ((style % n) + n) % n }
+func nth(style, n int) int { return max(style, -1-style) % n }
 
 // markers are the corners of the signs on the lines, in mm from the middle; without corners it is a circle.
 var markers = [][]canvas.Point{
@@ -90,6 +90,9 @@ var markers = [][]canvas.Point{
 
 // drawMarker sets the sign of a style on its line.
 func drawMarker(c canvas.Canvas, at canvas.Point, style int) {
+	if style < 0 {
+		return
+	}
 	const penMM, radiusMM = 0.2, 0.7
 	var p canvas.Path
 	if corners := markers[nth(style, len(markers))]; corners == nil {
