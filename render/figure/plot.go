@@ -199,11 +199,6 @@ func (p *plot) column(h float64) {
 	for n := len(all); n > 0; n-- {
 		p.lines, p.ch.Lines = nil, nil
 		h := used
-		if p.ch.More != nil {
-			if more := label(row{text: p.ch.More(len(all) - n)}, f); len(more.lines) > 0 && h+more.h+first <= free {
-				p.lines, h = append(p.lines, more), h+more.h
-			}
-		}
 		for _, i := range chosen(all, n) {
 			l := all[i]
 			p.ch.Lines = append(p.ch.Lines, l)
@@ -213,6 +208,11 @@ func (p *plot) column(h float64) {
 					labels[i].at = l.at(p.ch.Mark.X)
 				}
 				p.lines, h = append(p.lines, labels[i]), h+labels[i].h
+			}
+		}
+		if p.ch.More != nil {
+			if more := label(row{text: p.ch.More(len(all) - n)}, f); len(more.lines) > 0 && (h+more.h <= free || n > 1) {
+				p.lines, h = append(p.lines, more), h+more.h
 			}
 		}
 		if h <= free {
