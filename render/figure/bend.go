@@ -36,6 +36,12 @@ const (
 	leastBendH = 8.0 // mm of free height
 )
 
+// Tints of the softest and the hardest rubber.
+const (
+	softGray = 250
+	hardGray = 195
+)
+
 // face is the printing face of a blade of free height 1, from the edge up to the holder, with the lean there. A
 // blade that is held at one end and pushed at the other leans along its length as the square of the distance.
 func (b Bend) face() (ps []canvas.Point, deg []float64) {

@@ -60,9 +60,6 @@ var dashes = [][]float64{
 	{2.2, 0.5, 0.4, 0.5, 0.4, 0.5},
 }
 
-// Dashes is how many lines can be told apart by their dash alone.
-var Dashes = len(dashes)
-
 // style is how the line is drawn.
 func (l Line) style() chart.Style {
 	switch {

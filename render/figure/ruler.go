@@ -45,91 +45,115 @@ func (s Ruler) ends() (lo, hi float64) {
 	return lo, hi
 }
 
+// scaled is a ruler with its places on paper.
+type scaled struct {
+	Ruler
+	c              canvas.Canvas
+	r              Rect
+	plain, bold    canvas.Font
+	pitch, gap     float64
+	names, effects float64 // width of these columns
+	x0, x1         float64 // of the scale
+	lo, hi         float64 // on it
+}
+
+func (s *scaled) at(um float64) float64     { return s.x0 + (s.x1-s.x0)*(um-s.lo)/(s.hi-s.lo) }
+func (s *scaled) within(um float64) float64 { return clamp(um, s.lo, s.hi) }
+func (s *scaled) width(text string) float64 { return s.c.TextWidth(text, s.plain) }
+func (s *scaled) middle(row int) float64    { return s.r.Y + (float64(row)+0.5)*s.pitch }
+func (s *scaled) base(row int) float64 {
+	return s.r.Y + float64(row)*s.pitch + (s.pitch+capEM*em(s.plain))/2
+}
+
 // Draw draws the ruler at the top of r.
 func (s Ruler) Draw(c canvas.Canvas, r Rect) error {
 	if err := r.check("ruler"); err != nil {
 		return err
 	}
-	f := canvas.Font{SizePT: typeSize(s.SizePT)}
-	bold := canvas.Font{Face: canvas.Bold, SizePT: f.SizePT}
-	pitch, gap := rulerPitchEM*em(f), 0.5*em(f)
-	names, effects, tags := c.TextWidth(s.SetLabel, f), 0.0, 0.0
-	for _, w := range s.Rows {
-		names, effects, tags = math.Max(names, c.TextWidth(w.Label, bold)), math.Max(effects, c.TextWidth(w.Effect, bold)), math.Max(tags, c.TextWidth(w.Tag, f))
+	p := &scaled{Ruler: s, c: c, r: r, plain: canvas.Font{SizePT: typeSize(s.SizePT)}}
+	p.bold = bold(p.plain)
+	if err := p.measure(); err != nil {
+		return err
 	}
-	names = math.Min(names, 0.42*r.W-effects)
-	x0, x1 := r.X+names+effects+3*gap, r.Right()-gap
-	lo, hi := s.ends()
-	if !finite(lo, hi) || x1-x0 < tags+8 || s.Height() > r.H+0.01 {
-		return noRoom("ruler", r, "the names and the tags leave no scale")
-	}
-	lo, hi = lo-0.04*(hi-lo), hi+0.04*(hi-lo)
-	for _, w := range s.Rows { // a tag that fits neither behind the tail nor beyond the head gets its room there
-		tag, tail, head := c.TextWidth(w.Tag, f)+2*gap, s.Set, w.To
-		if w.Span != nil {
-			tail, head = clamp(w.Span.Low, lo, hi), clamp(w.Span.High, lo, hi)
-		}
-		if mmPerUM := (x1 - x0) / (hi - lo); (head-lo)*mmPerUM+tag > x1-x0 && (tail-lo)*mmPerUM < tag {
-			hi = lo + (head-lo)*(x1-x0)/(x1-x0-tag)
-		}
-	}
-	at := func(um float64) float64 { return x0 + (x1-x0)*(um-lo)/(hi-lo) }
-	base := func(row int) float64 { return r.Y + float64(row)*pitch + (pitch+capEM*em(f))/2 }
-	middle := func(row int) float64 { return r.Y + (float64(row)+0.5)*pitch }
-
-	ground := canvas.Gray(222)
-	c.Draw(rectPath(at(s.Target.Low), r.Y+pitch, at(s.Target.High)-at(s.Target.Low), s.Height()-pitch), &ground, canvas.Pen{})
-	s.drawScale(c, r, lo, hi, at, f, base(0), r.Y+pitch)
-	x := at(s.Set)
-	c.Draw(polyline(canvas.Point{X: x, Y: r.Y + pitch}, canvas.Point{X: x, Y: r.Y + s.Height() - 0.1}), nil, ink(0.2, 0.8, 0.8))
-	c.Text(r.X, base(1), s.SetLabel, f, canvas.Black, 0)
-	from, to := at(s.Band.Low), at(s.Band.High)
-	c.Draw(polyline(canvas.Point{X: from, Y: middle(1)}, canvas.Point{X: to, Y: middle(1)}), nil, ink(0.5))
-	for _, end := range []float64{from, to} {
-		c.Draw(polyline(canvas.Point{X: end, Y: middle(1) - 0.9}, canvas.Point{X: end, Y: middle(1) + 0.9}), nil, ink(0.5))
-	}
-	dot(c, canvas.Point{X: x, Y: middle(1)}, 1.1, canvas.Black)
+	ground, low, x, bottom := canvas.Gray(222), p.at(s.Target.Low), p.at(s.Set), r.Y+s.Height()
+	c.Draw(rectPath(low, r.Y+p.pitch, p.at(s.Target.High)-low, s.Height()-p.pitch), &ground, canvas.Pen{})
+	p.drawScale(r.Y + p.pitch)
+	c.Draw(segment(x, r.Y+p.pitch, x, bottom-0.1), nil, ink(0.2, 0.8, 0.8))
+	c.Text(r.X, p.base(1), s.SetLabel, p.plain, canvas.Black, 0)
+	whisker(c, p.at(s.Band.Low), p.at(s.Band.High), p.middle(1), 0.9, 0.5)
+	dot(c, canvas.Point{X: x, Y: p.middle(1)}, 1.1, canvas.Black)
 	for i, w := range s.Rows {
-		row := i + 2
-		face := bold
-		if w.Span != nil {
-			face = f
-		}
-		room := names
-		if w.Effect == "" {
-			room += effects + gap
-		}
-		label, _ := canvas.Cut(w.Label, face, room)
-		c.Text(r.X, base(row), label, face, canvas.Black, 0)
-		c.Text(r.X+names+gap+effects-c.TextWidth(w.Effect, bold), base(row), w.Effect, bold, canvas.Black, 0)
-		left, right := x, at(w.To)
-		if w.Span != nil {
-			left, right = at(clamp(w.Span.Low, lo, hi)), at(clamp(w.Span.High, lo, hi))
-			c.Draw(rectPath(left, middle(row)-0.9, math.Max(right-left, 0.6), 1.8), &canvas.Black, canvas.Pen{})
-		} else {
-			arrow(c, canvas.Point{X: left, Y: middle(row)}, canvas.Point{X: right, Y: middle(row)}, 0.7, math.Min(2.2, math.Abs(right-left)), false)
-		}
-		left, right = math.Min(left, right), math.Max(left, right)
-		wide := c.TextWidth(w.Tag, f)
-		start, before := right+gap, left-gap-wide // beyond the head; where that leaves the ruler, behind the tail
-		if downward := w.Span == nil && w.To < s.Set; before >= x0 && (downward || start+wide > r.Right()) {
-			start = before
-		}
-		c.Text(math.Min(start, r.Right()-wide), base(row), w.Tag, f, canvas.Black, 0)
+		p.drawRow(i+2, w)
 	}
 	return nil
 }
 
+// measure finds the columns and the scale.
+func (s *scaled) measure() error {
+	tags := 0.0
+	s.pitch, s.gap, s.names = rulerPitchEM*em(s.plain), 0.5*em(s.plain), s.width(s.SetLabel)
+	for _, w := range s.Rows {
+		s.names = math.Max(s.names, s.c.TextWidth(w.Label, s.bold))
+		s.effects, tags = math.Max(s.effects, s.c.TextWidth(w.Effect, s.bold)), math.Max(tags, s.width(w.Tag))
+	}
+	s.names = math.Min(s.names, 0.42*s.r.W-s.effects)
+	s.x0, s.x1 = s.r.X+s.names+s.effects+3*s.gap, s.r.Right()-s.gap
+	lo, hi := s.ends()
+	if !finite(lo, hi) || s.x1-s.x0 < tags+8 || s.Height() > s.r.H+0.01 {
+		return noRoom("ruler", s.r, "the names and the tags leave no scale")
+	}
+	s.lo, s.hi = lo-0.04*(hi-lo), hi+0.04*(hi-lo)
+	for _, w := range s.Rows { // a tag that fits neither behind the tail nor beyond the head gets its room there
+		tag, tail, head := s.width(w.Tag)+2*s.gap, s.Set, w.To
+		if w.Span != nil {
+			tail, head = s.within(w.Span.Low), s.within(w.Span.High)
+		}
+		if mmPerUM := (s.x1 - s.x0) / (s.hi - s.lo); (head-s.lo)*mmPerUM+tag > s.x1-s.x0 && (tail-s.lo)*mmPerUM < tag {
+			s.hi = s.lo + (head-s.lo)*(s.x1-s.x0)/(s.x1-s.x0-tag)
+		}
+	}
+	return nil
+}
+
+// drawRow draws a change: its label and effect, its arrow or bar, its tag.
+func (s *scaled) drawRow(row int, w RulerRow) {
+	face, room := s.bold, s.names
+	if w.Span != nil {
+		face = s.plain
+	}
+	if w.Effect == "" {
+		room += s.effects + s.gap
+	}
+	label, _ := canvas.Cut(w.Label, face, room)
+	s.c.Text(s.r.X, s.base(row), label, face, canvas.Black, 0)
+	s.c.Text(s.r.X+s.names+s.gap+s.effects-s.c.TextWidth(w.Effect, s.bold), s.base(row), w.Effect, s.bold, canvas.Black, 0)
+	left, right, y := s.at(s.Set), s.at(w.To), s.middle(row)
+	if w.Span != nil {
+		left, right = s.at(s.within(w.Span.Low)), s.at(s.within(w.Span.High))
+		s.c.Draw(rectPath(left, y-0.9, math.Max(right-left, 0.6), 1.8), &canvas.Black, canvas.Pen{})
+	} else {
+		arrow(s.c, canvas.Point{X: left, Y: y}, canvas.Point{X: right, Y: y}, 0.7, math.Min(2.2, math.Abs(right-left)), false)
+	}
+	left, right = math.Min(left, right), math.Max(left, right)
+	wide := s.width(w.Tag)
+	start, before := right+s.gap, left-s.gap-wide // beyond the head; where that leaves the ruler, behind the tail
+	if downward := w.Span == nil && w.To < s.Set; before >= s.x0 && (downward || start+wide > s.r.Right()) {
+		start = before
+	}
+	s.c.Text(math.Min(start, s.r.Right()-wide), s.base(row), w.Tag, s.plain, canvas.Black, 0)
+}
+
 // drawScale draws the scale at y with its unit and numbers over it.
-func (s Ruler) drawScale(c canvas.Canvas, r Rect, lo, hi float64, at func(float64) float64, f canvas.Font, base, y float64) {
-	c.Text(r.X, base, s.Unit, f, canvas.Black, 0)
-	c.Draw(polyline(canvas.Point{X: at(lo), Y: y}, canvas.Point{X: at(hi), Y: y}), nil, ink(0.25))
-	step := roundStep((hi - lo) / 7)
-	for v := math.Ceil(lo/step) * step; v <= hi; v += step {
-		c.Draw(polyline(canvas.Point{X: at(v), Y: y}, canvas.Point{X: at(v), Y: y + 0.9}), nil, ink(0.25))
+func (s *scaled) drawScale(y float64) {
+	s.c.Text(s.r.X, s.base(0), s.Unit, s.plain, canvas.Black, 0)
+	s.c.Draw(segment(s.at(s.lo), y, s.at(s.hi), y), nil, ink(0.25))
+	step := roundStep((s.hi - s.lo) / 7)
+	for v := math.Ceil(s.lo/step) * step; v <= s.hi; v += step {
+		x := s.at(v)
+		s.c.Draw(segment(x, y, x, y+0.9), nil, ink(0.25))
 		label := s.Format(v+0, digits(step))
-		if w := c.TextWidth(label, f); at(v)+w/2 <= r.Right() && at(v)-w/2 > r.X+c.TextWidth(s.Unit, f) {
-			c.Text(at(v)-w/2, base, label, f, canvas.Black, 0)
+		if w := s.width(label); x+w/2 <= s.r.Right() && x-w/2 > s.r.X+s.width(s.Unit) {
+			s.c.Text(x-w/2, s.base(0), label, s.plain, canvas.Black, 0)
 		}
 	}
 }

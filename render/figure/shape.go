@@ -31,6 +31,19 @@ func polyline(ps ...canvas.Point) canvas.Path {
 	return p
 }
 
+// segment is the straight line between two points.
+func segment(x0, y0, x1, y1 float64) canvas.Path {
+	return polyline(canvas.Point{X: x0, Y: y0}, canvas.Point{X: x1, Y: y1})
+}
+
+// whisker draws a level line with strokes across both ends.
+func whisker(c canvas.Canvas, from, to, y, halfMM, endMM float64) {
+	c.Draw(segment(from, y, to, y), nil, ink(0.5))
+	for _, x := range []float64{from, to} {
+		c.Draw(segment(x, y-halfMM, x, y+halfMM), nil, ink(endMM))
+	}
+}
+
 // ink is a black pen.
 func ink(widthMM float64, dash ...float64) canvas.Pen {
 	return canvas.Pen{Color: canvas.Black, WidthMM: widthMM, DashMM: dash}
