@@ -54,9 +54,9 @@ func (p *plot) ribbon(b Band, tint canvas.Color, dash []float64, lines ...[]XY) 
 		out.row.text = text
 		return out
 	}
-	out.row = row{text: b.Label, sample: func(r *renderer, from, to canvas.Point) {
+	out.row = row{text: b.Label, sample: func(from, to canvas.Point) {
 		half := capEM / 2 * p.em
-		r.c.Draw(rectPath(from.X, from.Y-half, to.X-from.X, 2*half), &tint, ink(edgeMM, dash...))
+		p.c.Draw(rectPath(from.X, from.Y-half, to.X-from.X, 2*half), &tint, ink(edgeMM, dash...))
 	}}
 	out.layer = []chart.Series{layer(func(r *renderer, box chart.Box) {
 		for i := 0; i+1 < len(lines); i += 2 {

@@ -1,6 +1,7 @@
 package figure
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
@@ -95,10 +96,7 @@ const (
 
 // plan measures the labels and finds the largest free height in mm that has room.
 func (b Bend) plan(c canvas.Canvas, r Rect) (p bendPlan, k float64, err error) {
-	if err = r.check("bend"); err == nil {
-		err = b.check()
-	}
-	if err != nil {
+	if err = cmp.Or(r.check("bend"), b.check()); err != nil {
 		return p, 0, err
 	}
 	f := bold(canvas.Font{SizePT: typeSize(b.SizePT)})

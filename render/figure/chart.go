@@ -243,10 +243,7 @@ func (ch Chart) number(v float64, digits int) string {
 // is left out, and where the labels have no room, what explains the marks. The error is ErrNoRoom where
 // texts and plot do not fit, ErrNoData where there is nothing to draw.
 func (ch Chart) Draw(c canvas.Canvas, r Rect) error {
-	if err := r.check("chart"); err != nil {
-		return err
-	}
-	if err := ch.check(); err != nil {
+	if err := cmp.Or(r.check("chart"), ch.check()); err != nil {
 		return err
 	}
 	p, err := ch.measure(c, r)

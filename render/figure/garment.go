@@ -90,7 +90,7 @@ func (d *garmentDrawing) onBody() {
 	d.print(low, canvas.Point{X: high.X, Y: low.Y}, high, canvas.Point{X: low.X, Y: high.Y})
 
 	seam, hem := d.at(0, d.seamMM()), d.at(0, d.high)
-	d.c.Draw(polyline(seam, hem), nil, canvas.Pen{Color: canvas.Black, WidthMM: 0.15, DashMM: []float64{2, 0.6, 0.4, 0.6}})
+	d.c.Draw(polyline(seam, hem), nil, ink(0.15, 2, 0.6, 0.4, 0.6))
 	px := max(d.r.X+1, min(d.r.Right()-1, (low.X+high.X)/2))
 	if math.Abs(px-seam.X) > 0.01 { // the height of the seam, carried over to the arrow
 		d.c.Draw(polyline(seam, canvas.Point{X: px, Y: seam.Y}), nil, hairline)
@@ -100,7 +100,7 @@ func (d *garmentDrawing) onBody() {
 	if d.AcrossMM > 0 {
 		em := d.SizePT * canvas.MMPerPT
 		y := min(high.Y+2, d.r.Bottom()-1.6*em)
-		d.c.Draw(polyline(canvas.Point{X: px, Y: high.Y}, canvas.Point{X: px, Y: y + 0.7}), nil, hairline)
+		d.c.Draw(segment(px, high.Y, px, y+0.7), nil, hairline)
 		d.dimension(canvas.Point{X: seam.X, Y: y}, canvas.Point{X: px, Y: y})
 		d.label(d.AcrossLabel, y+0.9*em, (seam.X+px-d.width(d.AcrossLabel))/2)
 	}
@@ -109,10 +109,10 @@ func (d *garmentDrawing) onBody() {
 // print draws the print itself.
 func (d *garmentDrawing) print(corners ...canvas.Point) {
 	gray := canvas.Gray(225)
-	d.c.Draw(polygon(corners...), &gray, canvas.Pen{Color: canvas.Black, WidthMM: 0.4, DashMM: []float64{1.4, 0.7}})
+	d.c.Draw(polygon(corners...), &gray, ink(0.4, 1.4, 0.7))
 }
 
-var hairline = canvas.Pen{Color: canvas.Black, WidthMM: dimensionMM}
+var hairline = ink(dimensionMM)
 
 // dimension is a line with an arrow head at both ends, smaller where it is short.
 func (d *garmentDrawing) dimension(a, b canvas.Point) {

@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"github.com/wcharczuk/go-chart/v2"
-	"github.com/wcharczuk/go-chart/v2/drawing"
 
 	"bladecard/render/canvas"
 )
@@ -27,42 +26,50 @@ func (f layer) Render(r chart.Renderer, box chart.Box, _, _ chart.Range, _ chart
 	}
 }
 
-// checkSize refuses a plot that the labels leave too small.
-func (p *plot) checkSize(r *renderer, box chart.Box) {
-	if w, h := r.mm(box.Right-box.Left), r.mm(box.Bottom-box.Top); w < leastPlotW || h < leastPlotH {
-		r.fail(noRoom("chart", p.r, fmt.Sprintf("labels leave a plot of %.1f x %.1f mm, least is %d x %d", w, h, leastPlotW, leastPlotH)))
+// find keeps where the plot stands, and refuses one that the labels leave too small.
+func (p *plot) find(r *renderer, box chart.Box) {
+	a, b := r.point(box.Left, box.Top), r.point(box.Right, box.Bottom)
+	p.in = Rect{a.X, a.Y, b.X - a.X, b.Y - a.Y}
+	if p.in.W < leastPlotW || p.in.H < leastPlotH {
+		r.fail(noRoom("chart", p.r, fmt.Sprintf("labels leave a plot of %.1f x %.1f mm, least is %d x %d", p.in.W, p.in.H, leastPlotW, leastPlotH)))
 	}
 }
 
-// level and upright draw a line over the whole plot at a value of y or of x.
-func (p *plot) level(r *renderer, box chart.Box, v float64, s chart.Style) {
-	chart.GridLine{Value: v, Style: s}.Render(r, box, p.y, false, s)
+// place is where a value stands, on the grid that go-chart draws on.
+func (p *plot) place(v XY) canvas.Point {
+	return canvas.Point{X: p.in.X + float64(p.x.Translate(v.X))/pxPerMM, Y: p.in.Bottom() - float64(p.y.Translate(v.Y))/pxPerMM}
 }
 
-func (p *plot) upright(r *renderer, box chart.Box, v float64, s chart.Style) {
-	chart.GridLine{Value: v, Style: s}.Render(r, box, p.x, true, s)
+// level and upright draw a line over the whole plot at a value of y or of x.
+func (p *plot) level(y float64, pen canvas.Pen) {
+	at := p.place(XY{p.x.Min, y}).Y
+	p.c.Draw(segment(p.in.X, at, p.in.Right(), at), nil, pen)
+}
+
+func (p *plot) upright(x float64, pen canvas.Pen) {
+	at := p.place(XY{x, p.y.Min}).X
+	p.c.Draw(segment(at, p.in.Y, at, p.in.Bottom()), nil, pen)
 }
 
 // drawGrid lays the grid over the bands. The axes of go-chart could draw it, but they come before
 // all series, so that the bands would hide it.
-func (p *plot) drawGrid(r *renderer, box chart.Box) {
-	hair := stroke(gridGray, hairMM)
+func (p *plot) drawGrid() {
+	hair := canvas.Pen{Color: gridGray, WidthMM: hairMM}
 	for _, t := range p.y.ticks {
 		if t.Value > p.y.Min { // the axis is there already
-			p.level(r, box, t.Value, hair)
+			p.level(t.Value, hair)
 		}
 	}
 	for _, t := range p.x.ticks {
 		if t.Value > p.x.Min {
-			p.upright(r, box, t.Value, hair)
+			p.upright(t.Value, hair)
 		}
 	}
 }
 
 // drawBreaks breaks an axis that does not begin at zero: two slanted strokes near its beginning.
-func (p *plot) drawBreaks(r *renderer, box chart.Box) {
+func (p *plot) drawBreaks() {
 	const awayMM, apartMM, halfMM, slantMM = 1.6, 0.7, 0.6, 0.25
-	corner := r.point(box.Left, box.Bottom)
 	for _, axis := range []struct {
 		broken bool
 		ux, uy float64 // along the axis
@@ -71,7 +78,7 @@ func (p *plot) drawBreaks(r *renderer, box chart.Box) {
 			continue
 		}
 		at := func(along, across float64) canvas.Point {
-			return canvas.Point{X: corner.X + axis.ux*along + axis.uy*across, Y: corner.Y + axis.uy*along + axis.ux*across}
+			return canvas.Point{X: p.in.X + axis.ux*along + axis.uy*across, Y: p.in.Bottom() + axis.uy*along + axis.ux*across}
 		}
 		p.c.Draw(polyline(at(awayMM, 0), at(awayMM+apartMM, 0)), nil, canvas.Pen{Color: canvas.White, WidthMM: 2 * axisMM})
 		for _, along := range []float64{awayMM, awayMM + apartMM} {
@@ -81,51 +88,48 @@ func (p *plot) drawBreaks(r *renderer, box chart.Box) {
 }
 
 // drawRange sets a bar under the x axis, with dotted lines up from its ends.
-func (p *plot) drawRange(r *renderer, box chart.Box) {
-	b := p.ch.Range
-	if b == nil {
+func (p *plot) drawRange() {
+	if p.ch.Range == nil {
 		return
 	}
-	p.upright(r, box, b.Low, stroke(canvas.Black, edgeMM, 0.3, 0.7))
-	p.upright(r, box, b.High, stroke(canvas.Black, edgeMM, 0.3, 0.7))
-	const downMM = 0.2
-	bar := chart.Box{Top: box.Bottom + unitsUp(downMM), Bottom: box.Bottom + unitsUp(downMM+rangeMM),
-		Left: box.Left + p.x.Translate(b.Low), Right: box.Left + p.x.Translate(b.High)}
-	if half := unitsUp(rangeMM / 2); bar.Width() < 2*half { // a range of one value still shows
-		bar.Left, bar.Right = bar.Left-half, bar.Right+half
+	var ends [2]float64
+	for i, x := range []float64{p.ch.Range.Low, p.ch.Range.High} {
+		p.upright(x, ink(edgeMM, 0.3, 0.7))
+		ends[i] = p.place(XY{X: x}).X
 	}
-	chart.Draw.Box(r, bar, chart.Style{FillColor: drawing.ColorBlack})
+	const downMM = 0.2
+	wide := math.Max(ends[1]-ends[0], rangeMM) // a range of one value still shows
+	p.c.Draw(rectPath((ends[0]+ends[1]-wide)/2, p.in.Bottom()+downMM, wide, rangeMM), &canvas.Black, canvas.Pen{})
 }
 
 // drawMarkers sets each line's sign on it, up to three times, beside those of the others and its end marks, and
 // then these.
-func (p *plot) drawMarkers(r *renderer, box chart.Box) {
-	place := func(v XY) canvas.Point { return r.point(box.Left+p.x.Translate(v.X), box.Bottom-p.y.Translate(v.Y)) }
+func (p *plot) drawMarkers() {
 	const apartMM, clearMM = 25, 2.4 // of the signs of one line, about; of a sign from an end mark
-	times := int(clamp(r.mm(box.Width())/apartMM, 1, 3))
+	times := int(clamp(p.in.W/apartMM, 1, 3))
 	for i, l := range p.ch.Lines {
 		for k := range times {
 			x := p.x.Min + p.x.GetDelta()*(float64(k)+(float64(i)+0.5)/float64(len(p.ch.Lines)))/float64(times)
-			near := slices.ContainsFunc(l.Ends, func(e End) bool { return math.Abs(place(e.At).X-place(XY{X: x}).X) < clearMM })
+			near := slices.ContainsFunc(l.Ends, func(e End) bool { return math.Abs(p.place(e.At).X-p.place(XY{X: x}).X) < clearMM })
 			if !near && !l.Dots && len(p.ch.Lines) > 1 && l.covers(x) {
-				drawMarker(p.c, place(XY{x, l.at(x)}), l.Style)
+				drawMarker(p.c, p.place(XY{x, l.at(x)}), l.Style)
 			}
 		}
 	}
 	for _, l := range p.ch.Lines {
 		for _, e := range l.Ends {
-			e.Why.draw(p.c, place(e.At))
+			e.Why.draw(p.c, p.place(e.At))
 		}
 	}
 }
 
 // drawColumn writes the labels of the lines, none over another, each behind a sample of what it names, and under
 // them those that have their place. The annotations of go-chart are boxes of one row that overlap.
-func (p *plot) drawColumn(r *renderer, box chart.Box) {
-	x, top, y := p.r.Right()-p.columnW+beforeMM, p.r.Y+p.columnTop, r.point(0, box.Bottom).Y+asideEM*p.em
+func (p *plot) drawColumn(r *renderer, _ chart.Box) {
+	x, top, y := p.r.Right()-p.columnW+beforeMM, p.r.Y+p.columnTop, p.in.Bottom()+asideEM*p.em
 	write := func(e row, middle float64) {
 		if e.sample != nil {
-			e.sample(r, canvas.Point{X: x, Y: middle}, canvas.Point{X: x + stubMM, Y: middle})
+			e.sample(canvas.Point{X: x, Y: middle}, canvas.Point{X: x + stubMM, Y: middle})
 		}
 		e.draw(p.c, x+e.indent(), middle-e.h/2, e.w, 0)
 	}
@@ -137,7 +141,7 @@ func (p *plot) drawColumn(r *renderer, box chart.Box) {
 	for _, e := range p.lines {
 		at := math.Inf(1) // how many have no room: under the others
 		if e.sample != nil {
-			at = r.point(0, box.Bottom-p.y.Translate(e.at)).Y
+			at = p.place(XY{p.x.Min, e.at}).Y
 		}
 		want, size = append(want, math.Min(at, y)), append(size, e.h)
 	}
@@ -152,45 +156,44 @@ func (p *plot) drawColumn(r *renderer, box chart.Box) {
 }
 
 // piece draws a piece of one of so many lines for its label.
-func (p *plot) piece(l Line, lines int) func(r *renderer, from, to canvas.Point) {
-	return func(r *renderer, from, to canvas.Point) {
+func (p *plot) piece(l Line, lines int) func(from, to canvas.Point) {
+	return func(from, to canvas.Point) {
 		middle := canvas.Point{X: (from.X + to.X) / 2, Y: from.Y}
 		if l.Dots {
-			dot(r.c, middle, dotMM, canvas.Black)
+			dot(p.c, middle, dotMM, canvas.Black)
 			return
 		}
-		r.line(l.style(), from, to)
+		p.c.Draw(polyline(from, to), nil, l.pen())
 		if lines > 1 {
-			drawMarker(r.c, middle, l.Style)
+			drawMarker(p.c, middle, l.Style)
 		}
 	}
 }
 
 // drawSet draws the mark for its label, on a piece of the bar of the range.
-func (p *plot) drawSet(r *renderer, from, to canvas.Point) {
+func (p *plot) drawSet(from, to canvas.Point) {
 	if p.ch.Range != nil {
-		r.c.Draw(rectPath(from.X, from.Y-rangeMM/2, to.X-from.X, rangeMM), &canvas.Black, canvas.Pen{})
+		p.c.Draw(rectPath(from.X, from.Y-rangeMM/2, to.X-from.X, rangeMM), &canvas.Black, canvas.Pen{})
 	}
 	middle := canvas.Point{X: (from.X + to.X) / 2, Y: from.Y}
-	dot(r.c, middle, markMM+haloMM, canvas.White)
-	dot(r.c, middle, markMM, canvas.Black)
+	dot(p.c, middle, markMM+haloMM, canvas.White)
+	dot(p.c, middle, markMM, canvas.Black)
 }
 
 // drawTitles writes the titles level, that of y above its axis, and the second scale of x below the
 // first. go-chart turns the title of y, breaks none, and has no second axis of x.
-func (p *plot) drawTitles(r *renderer, box chart.Box) {
-	left, right := r.point(box.Left, box.Bottom), r.point(box.Right, box.Bottom)
+func (p *plot) drawTitles() {
 	p.title.draw(p.c, p.r.X, p.r.Y, p.title.w, 0)
 	p.yTitle.draw(p.c, p.r.X, p.r.Y+p.topH-clearEM*p.em-p.yTitle.h, p.yTitle.w, 0)
 	column := p.r.Right() - p.columnW + beforeMM
-	base := left.Y + belowEM*p.em // of the figures
+	base := p.in.Bottom() + belowEM*p.em // of the figures
 	for i, t := range p.xTitles {
 		if i > 0 {
-			p.drawSecond(r, box, base, math.Min(p.r.Right(), column))
+			p.drawSecond(base, math.Min(p.r.Right(), column))
 		}
 		x, y := column, base-canvas.Ascent*p.em
 		if !p.aside {
-			x, y = clamp((left.X+right.X-t.w)/2, p.r.X, p.r.Right()-t.w), base+canvas.Descent*p.em
+			x, y = clamp(p.in.X+(p.in.W-t.w)/2, p.r.X, p.r.Right()-t.w), base+canvas.Descent*p.em
 			base += t.h
 		}
 		t.draw(p.c, x, y, t.w, 0.5)
@@ -199,12 +202,12 @@ func (p *plot) drawTitles(r *renderer, box chart.Box) {
 }
 
 // drawSecond writes the figures of the second scale of x.
-func (p *plot) drawSecond(r *renderer, box chart.Box, base, right float64) {
+func (p *plot) drawSecond(base, right float64) {
 	f, end := p.ch.font(), math.Inf(-1)
 	for _, t := range p.x.ticks {
 		s := p.ch.Second.Label(t.Value)
 		w := p.c.TextWidth(s, f)
-		at := r.point(box.Left+p.x.Translate(t.Value), box.Bottom).X
+		at := p.place(XY{X: t.Value}).X
 		if x := clamp(at-w/2, p.r.X, right-w); x > end { // moved in, the last may reach the one before
 			p.c.Text(x, base, s, f, canvas.Black, 0)
 			end = x + w

@@ -1,6 +1,7 @@
 package figure
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
@@ -65,10 +66,7 @@ func (m LeanMap) tint(i int) (fill, text canvas.Color) {
 
 // Draw draws the map inside r.
 func (m LeanMap) Draw(c canvas.Canvas, r Rect) error {
-	if err := r.check("lean map"); err != nil {
-		return err
-	}
-	if err := m.check(); err != nil {
+	if err := cmp.Or(r.check("lean map"), m.check()); err != nil {
 		return err
 	}
 	f := canvas.Font{SizePT: typeSize(m.SizePT)}
@@ -94,11 +92,11 @@ func (m LeanMap) Draw(c canvas.Canvas, r Rect) error {
 		if w := c.TextWidth(m.Angle(a), f); math.Mod(a, 15) == 0 || x(5)-x(0) > w+1 {
 			c.Text(x(a)-w/2, top-0.5-canvas.Descent*em(f), m.Angle(a), f, canvas.Black, 0)
 		}
-		c.Draw(polyline(canvas.Point{X: x(a), Y: top}, canvas.Point{X: x(a), Y: bottom}), nil, canvas.Pen{Color: gridGray, WidthMM: hairMM})
+		c.Draw(segment(x(a), top, x(a), bottom), nil, canvas.Pen{Color: gridGray, WidthMM: hairMM})
 	}
 	bar := math.Min(0.72*pitch, 2*line)
 	if m.MarkDeg > 0 {
-		c.Draw(polyline(canvas.Point{X: x(m.MarkDeg), Y: top}, canvas.Point{X: x(m.MarkDeg), Y: bottom + 0.5}), nil, ink(0.5, 1.4, 0.8))
+		c.Draw(segment(x(m.MarkDeg), top, x(m.MarkDeg), bottom+0.5), nil, ink(0.5, 1.4, 0.8))
 		w := c.TextWidth(m.Mark, bold(f))
 		c.Text(clamp(x(m.MarkDeg)-w/2, r.X, math.Max(r.X, r.Right()-w)), bottom+0.7+canvas.Ascent*em(f), m.Mark, bold(f), canvas.Black, 0)
 	}

@@ -62,13 +62,20 @@ var dashes = [][]float64{
 
 // style is how the line is drawn.
 func (l Line) style() chart.Style {
-	switch {
-	case l.Dots:
+	if l.Dots {
 		return dots(dotMM, canvas.Black)
-	case l.Strong:
-		return stroke(canvas.Black, strongMM, dashes[nth(l.Style, len(dashes))]...)
 	}
-	return stroke(canvas.Black, plainMM, dashes[nth(l.Style, len(dashes))]...)
+	pen := l.pen()
+	return stroke(pen.Color, pen.WidthMM, pen.DashMM...)
+}
+
+// pen is the pen of the line.
+func (l Line) pen() canvas.Pen {
+	dash := dashes[nth(l.Style, len(dashes))]
+	if l.Strong {
+		return ink(strongMM, dash...)
+	}
+	return ink(plainMM, dash...)
 }
 
 // nth is the index of a style among n patterns, which come round again.
@@ -108,11 +115,11 @@ func drawMarker(c canvas.Canvas, at canvas.Point, style int) {
 func (m EndMark) draw(c canvas.Canvas, at canvas.Point) {
 	const armMM, barMM, penMM = 0.85, 1.2, 0.35
 	if m == Ink {
-		c.Draw(polyline(canvas.Point{X: at.X, Y: at.Y - barMM}, canvas.Point{X: at.X, Y: at.Y + barMM}), nil, ink(2*penMM))
+		c.Draw(segment(at.X, at.Y-barMM, at.X, at.Y+barMM), nil, ink(2*penMM))
 		return
 	}
 	for _, up := range []float64{-armMM, armMM} {
-		c.Draw(polyline(canvas.Point{X: at.X - armMM, Y: at.Y - up}, canvas.Point{X: at.X + armMM, Y: at.Y + up}), nil, ink(penMM))
+		c.Draw(segment(at.X-armMM, at.Y-up, at.X+armMM, at.Y+up), nil, ink(penMM))
 	}
 }
 

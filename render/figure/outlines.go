@@ -13,14 +13,6 @@ type outline struct {
 	lines       [][]canvas.Point // seams, pockets, handles
 }
 
-// xy makes points of pairs.
-func xy(v ...float64) (out []canvas.Point) {
-	for i := 0; i+1 < len(v); i += 2 {
-		out = append(out, canvas.Point{X: v[i], Y: v[i+1]})
-	}
-	return out
-}
-
 var outlines = map[string]outline{
 	"tee": {halfW: 410, high: 720, round: true, front: 100, back: 25,
 		edge:   xy(90, 0, 410, 130, 350, 290, 260, 250, 260, 720),

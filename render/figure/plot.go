@@ -68,13 +68,14 @@ type plot struct {
 	lines, fixed  []row   // of the column: the lines in their order, and under them what stays in its place
 	columnW       float64
 	columnTop     float64 // where the column begins, below the top of r
+	in            Rect    // the plot itself, once go-chart has found it
 }
 
 // row is a label in the column right of the plot. Without a sample it begins where that would stand.
 type row struct {
 	text   string
-	sample func(r *renderer, from, to canvas.Point) // draws a piece of what the label names
-	at     float64                                  // the height that the label of a line would like
+	sample func(from, to canvas.Point) // draws a piece of what the label names
+	at     float64                     // the height that the label of a line would like
 	block
 }
 
@@ -235,8 +236,8 @@ func (p *plot) explained() (out []row) {
 			used = used || slices.ContainsFunc(l.Ends, func(e End) bool { return e.Why == EndMark(m) })
 		}
 		if used {
-			out = append(out, row{text: text, sample: func(r *renderer, from, to canvas.Point) {
-				EndMark(m).draw(r.c, canvas.Point{X: (from.X + to.X) / 2, Y: from.Y})
+			out = append(out, row{text: text, sample: func(from, to canvas.Point) {
+				EndMark(m).draw(p.c, canvas.Point{X: (from.X + to.X) / 2, Y: from.Y})
 			}})
 		}
 	}
@@ -263,17 +264,17 @@ func (p *plot) goChart() chart.Chart {
 		YAxis:  chart.YAxis{Style: hidden, Range: p.y},
 		YAxisSecondary: chart.YAxis{Style: axis(tokenBeside), Range: p.y,
 			GridMajorStyle: hidden, GridMinorStyle: hidden, Zero: chart.GridLine{Style: hidden}},
-		Series: []chart.Series{layer(p.checkSize)},
+		Series: []chart.Series{layer(p.find)},
 	}
 	bands := p.bands()
 	for _, b := range bands {
 		ch.Series = append(ch.Series, b.layer...)
 	}
-	ch.Series = append(ch.Series, layer(p.drawGrid))
+	ch.Series = append(ch.Series, own(p.drawGrid))
 	for _, b := range bands {
 		ch.Series = append(ch.Series, b.edges...)
 	}
-	ch.Series = append(ch.Series, layer(p.drawRange), layer(p.drawBreaks))
+	ch.Series = append(ch.Series, own(p.drawRange, p.drawBreaks))
 	for _, strong := range []bool{false, true} {
 		for _, l := range p.ch.Lines {
 			if l.Strong == strong {
@@ -281,11 +282,11 @@ func (p *plot) goChart() chart.Chart {
 			}
 		}
 	}
-	ch.Series = append(ch.Series, layer(p.drawMarkers))
+	ch.Series = append(ch.Series, own(p.drawMarkers))
 	if m := p.ch.Mark; m != nil {
 		ch.Series = append(ch.Series, series(dots(markMM+haloMM, canvas.White), *m), series(dots(markMM, canvas.Black), *m))
 	}
-	ch.Series = append(ch.Series, layer(p.drawTitles), layer(p.drawColumn))
+	ch.Series = append(ch.Series, own(p.drawTitles), layer(p.drawColumn))
 	return ch
 }
 
@@ -293,6 +294,15 @@ func (p *plot) goChart() chart.Chart {
 func (p *plot) render() error {
 	r := newRenderer(p.c, p.r)
 	return p.goChart().Render(func(int, int) (chart.Renderer, error) { return r, nil }, io.Discard)
+}
+
+// own are drawings of the plot's own in a row.
+func own(draw ...func()) layer {
+	return func(*renderer, chart.Box) {
+		for _, d := range draw {
+			d()
+		}
+	}
 }
 
 // stroke is a solid line of go-chart, with its width and its dashes in mm.

@@ -8,7 +8,19 @@ import (
 
 // rectPath is the outline of a rectangle.
 func rectPath(x, y, w, h float64) canvas.Path {
-	return polygon(corners(Rect{x, y, w, h})...)
+	return polygon(corners(x, y, w, h)...)
+}
+
+// corners are those of a rectangle, clockwise on paper.
+func corners(x, y, w, h float64) []canvas.Point { return xy(x, y, x+w, y, x+w, y+h, x, y+h) }
+
+// xy makes points of pairs.
+func xy(v ...float64) []canvas.Point {
+	out := make([]canvas.Point, 0, len(v)/2+1)
+	for i := 0; i+1 < len(v); i += 2 {
+		out = append(out, canvas.Point{X: v[i], Y: v[i+1]})
+	}
+	return out
 }
 
 // polygon is the closed outline through the points.
@@ -33,7 +45,7 @@ func polyline(ps ...canvas.Point) canvas.Path {
 
 // segment is the straight line between two points.
 func segment(x0, y0, x1, y1 float64) canvas.Path {
-	return polyline(canvas.Point{X: x0, Y: y0}, canvas.Point{X: x1, Y: y1})
+	return polyline(xy(x0, y0, x1, y1)...)
 }
 
 // whisker draws a level line with strokes across both ends.
