@@ -72,38 +72,35 @@ type Band struct {
 }
 
 // check refuses what cannot be drawn.
-func (ch Chart) check() error {
+func (ch Chart) check() (err error) {
 	if n := len(ch.Lines); n > MostLines {
 		return fmt.Errorf("chart: %d lines; accepted are up to %d", n, MostLines)
 	}
-	type part struct {
-		what string
-		Interval
+	ask := func(what string, low, high float64) {
+		if err == nil && (!finite(low, high) || low > high) {
+			err = fmt.Errorf("chart: %s from %v to %v; accepted are finite numbers, the lower one first", what, low, high)
+		}
 	}
-	parts := []part{{"x axis", Interval{ch.X.Low, ch.X.High}}, {"y axis", Interval{ch.Y.Low, ch.Y.High}}}
-	if ch.Band != nil {
-		parts = append(parts, part{"band", ch.Band.Interval})
+	ask("x axis", ch.X.Low, ch.X.High)
+	ask("y axis", ch.Y.Low, ch.Y.High)
+	if b := ch.Band; b != nil {
+		ask("band", b.Low, b.High)
 	}
-	if ch.Range != nil {
-		parts = append(parts, part{"range", *ch.Range})
+	if b := ch.Range; b != nil {
+		ask("range", b.Low, b.High)
 	}
-	if ch.Known != nil {
-		parts = append(parts, part{"band of what is known", ch.Known.Interval})
+	if b := ch.Known; b != nil {
+		ask("band of what is known", b.Low, b.High)
 	}
 	if m := ch.Mark; m != nil {
-		parts = append(parts, part{"place of the mark", Interval{m.X, m.X}}, part{"height of the mark", Interval{m.Y, m.Y}})
+		ask("place of the mark", m.X, m.X)
+		ask("height of the mark", m.Y, m.Y)
 	}
-	for _, p := range parts {
-		if !finite(p.Low, p.High) || p.Low > p.High {
-			return fmt.Errorf("chart: %s from %v to %v; accepted are finite numbers, the lower one first", p.what, p.Low, p.High)
-		}
+	data := slices.ContainsFunc(ch.Lines, func(l Line) bool { _, ok := l.last(); return ok })
+	if err == nil && !data {
+		err = fmt.Errorf("chart: %w: none of the %d lines has a finite point", ErrNoData, len(ch.Lines))
 	}
-	for _, l := range ch.Lines {
-		if _, ok := l.last(); ok {
-			return nil
-		}
-	}
-	return fmt.Errorf("chart: %w: none of the %d lines has a finite point", ErrNoData, len(ch.Lines))
+	return err
 }
 
 // How far apart on paper two values may stand that are the Apart of an axis from each other, and how many times

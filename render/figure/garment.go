@@ -3,6 +3,7 @@ package figure
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"bladecard/render/canvas"
 )
@@ -48,9 +49,7 @@ func (g Garment) Draw(c canvas.Canvas, r Rect) error {
 	if !(g.WidthMM > 0 && g.HeightMM > 0 && g.DownMM >= 0 && g.AcrossMM >= 0) || !(g.WidthMM < 5000 && g.HeightMM < 5000 && g.DownMM < 5000 && g.AcrossMM < 5000) {
 		return fmt.Errorf("garment: a print of %g x %g mm, %g mm down, %g mm across: %w", g.WidthMM, g.HeightMM, g.DownMM, g.AcrossMM, ErrNoData)
 	}
-	if !(g.SizePT >= SmallestPT) {
-		g.SizePT = SmallestPT
-	}
+	g.SizePT = typeSize(g.SizePT)
 	w, h := r.W-2*outlineMM, r.H-2*outlineMM
 	if !(w > 20 && h > 20) {
 		return fmt.Errorf("garment: %w in %g x %g mm; 20 x 20 mm are needed", ErrNoRoom, r.W, r.H)
@@ -73,14 +72,9 @@ func (g Garment) Draw(c canvas.Canvas, r Rect) error {
 // onBody draws a print on the front or the back. What reaches over the garment is cut at its
 // edges; the labels tell the rest.
 func (d *garmentDrawing) onBody() {
-	x := 0.0
-	if d.AcrossMM > 0 {
-		// seen from the front, the wearer's left is on the right
-		if d.Left != d.Back {
-			x += d.AcrossMM
-		} else {
-			x -= d.AcrossMM
-		}
+	x := d.AcrossMM // seen from the front, the wearer's left is on the right
+	if d.Left == d.Back {
+		x = -x
 	}
 	x = clamp(x, 5-d.halfW, d.halfW-5)
 	x1, x2 := max(-d.halfW, x-d.WidthMM/2), min(d.halfW, x+d.WidthMM/2)
@@ -121,9 +115,7 @@ func (d *garmentDrawing) dimension(a, b canvas.Point) {
 
 func (d *garmentDrawing) width(s string) float64 { return d.c.TextWidth(s, d.font()) }
 
-func (d *garmentDrawing) font() canvas.Font {
-	return canvas.Font{Face: canvas.Bold, SizePT: d.SizePT}
-}
+func (d *garmentDrawing) font() canvas.Font { return bold(canvas.Font{SizePT: d.SizePT}) }
 
 // label writes s on a white plate, its middle at the height y and its left end at the first of xs
 // that is free; moved inside the drawing.
@@ -149,10 +141,7 @@ func (d *garmentDrawing) label(s string, y float64, xs ...float64) {
 }
 
 func (d *garmentDrawing) taken(b Rect) bool {
-	for _, o := range d.labels {
-		if b.X < o.Right() && o.X < b.Right() && b.Y < o.Bottom() && o.Y < b.Bottom() {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(d.labels, func(o Rect) bool {
+		return b.X < o.Right() && o.X < b.Right() && b.Y < o.Bottom() && o.Y < b.Bottom()
+	})
 }

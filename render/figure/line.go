@@ -1,8 +1,9 @@
 package figure
 
 import (
+	"cmp"
 	"math"
-	"sort"
+	"slices"
 
 	"github.com/wcharczuk/go-chart/v2"
 
@@ -81,15 +82,15 @@ func (l Line) pen() canvas.Pen {
 // nth is the index of a style among n patterns, which come round again.
 func nth(style, n int) int { return max(style, -1-style) % n }
 
-// markers are the corners of the signs on the lines, in mm from the middle; without corners it is a circle.
-var markers = [][]canvas.Point{
+// markers are the corners of the signs on the lines, x and y in mm from the middle; without corners it is a circle.
+var markers = [][]float64{
 	nil,
-	{{X: -0.65, Y: -0.65}, {X: 0.65, Y: -0.65}, {X: 0.65, Y: 0.65}, {X: -0.65, Y: 0.65}},
-	{{X: 0, Y: -0.9}, {X: 0.85, Y: 0.6}, {X: -0.85, Y: 0.6}},
-	{{X: 0, Y: -1}, {X: 0.8, Y: 0}, {X: 0, Y: 1}, {X: -0.8, Y: 0}},
-	{{X: 0, Y: 0.9}, {X: -0.85, Y: -0.6}, {X: 0.85, Y: -0.6}},
-	{{X: -0.95, Y: -0.35}, {X: 0.95, Y: -0.35}, {X: 0.95, Y: 0.35}, {X: -0.95, Y: 0.35}},
-	{{X: -0.35, Y: -0.95}, {X: 0.35, Y: -0.95}, {X: 0.35, Y: 0.95}, {X: -0.35, Y: 0.95}},
+	{-0.65, -0.65, 0.65, -0.65, 0.65, 0.65, -0.65, 0.65},
+	{0, -0.9, 0.85, 0.6, -0.85, 0.6},
+	{0, -1, 0.8, 0, 0, 1, -0.8, 0},
+	{0, 0.9, -0.85, -0.6, 0.85, -0.6},
+	{-0.95, -0.35, 0.95, -0.35, 0.95, 0.35, -0.95, 0.35},
+	{-0.35, -0.95, 0.35, -0.95, 0.35, 0.95, -0.35, 0.95},
 }
 
 // drawMarker sets the sign of a style on its line.
@@ -97,18 +98,14 @@ func drawMarker(c canvas.Canvas, at canvas.Point, style int) {
 	if style < 0 {
 		return
 	}
-	const penMM, radiusMM = 0.2, 0.7
-	var p canvas.Path
-	if corners := markers[nth(style, len(markers))]; corners == nil {
-		p = circle(at, radiusMM)
-	} else {
-		var ps []canvas.Point
-		for _, q := range corners {
-			ps = append(ps, canvas.Point{X: at.X + q.X, Y: at.Y + q.Y})
+	p := circle(at, 0.7)
+	if corners := xy(markers[nth(style, len(markers))]...); len(corners) > 0 {
+		for i := range corners {
+			corners[i].X, corners[i].Y = corners[i].X+at.X, corners[i].Y+at.Y
 		}
-		p = polygon(ps...)
+		p = polygon(corners...)
 	}
-	c.Draw(p, &canvas.White, ink(penMM))
+	c.Draw(p, &canvas.White, ink(0.2))
 }
 
 // draw sets the mark of an end: a cross, or a bar across.
@@ -143,12 +140,7 @@ func (l Line) at(x float64) float64 {
 
 // covers tells whether the line is drawn at x.
 func (l Line) covers(x float64) bool {
-	for _, run := range l.runs() {
-		if run[0].X <= x && x <= run[len(run)-1].X {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(l.runs(), func(run []XY) bool { return run[0].X <= x && x <= run[len(run)-1].X })
 }
 
 // font is the font of the line's label: bold for the chosen one.
@@ -197,11 +189,10 @@ func (l Line) runs() [][]XY {
 		if gap && len(run) > 0 {
 			all, run = append(all, run), nil
 		}
-		if low >= 0 {
-			run = append(run, part[min(low, high)])
-		}
-		if low != high {
-			run = append(run, part[max(low, high)])
+		for k := range part {
+			if k == low || k == high {
+				run = append(run, part[k])
+			}
 		}
 	}
 	if len(run) > 0 {
@@ -273,11 +264,11 @@ func chosen(lines []Line, n int) []int {
 			rest = append(rest, i)
 		}
 	}
-	sort.SliceStable(rest, func(a, b int) bool { return height[rest[a]] < height[rest[b]] })
+	slices.SortStableFunc(rest, func(a, b int) int { return cmp.Compare(height[a], height[b]) })
 	left := min(n-len(keep), len(rest))
 	for k := range left {
 		keep = append(keep, rest[k*(len(rest)-1)/max(left-1, 1)])
 	}
-	sort.Ints(keep)
+	slices.Sort(keep)
 	return keep
 }
