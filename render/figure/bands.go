@@ -2,77 +2,91 @@ package figure
 
 import (
 	"math"
-
-	"github.com/wcharczuk/go-chart/v2"
+	"slices"
 
 	"bladecard/render/canvas"
 )
 
-// ribbon is a band of the chart on its way to go-chart.
+// ribbon is a band of the chart on its way to paper.
 type ribbon struct {
-	row   row
-	layer []chart.Series // the tint
-	edges []chart.Series // a printer may lose a tint
+	Band
+	tint  canvas.Color
+	dash  []float64
+	lines [][]XY // its edges in pairs, the lower one first
 }
 
-// bands are the bands of the chart, that of what is known behind that of what is allowed. Both are cut off
-// at the ends of the plot.
-func (p *plot) bands() (out []ribbon) {
-	if edges := p.ch.knownEdges(); len(edges) > 0 {
-		out = append(out, p.ribbon(*p.ch.Known, knownGray, []float64{0.3, 0.5}, edges...))
+// bands are the bands of the chart, that of what is known behind that of what is allowed.
+func (ch Chart) bands(x Interval) (out []ribbon) {
+	if edges := ch.knownEdges(); len(edges) > 0 {
+		out = append(out, ribbon{*ch.Known, knownGray, []float64{0.3, 0.5}, edges})
 	}
-	if p.ch.Band != nil {
-		out = append(out, p.ribbon(*p.ch.Band, bandGray, []float64{0.9, 0.6}, p.ch.bandEdges(Interval{p.x.Min, p.x.Max})...))
+	if b := ch.Band; b != nil {
+		out = append(out, ribbon{*b, bandGray, []float64{0.9, 0.6}, [][]XY{{{x.Low, b.Low}, {x.High, b.Low}}, {{x.Low, b.High}, {x.High, b.High}}}})
 	}
 	return out
 }
 
-// ribbon is the band between pairs of lines, the lower one first. Where none of them lies in the plot, words
-// say where the band is, and there is no tint.
-func (p *plot) ribbon(b Band, tint canvas.Color, dash []float64, lines ...[]XY) ribbon {
-	var out ribbon
-	edge := stroke(canvas.Black, edgeMM, dash...)
-	for _, l := range lines {
+// inside are the pieces of the edges that lie in the plot.
+func (b ribbon) inside(y *scale) (out [][]XY) {
+	for _, l := range b.lines {
 		in := Line{}
 		for _, v := range l {
-			if !(v.Y > p.y.Min && v.Y < p.y.Max) {
+			if !(v.Y > y.Min && v.Y < y.Max) {
 				v.Y = math.NaN()
 			}
 			in.Points = append(in.Points, v)
 		}
-		for _, run := range in.runs() {
-			out.edges = append(out.edges, series(stroke(canvas.White, edgeMM), run...), series(edge, run...))
-		}
+		out = append(out, in.runs()...)
 	}
-	if len(out.edges) == 0 {
-		text := b.Inside
-		if low, high := lines[0][0].Y, lines[1][0].Y; low >= p.y.Max {
-			text = b.Above
-		} else if high <= p.y.Min {
-			text = b.Below
-		}
-		out.row.text = text
-		return out
-	}
-	out.row = row{text: b.Label, sample: func(from, to canvas.Point) {
-		half := capEM / 2 * p.em
-		p.c.Draw(rectPath(from.X, from.Y-half, to.X-from.X, 2*half), &tint, ink(edgeMM, dash...))
-	}}
-	out.layer = []chart.Series{layer(func(r *renderer, box chart.Box) {
-		for i := 0; i+1 < len(lines); i += 2 {
-			values := between{low: lines[i], high: lines[i+1], y: p.y}
-			chart.Draw.BoundedSeries(r, box, p.x, p.y, chart.Style{FillColor: solid(tint)}, values)
-		}
-	})}
 	return out
 }
 
-// bandEdges are the edges of the band of what is allowed, the lower one first.
-func (ch Chart) bandEdges(x Interval) (out [][]XY) {
-	if b := ch.Band; b != nil {
-		for _, y := range []float64{b.Low, b.High} {
-			out = append(out, []XY{{x.Low, y}, {x.High, y}})
+// explainBand is the label of a band. Where no edge of it lies in the plot, words say where it is.
+func (p *plot) explainBand(b ribbon) row {
+	low, high := b.lines[0][0].Y, b.lines[1][0].Y
+	switch {
+	case len(b.inside(p.y)) > 0:
+		return row{text: b.Label, sample: func(from, to canvas.Point) {
+			half := capEM / 2 * p.em
+			p.c.Draw(rectPath(from.X, from.Y-half, to.X-from.X, 2*half), &b.tint, ink(edgeMM, b.dash...))
+		}}
+	case low >= p.y.Max:
+		return row{text: b.Above}
+	case high <= p.y.Min:
+		return row{text: b.Below}
+	}
+	return row{text: b.Inside}
+}
+
+// drawBands lays the tints of the bands under the grid, cut off at the ends of the plot, and their edges over it,
+// for a printer may lose a tint.
+func (p *plot) drawBands() {
+	bands := p.ch.bands(Interval{p.x.Min, p.x.Max})
+	for _, b := range bands {
+		if len(b.inside(p.y)) == 0 {
+			continue
 		}
+		for i := 0; i+1 < len(b.lines); i += 2 {
+			around := append([]XY(nil), b.lines[i]...)
+			slices.Reverse(around)
+			p.c.Draw(polygon(p.places(append(around, b.lines[i+1]...))...), &b.tint, canvas.Pen{})
+		}
+	}
+	p.drawGrid()
+	for _, b := range bands {
+		for _, run := range b.inside(p.y) {
+			edge := polyline(p.places(run)...)
+			p.c.Draw(edge, nil, canvas.Pen{Color: canvas.White, WidthMM: edgeMM})
+			p.c.Draw(edge, nil, ink(edgeMM, b.dash...))
+		}
+	}
+}
+
+// places are where values stand, those beyond the ends of the plot at these, clear of the axis of x.
+func (p *plot) places(vs []XY) (out []canvas.Point) {
+	for _, v := range vs {
+		at := p.place(XY{v.X, clamp(v.Y, p.y.Min, p.y.Max)})
+		out = append(out, canvas.Point{X: at.X, Y: math.Min(at.Y, p.in.Bottom()-axisMM)})
 	}
 	return out
 }
@@ -101,18 +115,4 @@ func (ch Chart) knownEdges() (out [][]XY) {
 		}
 	}
 	return out
-}
-
-// between gives go-chart the values of a band, as far as they lie on the axis.
-type between struct {
-	low, high []XY
-	y         *scale
-}
-
-func (b between) Len() int { return len(b.low) }
-
-func (b between) GetBoundedValues(i int) (x, low, high float64) {
-	low = b.y.Min + b.y.GetDelta()*axisMM*pxPerMM/float64(max(1, b.y.Domain)) // clear of the axis of x
-	cut := func(v float64) float64 { return clamp(v, low, b.y.Max) }
-	return b.low[i].X, cut(b.low[i].Y), cut(b.high[i].Y)
 }

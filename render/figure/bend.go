@@ -134,11 +134,7 @@ func (b bendPlan) draw(c canvas.Canvas, r Rect, k float64) {
 	tip, top, left, far := ends[0], ends[1], ends[2], ends[3]
 	c.Draw(polyline(origin, top), nil, ink(0.2, 1.2, 0.8))
 	c.Draw(polyline(origin, tip), nil, ink(0.3))
-	radius := 0.55 * k
-	var lean canvas.Path
-	lean.Move(origin.X, origin.Y-radius)
-	arc(&lean, origin, radius, radius, -math.Pi/2, b.EdgeDeg*math.Pi/180)
-	c.Draw(lean, nil, ink(0.25))
+	arcLine(c, origin, 0.55*k, -math.Pi/2, b.EdgeDeg*math.Pi/180)
 	c.Draw(polyline(left, far), nil, ink(0.7))
 	middle := func(l block, x, y float64) { l.draw(c, clamp(x-l.w/2, r.X, r.Right()-l.w), y, l.w, 0.5) }
 	b.edge.draw(c, math.Min(tip.X+bendGapMM, r.Right()-b.edge.w), math.Max(r.Y+b.set.h, tip.Y-b.edge.h/2), b.edge.w, 0)

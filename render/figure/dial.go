@@ -120,12 +120,8 @@ func (p dialPlace) at(deg, dist float64) canvas.Point {
 
 // sector is the piece of the ring between two angles.
 func (p dialPlace) sector(from, to, inner, outer float64) canvas.Path {
-	var path canvas.Path
-	a := p.at(from, outer)
-	path.Move(a.X, a.Y)
-	turn := (to - from) * math.Pi / 180
+	path, b, turn := polyline(p.at(from, outer)), p.at(to, inner), (to-from)*math.Pi/180
 	arc(&path, p.edge, outer, outer, (from-90)*math.Pi/180, turn)
-	b := p.at(to, inner)
 	path.Line(b.X, b.Y)
 	arc(&path, p.edge, inner, inner, (to-90)*math.Pi/180, -turn)
 	path.Close()
@@ -150,9 +146,7 @@ func (d Dial) drawRing(c canvas.Canvas, p dialPlace) {
 		if math.Mod(a, 15) == 0 {
 			length = (p.r - inner) * 0.75
 		}
-		u, v := p.at(a, p.r-length), p.at(a, p.r)
-		ticks.Move(u.X, u.Y)
-		ticks.Line(v.X, v.Y)
+		ticks.Pieces = append(ticks.Pieces, polyline(p.at(a, p.r-length), p.at(a, p.r)).Pieces...)
 	}
 	c.Draw(ticks, nil, ink(outline))
 	if d.HighDeg > d.LowDeg {
@@ -176,20 +170,16 @@ func (d Dial) drawScale(c canvas.Canvas, p dialPlace, f canvas.Font) {
 		return
 	}
 	const gap = 1.0
-	from, to := d.Scale(0), d.Scale(d.most())
-	w0, w1 := c.TextWidth(from, f), c.TextWidth(to, f)
-	middle := func(at canvas.Point) float64 { return at.Y + capEM*em(f)/2 }
-	start, end := p.at(0, (p.inner()+p.r)/2), p.at(d.most(), (p.inner()+p.r)/2)
-	x0 := start.X - gap - w0
-	x1 := p.at(d.most(), p.r).X + gap
-	y0, y1 := middle(start), math.Min(middle(end), p.area.Bottom()-canvas.Descent*em(f))
-	top := p.area.Y + canvas.Ascent*em(f)
-	if from != "" && x0 >= p.area.X && y0 >= top {
-		c.Text(x0, y0, from, f, canvas.Black, 0)
+	write := func(deg float64, x func(w float64) float64) {
+		s := d.Scale(deg)
+		w := c.TextWidth(s, f)
+		y := math.Min(p.at(deg, (p.inner()+p.r)/2).Y+capEM*em(f)/2, p.area.Bottom()-canvas.Descent*em(f))
+		if x := x(w); s != "" && x >= p.area.X && x+w <= p.area.Right() && y >= p.area.Y+canvas.Ascent*em(f) {
+			c.Text(x, y, s, f, canvas.Black, 0)
+		}
 	}
-	if to != "" && x1+w1 <= p.area.Right() && y1 >= top {
-		c.Text(x1, y1, to, f, canvas.Black, 0)
-	}
+	write(0, func(w float64) float64 { return p.edge.X - gap - w })
+	write(d.most(), func(float64) float64 { return p.at(d.most(), p.r).X + gap })
 }
 
 // drawStroke draws the arrow of the stroke just over the screen, ahead of the ink.
@@ -214,11 +204,9 @@ const arcOfR = 0.44
 // drawScreen draws the screen, the ink in the wedge ahead of the blade, and the arc of the
 // angle to the screen.
 func (d Dial) drawScreen(c canvas.Canvas, p dialPlace) {
-	var bead canvas.Path
 	size := 0.26 * p.r
 	face, front := p.at(d.SetDeg, size*0.85), canvas.Point{X: p.edge.X + size, Y: p.edge.Y}
-	bead.Move(p.edge.X, p.edge.Y)
-	bead.Line(face.X, face.Y)
+	bead := polyline(p.edge, face)
 	// Round to the front: the controls carry on along the two faces' normals.
 	s, co := math.Sincos(d.SetDeg * math.Pi / 180)
 	k := 0.45 * size * (1 - d.SetDeg/110)
@@ -227,13 +215,7 @@ func (d Dial) drawScreen(c canvas.Canvas, p dialPlace) {
 	dark := canvas.Gray(90)
 	c.Draw(bead, &dark, canvas.Pen{})
 
-	radius := arcOfR * p.r
-	arcPath := canvas.Path{}
-	start := p.at(90, radius)
-	arcPath.Move(start.X, start.Y)
-	arc(&arcPath, p.edge, radius, radius, 0, -(90-d.SetDeg)*math.Pi/180)
-	c.Draw(arcPath, nil, ink(0.25))
-
+	arcLine(c, p.edge, arcOfR*p.r, 0, -(90-d.SetDeg)*math.Pi/180)
 	l, _ := d.reach()
 	c.Draw(segment(p.edge.X-l*p.r, p.edge.Y, p.screenEnd(d), p.edge.Y), nil, ink(0.7))
 }

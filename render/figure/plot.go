@@ -227,8 +227,8 @@ func (p *plot) column(h float64) {
 
 // explained are the labels of the bands and of the marks that occur.
 func (p *plot) explained() (out []row) {
-	for _, b := range p.bands() {
-		out = append([]row{b.row}, out...)
+	for _, b := range p.ch.bands(Interval{p.x.Min, p.x.Max}) {
+		out = append([]row{p.explainBand(b)}, out...)
 	}
 	for m, text := range p.ch.Ends {
 		used := false
@@ -264,17 +264,8 @@ func (p *plot) goChart() chart.Chart {
 		YAxis:  chart.YAxis{Style: hidden, Range: p.y},
 		YAxisSecondary: chart.YAxis{Style: axis(tokenBeside), Range: p.y,
 			GridMajorStyle: hidden, GridMinorStyle: hidden, Zero: chart.GridLine{Style: hidden}},
-		Series: []chart.Series{layer(p.find)},
+		Series: []chart.Series{layer(p.find), own(p.drawBands, p.drawRange, p.drawBreaks)},
 	}
-	bands := p.bands()
-	for _, b := range bands {
-		ch.Series = append(ch.Series, b.layer...)
-	}
-	ch.Series = append(ch.Series, own(p.drawGrid))
-	for _, b := range bands {
-		ch.Series = append(ch.Series, b.edges...)
-	}
-	ch.Series = append(ch.Series, own(p.drawRange, p.drawBreaks))
 	for _, strong := range []bool{false, true} {
 		for _, l := range p.ch.Lines {
 			if l.Strong == strong {
