@@ -56,12 +56,6 @@ func (b Bend) face() (ps []canvas.Point, deg []float64) {
 	return ps, deg
 }
 
-// behind is the point so far behind a point of the face, and so far up.
-func behind(p canvas.Point, deg, back, up float64) canvas.Point {
-	s, c := math.Sincos(deg * math.Pi / 180)
-	return canvas.Point{X: p.X - c*back + s*up, Y: p.Y - s*back - c*up}
-}
-
 // parts are the rubber, the holder and the end of the line of the edge, for a free height of 1 and the edge at 0, 0.
 func (b Bend) parts() (rubber, holder []canvas.Point, ray canvas.Point) {
 	face, deg := b.face()

@@ -114,8 +114,7 @@ func (d Dial) place(area Rect, radius float64) dialPlace {
 
 // at is the point at an angle from vertical and a distance from the edge.
 func (p dialPlace) at(deg, dist float64) canvas.Point {
-	s, c := math.Sincos(deg * math.Pi / 180)
-	return canvas.Point{X: p.edge.X + s*dist, Y: p.edge.Y - c*dist}
+	return behind(p.edge, deg, 0, dist)
 }
 
 // sector is the piece of the ring between two angles.
@@ -225,11 +224,8 @@ func (d Dial) drawBlade(c canvas.Canvas, p dialPlace) {
 	t, j := bladeOfR*p.r, jawOfR*p.r
 	reach := p.inner() - 0.8
 	length := math.Sqrt(reach*reach - (t+j)*(t+j))
-	s, co := math.Sincos(d.SetDeg * math.Pi / 180)
 	// along: up the printing face from the edge; back: away from the stroke.
-	at := func(along, back float64) canvas.Point {
-		return canvas.Point{X: p.edge.X + s*along - co*back, Y: p.edge.Y - co*along - s*back}
-	}
+	at := func(along, back float64) canvas.Point { return behind(p.edge, d.SetDeg, back, along) }
 	rubber := []canvas.Point{at(0, t), at(length*0.65, t), at(length*0.65, 0), at(0, 0)}
 	c.Draw(polygon(rubber...), &canvas.White, canvas.Pen{})
 	hatch(c, rubber, 45-d.SetDeg, 1.3, ink(0.15))

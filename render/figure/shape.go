@@ -99,6 +99,12 @@ func arc(p *canvas.Path, m canvas.Point, a, b, start, delta float64) {
 	}
 }
 
+// behind is the point so far behind the printing face of a blade, which leans by deg from vertical, and so far up along it from p.
+func behind(p canvas.Point, deg, back, up float64) canvas.Point {
+	s, c := math.Sincos(deg * math.Pi / 180)
+	return canvas.Point{X: p.X - c*back + s*up, Y: p.Y - s*back - c*up}
+}
+
 // arrow draws a line from a to b with a filled head at b, and one at a when both is set.
 func arrow(c canvas.Canvas, a, b canvas.Point, widthMM, headMM float64, both bool) {
 	length := math.Hypot(b.X-a.X, b.Y-a.Y)
