@@ -145,7 +145,9 @@ func (d Dial) drawRing(c canvas.Canvas, p dialPlace) {
 		if math.Mod(a, 15) == 0 {
 			length = (p.r - inner) * 0.75
 		}
-		ticks.Pieces = append(ticks.Pieces, polyline(p.at(a, p.r-length), p.at(a, p.r)).Pieces...)
+		u, v := p.at(a, p.r-length), p.at(a, p.r)
+		ticks.Move(u.X, u.Y)
+		ticks.Line(v.X, v.Y)
 	}
 	c.Draw(ticks, nil, ink(outline))
 	if d.HighDeg > d.LowDeg {

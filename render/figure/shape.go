@@ -12,7 +12,9 @@ func rectPath(x, y, w, h float64) canvas.Path {
 }
 
 // corners are those of a rectangle, clockwise on paper.
-func corners(x, y, w, h float64) []canvas.Point { return xy(x, y, x+w, y, x+w, y+h, x, y+h) }
+func corners(x, y, w, h float64) []canvas.Point {
+	return []canvas.Point{{X: x, Y: y}, {X: x + w, Y: y}, {X: x + w, Y: y + h}, {X: x, Y: y + h}}
+}
 
 // xy makes points of pairs.
 func xy(v ...float64) []canvas.Point {
@@ -45,7 +47,7 @@ func polyline(ps ...canvas.Point) canvas.Path {
 
 // segment is the straight line between two points.
 func segment(x0, y0, x1, y1 float64) canvas.Path {
-	return polyline(xy(x0, y0, x1, y1)...)
+	return polyline(canvas.Point{X: x0, Y: y0}, canvas.Point{X: x1, Y: y1})
 }
 
 // whisker draws a level line with strokes across both ends.
