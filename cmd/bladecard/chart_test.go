@@ -55,7 +55,7 @@ func TestSweepChartIsThinned(t *testing.T) {
 			t.Fatal(err)
 		}
 		ch, some := sweepChart(axes, points, v)
-		if len(ch.Lines) != 24 || ch.Lines[0].Label != v.Number(66, 2) || ch.Lines[23].Label != "90" {
+		if len(ch.Lines) != 24 || ch.Lines[0].Label != v.Number(66, 2)+" Shore A" || ch.Lines[23].Label != "90 Shore A" {
 			t.Fatalf("%s: %d lines, from %q to %q", language, len(ch.Lines), ch.Lines[0].Label, ch.Lines[len(ch.Lines)-1].Label)
 		}
 		for _, l := range ch.Lines {

@@ -9,6 +9,7 @@ import (
 
 	"bladecard/calc/cells"
 	"bladecard/calc/choose"
+	"bladecard/render/charts"
 )
 
 var sweepCommand = command{
@@ -78,7 +79,10 @@ func (o *sweeping) sweep(c *call, l loaded) int {
 	}
 	to := c.writer(c.args...)
 	if o.chart != "" {
+		place := l.plan.Locations[o.location-1]
+		s := place.Screens[o.screen-1]
 		chart, some := sweepChart(o.axes, points, l.voice)
+		chart.Title, chart.Band = charts.Title(l.voice, l.plan, place, s), charts.Target(l.voice, s)
 		c.noteText(some)
 		err = writeChart(to, o.chart, chart)
 	}

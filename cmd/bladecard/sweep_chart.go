@@ -31,7 +31,7 @@ func sweepChart(axes []choose.Axis, points []choose.Swept, v *say.Voice) (ch fig
 	}
 	for n, k := range evenly(len(lines), figure.MostLines) {
 		line := lines[k]
-		cv := plan.Curve{Chosen: n == 0}
+		cv := plan.Curve{Chosen: last == 0}
 		for _, i := range order {
 			if p := points[line*len(across)+i]; p.Fault == "" {
 				cv.Points = append(cv.Points, plan.Point{X: p.At[last], UM: p.CuredUM, Fails: p.Fails})
@@ -42,7 +42,7 @@ func sweepChart(axes []choose.Axis, points []choose.Swept, v *say.Voice) (ch fig
 		l := charts.Line(cv, "", n)
 		l.Step = 0
 		if last > 0 {
-			l.Label = v.Number(first[line], 2)
+			l.Label = v.T("sweep.line-"+axes[0].What, "n", v.Number(first[line], 2))
 		}
 		ch.Lines = append(ch.Lines, l)
 	}

@@ -336,8 +336,8 @@ func (m *maker) helps(w float64, a amount, faults []seen.Finding) []block {
 			y += b.h + between
 		}
 		x := r.X + left + gapMM
-		m.chartAngle(page.Rect{X: x, Y: r.Y, W: r.Right() - x, H: 0.54*r.H - 0.5})
-		m.chartHardness(page.Rect{X: x, Y: r.Y + 0.54*r.H + 0.5, W: r.Right() - x, H: 0.46*r.H - 0.5})
+		m.chartAngle(page.Rect{X: x, Y: r.Y, W: r.Right() - x, H: 0.63*r.H - 0.5})
+		m.chartHardness(page.Rect{X: x, Y: r.Y + 0.63*r.H + 0.5, W: r.Right() - x, H: 0.37*r.H - 0.5})
 	}}}
 }
 

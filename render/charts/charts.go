@@ -25,7 +25,8 @@ func Angle(v *say.Voice, s plan.Screen, sizePT float64) figure.Chart {
 			}
 		}
 	}
-	ch.Top = ToScreen(v)
+	ch.Second = &figure.Scale{Title: v.T("card.x-screen"), Label: func(x float64) string { return v.Number(90-x, 0) }}
+	ch.Set = v.T("chart.set-angle", "angle", v.Angle(s.AngleDeg.Set), "range", v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High))
 	ch.Range = &figure.Interval{Low: s.AngleDeg.Low, High: s.AngleDeg.High}
 	ch.Mark = &figure.XY{X: s.AngleDeg.Set, Y: s.CuredUM.Value}
 	return whole(ch, s)
@@ -34,7 +35,11 @@ func Angle(v *say.Voice, s plan.Screen, sizePT float64) figure.Chart {
 // Hardness is the cured film over the edge hardness, in type of sizePT.
 func Hardness(v *say.Voice, s plan.Screen, sizePT float64) figure.Chart {
 	ch := both(v, s, s.Charts.Hardness, sizePT)
+	for i := range ch.Lines { // these are no blades of the rack, so none of their markers
+		ch.Lines[i].Style = -1 - i
+	}
 	at := s.Blade.EdgeHardness
+	ch.Set = v.T("chart.set-hardness", "n", v.Number(at, 0))
 	ch.X = Shore(v, at)
 	ch.Mark = &figure.XY{X: at, Y: s.CuredUM.Value}
 	return whole(ch, s)
@@ -50,11 +55,6 @@ func Shore(v *say.Voice, at float64) figure.Axis {
 	return figure.Axis{Title: v.T("card.x-hardness"), Low: math.Min(50, -stepsUp(-at, 10)), High: math.Max(90, stepsUp(at, 10))}
 }
 
-// ToScreen is the second scale of that axis, the angle to the screen.
-func ToScreen(v *say.Voice) *figure.TopAxis {
-	return &figure.TopAxis{Title: v.T("card.x-screen"), Label: func(x float64) string { return v.Number(90-x, 0) }}
-}
-
 // Film is the axis of the cured film, on which 2 um can be told apart.
 func Film(v *say.Voice) figure.Axis { return figure.Axis{Title: v.T("card.y-film"), Apart: 2} }
 
@@ -65,13 +65,20 @@ func stepsUp(x, step float64) float64 { return step * math.Ceil(x/step) }
 func both(v *say.Voice, s plan.Screen, curves []plan.Curve, sizePT float64) figure.Chart {
 	ch := figure.Chart{
 		Y: Film(v), SizePT: sizePT, Format: v.Number, Ends: Ends(v),
-		Band:  &figure.Band{Interval: figure.Interval{Low: s.TargetUM.Low, High: s.TargetUM.High}, Label: v.T("chart.target", "range", v.FilmEnds(s.TargetUM.Low, s.TargetUM.High))},
+		Band:  Target(v, s),
 		Known: Known(v, s.CuredUM),
 	}
 	if s.HeightMM != nil { // the film before it rises
 		ch.Y.Title = v.T("card.y-flat")
 	}
-	ch.Lines = figure.Choose(Lines(v, curves), figure.MostLines)
+	all := Lines(v, curves)
+	ch.Lines = figure.Choose(all, figure.MostLines)
+	ch.More = func(lines int) string {
+		if lines += len(all) - len(ch.Lines); lines > 0 {
+			return v.T("chart.more", "n", fmt.Sprint(lines))
+		}
+		return ""
+	}
 	return ch
 }
 
@@ -100,12 +107,25 @@ func whole(ch figure.Chart, s plan.Screen) figure.Chart {
 	return ch
 }
 
+// Target is the target of a film as the band of a chart.
+func Target(v *say.Voice, s plan.Screen) *figure.Band {
+	return band(v, "target", s.TargetUM.Low, s.TargetUM.High)
+}
+
 // Known is the band of a film as the band around the chosen line; nil where there is no film.
-func Known(v *say.Voice, um plan.Band) *figure.Known {
+func Known(v *say.Voice, um plan.Band) *figure.Band {
 	if !(um.Value > 0) {
 		return nil
 	}
-	return &figure.Known{Interval: figure.Interval{Low: um.Low / um.Value, High: um.High / um.Value}, Label: v.T("chart.known", "range", v.FilmEnds(um.Low, um.High))}
+	b := band(v, "known", um.Low, um.High)
+	b.Low, b.High = um.Low/um.Value, um.High/um.Value
+	return b
+}
+
+// band is a band with what is said of it.
+func band(v *say.Voice, name string, low, high float64) *figure.Band {
+	t := func(where string) string { return v.T("chart."+name+where, "range", v.FilmEnds(low, high)) }
+	return &figure.Band{Interval: figure.Interval{Low: low, High: high}, Label: t(""), Inside: t("-inside"), Above: t("-above"), Below: t("-below")}
 }
 
 // Ends is what the marks at the ends of the lines mean.
@@ -160,7 +180,7 @@ func Files(p *plan.Plan, v *say.Voice) []File {
 				chart figure.Chart
 			}{{"angle", Angle(v, s, slidePT)}, {"hardness", Hardness(v, s, slidePT)}} {
 				ch := f.chart
-				ch.Title = title(v, p, l, s)
+				ch.Title = Title(v, p, l, s)
 				out = append(out, File{
 					Name: fmt.Sprintf("location%d-screen%d-%s", i+1, s.Number, f.name),
 					Draw: func(c canvas.Canvas, w, h float64) error {
@@ -173,8 +193,8 @@ func Files(p *plan.Plan, v *say.Voice) []File {
 	return out
 }
 
-// title says which job, screen, mesh and blade a chart belongs to.
-func title(v *say.Voice, p *plan.Plan, l plan.Location, s plan.Screen) string {
+// Title says which job, screen, mesh and blade a chart belongs to.
+func Title(v *say.Voice, p *plan.Plan, l plan.Location, s plan.Screen) string {
 	var parts []string
 	for _, part := range []string{p.Job, l.Name, v.T("chart.screen", "n", fmt.Sprint(s.Number), "color", s.Color), s.Mesh.Name, s.Blade.Name} {
 		if part = strings.TrimSpace(part); part != "" {

@@ -1,61 +1,92 @@
 package figure
 
 import (
-	"github.com/wcharczuk/go-chart/v2"
+	"math"
+	"slices"
 
 	"bladecard/render/canvas"
 )
 
-// ribbon is a band of the chart on its way to go-chart.
+// ribbon is a band of the chart on its way to paper.
 type ribbon struct {
-	label  string
-	at     float64 // its middle, where the label would like to stand
-	fill   chart.Series
-	edges  []chart.Series // a printer may lose a tint
-	sample func(r *renderer, from, to canvas.Point)
+	Band
+	tint  canvas.Color
+	dash  []float64
+	lines [][]XY // its edges in pairs, the lower one first
 }
 
-// bands are the bands of the chart, that of what is known behind that of what is allowed. Both are cut off
-// at the ends of the plot.
-func (p *plot) bands() (out []ribbon) {
-	if edges := p.ch.knownEdges(); len(edges) > 0 {
-		at := edges[0][len(edges[0])/2].Y
-		if m := p.ch.Mark; m != nil {
-			at = m.Y * p.ch.Known.Low
-		}
-		out = append(out, p.ribbon(p.ch.Known.Label, at, knownGray, []float64{0.3, 0.5}, edges...))
+// bands are the bands of the chart, that of what is known behind that of what is allowed.
+func (ch Chart) bands(x Interval) (out []ribbon) {
+	if edges := ch.knownEdges(); len(edges) > 0 {
+		out = append(out, ribbon{*ch.Known, knownGray, []float64{0.3, 0.5}, edges})
 	}
-	if b := p.ch.Band; b != nil {
-		x, _ := p.ch.span(0)
-		out = append(out, p.ribbon(b.Label, (b.Low+b.High)/2, bandGray, []float64{0.9, 0.6},
-			[]XY{{x.Low, b.Low}, {x.High, b.Low}}, []XY{{x.Low, b.High}, {x.High, b.High}}))
+	if b := ch.Band; b != nil {
+		out = append(out, ribbon{*b, bandGray, []float64{0.9, 0.6}, [][]XY{{{x.Low, b.Low}, {x.High, b.Low}}, {{x.Low, b.High}, {x.High, b.High}}}})
 	}
 	return out
 }
 
-// ribbon is the band between pairs of lines, the lower one first.
-func (p *plot) ribbon(label string, at float64, tint canvas.Color, dash []float64, lines ...[]XY) ribbon {
-	edge := stroke(canvas.Black, edgeMM, dash...)
-	out := ribbon{label: label, at: at, sample: func(r *renderer, from, to canvas.Point) {
-		half := capEM / 2 * p.em
-		r.c.Draw(rectPath(from.X, from.Y-half, to.X-from.X, 2*half), &tint, ink(edgeMM, dash...))
-	}}
-	out.fill = layer(func(r *renderer, box chart.Box) {
-		for i := 0; i+1 < len(lines); i += 2 {
-			values := between{low: lines[i], high: lines[i+1], y: p.y}
-			chart.Draw.BoundedSeries(r, box, p.x, p.y, chart.Style{FillColor: solid(tint)}, values)
-		}
-	})
-	for _, l := range lines {
+// inside are the pieces of the edges that lie in the plot.
+func (b ribbon) inside(y *scale) (out [][]XY) {
+	for _, l := range b.lines {
+		in := Line{}
 		for _, v := range l {
-			if p.y != nil && (v.Y <= p.y.Min || v.Y >= p.y.Max) {
-				l = nil // it leaves the plot
-				break
+			if !(v.Y > y.Min && v.Y < y.Max) {
+				v.Y = math.NaN()
 			}
+			in.Points = append(in.Points, v)
 		}
-		if l != nil {
-			out.edges = append(out.edges, series(stroke(canvas.White, edgeMM), l...), series(edge, l...))
+		out = append(out, in.runs()...)
+	}
+	return out
+}
+
+// explainBand is the label of a band. Where no edge of it lies in the plot, words say where it is.
+func (p *plot) explainBand(b ribbon) row {
+	low, high := b.lines[0][0].Y, b.lines[1][0].Y
+	switch {
+	case len(b.inside(p.y)) > 0:
+		return row{text: b.Label, sample: func(from, to canvas.Point) {
+			half := capEM / 2 * p.em
+			p.c.Draw(rectPath(from.X, from.Y-half, to.X-from.X, 2*half), &b.tint, ink(edgeMM, b.dash...))
+		}}
+	case low >= p.y.Max:
+		return row{text: b.Above}
+	case high <= p.y.Min:
+		return row{text: b.Below}
+	}
+	return row{text: b.Inside}
+}
+
+// drawBands lays the tints of the bands under the grid, cut off at the ends of the plot, and their edges over it,
+// for a printer may lose a tint.
+func (p *plot) drawBands() {
+	bands := p.ch.bands(Interval{p.x.Min, p.x.Max})
+	for _, b := range bands {
+		if len(b.inside(p.y)) == 0 {
+			continue
 		}
+		for i := 0; i+1 < len(b.lines); i += 2 {
+			around := append([]XY(nil), b.lines[i]...)
+			slices.Reverse(around)
+			p.c.Draw(polygon(p.places(append(around, b.lines[i+1]...))...), &b.tint, canvas.Pen{})
+		}
+	}
+	p.drawGrid()
+	for _, b := range bands {
+		for _, run := range b.inside(p.y) {
+			edge := polyline(p.places(run)...)
+			p.c.Draw(edge, nil, canvas.Pen{Color: canvas.White, WidthMM: edgeMM})
+			p.c.Draw(edge, nil, ink(edgeMM, b.dash...))
+		}
+	}
+}
+
+// places are where values stand, those beyond the ends of the plot at these, clear of the axis of x.
+func (p *plot) places(vs []XY) (out []canvas.Point) {
+	for _, v := range vs {
+		at := p.place(XY{v.X, clamp(v.Y, p.y.Min, p.y.Max)})
+		out = append(out, canvas.Point{X: at.X, Y: math.Min(at.Y, p.in.Bottom()-axisMM)})
 	}
 	return out
 }
@@ -84,18 +115,4 @@ func (ch Chart) knownEdges() (out [][]XY) {
 		}
 	}
 	return out
-}
-
-// between gives go-chart the values of a band, as far as they lie on the axis.
-type between struct {
-	low, high []XY
-	y         *scale
-}
-
-func (b between) Len() int { return len(b.low) }
-
-func (b between) GetBoundedValues(i int) (x, low, high float64) {
-	low = b.y.Min + b.y.GetDelta()*axisMM*pxPerMM/float64(max(1, b.y.Domain)) // clear of the axis of x
-	cut := func(v float64) float64 { return clamp(v, low, b.y.Max) }
-	return b.low[i].X, cut(b.low[i].Y), cut(b.high[i].Y)
 }

@@ -25,7 +25,7 @@ func (s Bars) Draw(c canvas.Canvas, r Rect) error {
 		return err
 	}
 	f := canvas.Font{SizePT: typeSize(s.SizePT)}
-	bold := canvas.Font{Face: canvas.Bold, SizePT: f.SizePT}
+	bold := bold(f)
 	gap, names, figures := 0.4*em(f), 0.0, 0.0
 	for _, b := range s.Rows {
 		names, figures = math.Max(names, c.TextWidth(b.Name, f)), math.Max(figures, c.TextWidth(b.Figure, bold))

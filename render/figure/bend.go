@@ -37,6 +37,12 @@ const (
 	leastBendH = 8.0  // mm of free height
 )
 
+// Tints of the softest and the hardest rubber.
+const (
+	softGray = 250
+	hardGray = 195
+)
+
 // face is the printing face of a blade of free height 1, from the edge up to the holder, with the lean there. A
 // blade that is held at one end and pushed at the other leans along its length as the square of the distance.
 func (b Bend) face() (ps []canvas.Point, deg []float64) {
@@ -49,12 +55,6 @@ func (b Bend) face() (ps []canvas.Point, deg []float64) {
 		at = canvas.Point{X: at.X + s/bendSteps, Y: at.Y - c/bendSteps}
 	}
 	return ps, deg
-}
-
-// behind is the point so far behind a point of the face, and so far up.
-func behind(p canvas.Point, deg, back, up float64) canvas.Point {
-	s, c := math.Sincos(deg * math.Pi / 180)
-	return canvas.Point{X: p.X - c*back + s*up, Y: p.Y - s*back - c*up}
 }
 
 // parts are the rubber, the holder and the end of the line of the edge, for a free height of 1 and the edge at 0, 0.

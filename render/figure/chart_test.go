@@ -23,17 +23,17 @@ func full() Chart {
 		return l
 	}
 	return Chart{
-		X:   Axis{Title: "angle from vertical, °"},
-		Y:   Axis{Title: "cured film, µm"},
-		Top: &TopAxis{Title: "to the screen, °", Label: func(x float64) string { return strconv.Itoa(int(90 - x)) }},
+		X:      Axis{Title: "angle from vertical, °"},
+		Y:      Axis{Title: "cured film, µm"},
+		Second: &Scale{Title: "° to screen", Label: func(x float64) string { return strconv.Itoa(int(90 - x)) }},
 		Lines: []Line{
 			line("60 worn", 1.09, false, 1, 35), line("65/90/65", 1.03, true, 0, 45), line("70 A", 1, false, 2, 45),
 			line("70/90/70", 0.98, false, 3, 45), line("80 A", 0.94, false, 4, 45),
 		},
-		Band:  &Band{Interval{38, 55}, "target"},
+		Band:  &Band{Interval: Interval{38, 55}, Label: "target", Inside: "inside target"},
 		Range: &Interval{10, 20},
 		Mark:  &XY{15, 1.03 * (30 + 6*math.Exp(0.5))},
-		Known: &Known{Interval{0.8, 1.3}, "expected"},
+		Known: &Band{Interval: Interval{0.8, 1.3}, Label: "expected", Inside: "inside expected"},
 		Ends:  [2]string{Detail: "detail lost", Ink: "ink left"},
 	}
 }
@@ -58,7 +58,7 @@ func TestChartSizes(t *testing.T) {
 			}
 			rec.clean(t, r, SmallestPT)
 			kept := 0
-			for _, w := range rec.texts { // no legend: every label once, right of the plot
+			for _, w := range rec.texts { // every label once, right of the plot
 				for _, l := range ch.Lines {
 					if w.s == l.Label {
 						kept++
@@ -117,7 +117,7 @@ func TestChartDegenerate(t *testing.T) {
 		{"band turned round", Chart{Lines: simple().Lines, Band: &Band{Interval: Interval{2, 1}}}, nil, true},
 		{"range of infinity", Chart{Lines: simple().Lines, Range: &Interval{1, math.Inf(1)}}, nil, true},
 		{"mark of NaN", Chart{Lines: simple().Lines, Mark: &XY{nan, 1}}, nil, true},
-		{"known turned round", Chart{Lines: simple().Lines, Known: &Known{Interval: Interval{2, 1}}}, nil, true},
+		{"known turned round", Chart{Lines: simple().Lines, Known: &Band{Interval: Interval{2, 1}}}, nil, true},
 		{"mark outside the axes", Chart{Lines: simple().Lines, Y: Axis{Low: 0, High: 3}, Mark: &XY{1, 5}}, nil, false},
 		{"axis turned round", Chart{Lines: simple().Lines, X: Axis{Low: 3, High: 1}}, nil, true},
 		{"axis of NaN", Chart{Lines: simple().Lines, X: Axis{Low: nan, High: 1}}, nil, true},
@@ -216,19 +216,19 @@ func TestDrawKeepsTheChosen(t *testing.T) {
 	}
 }
 
-// Where the scale above leaves no room for the plot, it is given up, and nothing else.
-func TestUpperScaleIsGivenUp(t *testing.T) {
+// Where the second scale leaves no room for the plot, it is given up, and nothing else.
+func TestSecondScaleIsGivenUp(t *testing.T) {
 	for _, tt := range []struct {
-		r     Rect
-		upper bool
-	}{{Rect{0, 0, 60, 21}, false}, {Rect{0, 0, 60, 40}, true}} {
+		r      Rect
+		second bool
+	}{{Rect{0, 0, 60, 18}, false}, {Rect{0, 0, 60, 40}, true}} {
 		rec := &recorder{}
 		if err := full().Draw(rec, tt.r); err != nil {
 			t.Fatal(err)
 		}
 		rec.clean(t, tt.r, SmallestPT)
 		words := strings.Join(rec.words(), "|")
-		if strings.Contains(words, "to the screen") != tt.upper || !strings.Contains(words, "angle from vertical") {
+		if strings.Contains(words, "° to screen") != tt.second || !strings.Contains(words, "angle from vertical") {
 			t.Errorf("in %v: %s", tt.r, words)
 		}
 	}
@@ -317,14 +317,14 @@ func TestChartAlwaysCleanOrError(t *testing.T) {
 			ch.Lines = append(ch.Lines, l)
 		}
 		ch.X.Title, ch.Y.Title = text.Draw(t, "x title"), text.Draw(t, "y title")
-		if rapid.Bool().Draw(t, "top") {
-			ch.Top = &TopAxis{Title: text.Draw(t, "top title"), Label: func(x float64) string { return Chart{}.number(90-x, 3) }}
+		if rapid.Bool().Draw(t, "second") {
+			ch.Second = &Scale{Title: text.Draw(t, "second title"), Label: func(x float64) string { return Chart{}.number(90-x, 3) }}
 		}
 		if rapid.Bool().Draw(t, "band") {
-			ch.Band = &Band{Interval{num.Draw(t, "low"), num.Draw(t, "high")}, text.Draw(t, "band")}
+			ch.Band = &Band{Interval: Interval{num.Draw(t, "low"), num.Draw(t, "high")}, Label: text.Draw(t, "band"), Inside: text.Draw(t, "inside")}
 		}
 		if rapid.Bool().Draw(t, "known") {
-			ch.Known = &Known{Interval{rapid.Float64Range(0, 1).Draw(t, "less"), rapid.Float64Range(1, 3).Draw(t, "more")}, text.Draw(t, "known")}
+			ch.Known = &Band{Interval: Interval{rapid.Float64Range(0, 1).Draw(t, "less"), rapid.Float64Range(1, 3).Draw(t, "more")}, Label: text.Draw(t, "known")}
 		}
 		ch.Title, ch.Ends, ch.Y.Apart = text.Draw(t, "title"), [2]string{text.Draw(t, "detail"), text.Draw(t, "ink")}, rapid.SampledFrom([]float64{0, 2}).Draw(t, "apart")
 		if rapid.Bool().Draw(t, "range") {

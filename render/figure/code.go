@@ -48,7 +48,7 @@ func Code(text string, side float64) (draw func(canvas.Canvas) error, err error)
 				dashes = append(dashes, module)
 			}
 			high := at(y) + module/2
-			c.Draw(polyline(canvas.Point{X: at(first), Y: high}, canvas.Point{X: at(n), Y: high}), nil, ink(module, dashes...))
+			c.Draw(segment(at(first), high, at(n), high), nil, ink(module, dashes...))
 		}
 		return nil
 	}, nil

@@ -1,5 +1,5 @@
 // Package figure draws the pictures of the paper on a canvas.Canvas: charts, the angle dial,
-// the blade in section, the color patch. It gets plain data and finished texts, computes no
+// bent blades, the color patch. It gets plain data and finished texts, computes no
 // process value and says no word of its own. Every drawing stays inside its Rect, keeps its
 // texts apart, and tells things apart by width, dash and hatch, never by color alone.
 //

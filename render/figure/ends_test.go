@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"bladecard/render/canvas"
 )
 
 // stopped is a chart of three blades that cross between the mark and the end of their lines.
@@ -69,15 +71,23 @@ func TestEndsAreMarkedAndExplained(t *testing.T) {
 	}
 }
 
-// Two values that are Apart stand as far apart as promised, bands or not; without it the bands decide.
+// Two values that are Apart stand as far apart as promised, and bands whose edges have no room are told in words;
+// without Apart the bands decide.
 func TestLinesKeepApart(t *testing.T) {
 	ch := stopped()
-	ch.Band, ch.Known = &Band{Interval{10, 200}, "target"}, &Known{Interval{0.1, 4}, "expected"}
-	apart := func() float64 {
+	ch.Band = &Band{Interval: Interval{1, 200}, Label: "target", Inside: "all inside target"}
+	ch.Known = &Band{Interval: Interval{0.05, 4}, Label: "expected", Inside: "all inside expected"}
+	apart := func(words ...string) float64 {
 		rec, p, in := drawn(t, ch, Rect{0, 0, 120, 70})
 		rec.clean(t, Rect{0, 0, 120, 70}, SmallestPT)
-		rec.find(t, "target")
-		rec.find(t, "expected")
+		for _, w := range words {
+			rec.find(t, w)
+		}
+		for _, s := range rec.paths {
+			if tinted := s.fill != nil && (*s.fill == bandGray || *s.fill == knownGray); tinted && words[0] != "target" {
+				t.Errorf("%v: a tint over all of the plot", words)
+			}
+		}
 		for _, l := range ch.Lines {
 			for _, v := range l.Points {
 				if q := p.at(in, v); q.Y < in.Y || q.Y > in.Bottom() {
@@ -87,15 +97,76 @@ func TestLinesKeepApart(t *testing.T) {
 		}
 		return p.at(in, XY{0, 40}).Y - p.at(in, XY{0, 42}).Y
 	}
-	if got := apart(); got < 0.95*apartMM {
-		t.Errorf("2 um are %.2f mm; %.2f are wanted", got, apartMM)
+	if got := apart("all inside target", "all inside expected"); got < 0.95*leastApartMM || got > 1.05*mostApartMM {
+		t.Errorf("2 um are %.2f mm; %.2f to %.2f are wanted", got, leastApartMM, mostApartMM)
 	}
 	wide := simple() // lines that need more room than Apart gives, with no band
 	wide.Y.Apart = 0.01
 	drawn(t, wide, Rect{0, 0, 120, 70})
 	ch.Y.Apart = 0
-	if got := apart(); got > 1 {
+	if got := apart("target", "expected"); got > 1 {
 		t.Errorf("2 um are %.2f mm on an axis over all of the bands", got)
+	}
+}
+
+// The axis reaches the edges of bands that are near, the nearest first, but no edge of the target beyond all that is
+// to be expected; a band that lies elsewhere is told in words.
+func TestAxisReachesTheNearEdges(t *testing.T) {
+	for _, tt := range []struct {
+		low, high float64 // of the target
+		words     string
+		tints     []canvas.Color
+	}{
+		{36, 70, "target|expected", []canvas.Color{knownGray, bandGray}},
+		{20, 70, "all inside target|expected", []canvas.Color{knownGray}},
+		{20, 41, "target|expected", []canvas.Color{knownGray, bandGray}},
+		{48, 90, "target|expected", []canvas.Color{knownGray, bandGray}},
+		{80, 90, "target is higher|expected", []canvas.Color{knownGray}},
+		{5, 9, "target is lower|expected", []canvas.Color{knownGray}},
+	} {
+		ch := stopped()
+		ch.Band = &Band{Interval{tt.low, tt.high}, "target", "all inside target", "target is higher", "target is lower"}
+		ch.Known = &Band{Interval: Interval{0.85, 1.15}, Label: "expected", Inside: "all inside expected"}
+		rec, _, in := drawn(t, ch, Rect{0, 0, 120, 70})
+		var tints []canvas.Color
+		for _, s := range rec.paths {
+			if s.fill != nil && (*s.fill == bandGray || *s.fill == knownGray) && s.box().X < in.Right() {
+				tints = append(tints, *s.fill)
+			}
+		}
+		words := "|" + strings.Join(rec.words(), "|") + "|"
+		if !slices.Equal(tints, tt.tints) || !strings.Contains(words, "|"+strings.Split(tt.words, "|")[0]+"|") || !strings.Contains(words, "|expected|") {
+			t.Errorf("target %v–%v: tints %v, %s; %v and %s are wanted", tt.low, tt.high, tints, words, tt.tints, tt.words)
+		}
+	}
+}
+
+// The labels of the bands and marks stand under those of all lines, however high the band lies, and what has no room is counted.
+func TestFixedLabelsStandBelow(t *testing.T) {
+	for h, lines := range map[float64]int{90: 15, 45: 0} {
+		ch := many(15, 5)
+		ch.Band = &Band{Interval: Interval{70, 90}, Label: "target"}
+		ch.Mark, ch.Set = &XY{2, 57}, "set"
+		ch.More = func(n int) string {
+			if n == 0 {
+				return ""
+			}
+			return fmt.Sprintf("and %d more", n)
+		}
+		rec, _, _ := drawn(t, ch, Rect{0, 0, 120, h})
+		rec.clean(t, Rect{0, 0, 120, h}, SmallestPT)
+		kept, lowest := 0, 0.0
+		for _, w := range rec.texts {
+			if strings.HasPrefix(w.s, "blade") {
+				kept, lowest = kept+1, max(lowest, w.y)
+			}
+		}
+		if rec.find(t, "target").y <= lowest {
+			t.Errorf("%v mm: target stands among the lines", h)
+		}
+		if more := strings.Contains(strings.Join(rec.words(), "|"), fmt.Sprintf("and %d more", 15-kept)); more == (lines == 15) || lines > 0 && kept != lines {
+			t.Errorf("%v mm: %d lines of 15, the others told: %v", h, kept, more)
+		}
 	}
 }
 
@@ -125,7 +196,7 @@ func TestBrokenAxes(t *testing.T) {
 func TestKnownBandLiesBehind(t *testing.T) {
 	ch := stopped()
 	ch.Y.Apart, ch.Title = 0, "L-031 screen 1"
-	ch.Band, ch.Known = &Band{Interval{35, 55}, "target"}, &Known{Interval{0.8, 1.5}, "expected"}
+	ch.Band, ch.Known = &Band{Interval: Interval{35, 55}, Label: "target"}, &Band{Interval: Interval{0.8, 1.5}, Label: "expected"}
 	rec, p, in := drawn(t, ch, Rect{0, 0, 120, 70})
 	known, band := -1, -1
 	for i, s := range rec.paths {

@@ -3,9 +3,9 @@ package figure
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"github.com/wcharczuk/go-chart/v2"
-	"github.com/wcharczuk/go-chart/v2/drawing"
 
 	"bladecard/render/canvas"
 )
@@ -26,42 +26,50 @@ func (f layer) Render(r chart.Renderer, box chart.Box, _, _ chart.Range, _ chart
 	}
 }
 
-// checkSize refuses a plot that the labels leave too small.
-func (p *plot) checkSize(r *renderer, box chart.Box) {
-	if w, h := r.mm(box.Right-box.Left), r.mm(box.Bottom-box.Top); w < leastPlotW || h < leastPlotH {
-		r.fail(noRoom("chart", p.r, fmt.Sprintf("labels leave a plot of %.1f x %.1f mm, least is %d x %d", w, h, leastPlotW, leastPlotH)))
+// find keeps where the plot stands, and refuses one that the labels leave too small.
+func (p *plot) find(r *renderer, box chart.Box) {
+	a, b := r.point(box.Left, box.Top), r.point(box.Right, box.Bottom)
+	p.in = Rect{a.X, a.Y, b.X - a.X, b.Y - a.Y}
+	if p.in.W < leastPlotW || p.in.H < leastPlotH {
+		r.fail(noRoom("chart", p.r, fmt.Sprintf("labels leave a plot of %.1f x %.1f mm, least is %d x %d", p.in.W, p.in.H, leastPlotW, leastPlotH)))
 	}
 }
 
-// level and upright draw a line over the whole plot at a value of y or of x.
-func (p *plot) level(r *renderer, box chart.Box, v float64, s chart.Style) {
-	chart.GridLine{Value: v, Style: s}.Render(r, box, p.y, false, s)
+// place is where a value stands, on the grid that go-chart draws on.
+func (p *plot) place(v XY) canvas.Point {
+	return canvas.Point{X: p.in.X + float64(p.x.Translate(v.X))/pxPerMM, Y: p.in.Bottom() - float64(p.y.Translate(v.Y))/pxPerMM}
 }
 
-func (p *plot) upright(r *renderer, box chart.Box, v float64, s chart.Style) {
-	chart.GridLine{Value: v, Style: s}.Render(r, box, p.x, true, s)
+// level and upright draw a line over the whole plot at a value of y or of x.
+func (p *plot) level(y float64, pen canvas.Pen) {
+	at := p.place(XY{p.x.Min, y}).Y
+	p.c.Draw(segment(p.in.X, at, p.in.Right(), at), nil, pen)
+}
+
+func (p *plot) upright(x float64, pen canvas.Pen) {
+	at := p.place(XY{x, p.y.Min}).X
+	p.c.Draw(segment(at, p.in.Y, at, p.in.Bottom()), nil, pen)
 }
 
 // drawGrid lays the grid over the bands. The axes of go-chart could draw it, but they come before
 // all series, so that the bands would hide it.
-func (p *plot) drawGrid(r *renderer, box chart.Box) {
-	hair := stroke(gridGray, hairMM)
+func (p *plot) drawGrid() {
+	hair := canvas.Pen{Color: gridGray, WidthMM: hairMM}
 	for _, t := range p.y.ticks {
 		if t.Value > p.y.Min { // the axis is there already
-			p.level(r, box, t.Value, hair)
+			p.level(t.Value, hair)
 		}
 	}
 	for _, t := range p.x.ticks {
 		if t.Value > p.x.Min {
-			p.upright(r, box, t.Value, hair)
+			p.upright(t.Value, hair)
 		}
 	}
 }
 
 // drawBreaks breaks an axis that does not begin at zero: two slanted strokes near its beginning.
-func (p *plot) drawBreaks(r *renderer, box chart.Box) {
-	const awayMM, apartMM, halfMM, slantMM = 1.6, 0.7, 0.9, 0.35
-	corner := r.point(box.Left, box.Bottom)
+func (p *plot) drawBreaks() {
+	const awayMM, apartMM, halfMM, slantMM = 1.6, 0.7, 0.6, 0.25
 	for _, axis := range []struct {
 		broken bool
 		ux, uy float64 // along the axis
@@ -70,7 +78,7 @@ func (p *plot) drawBreaks(r *renderer, box chart.Box) {
 			continue
 		}
 		at := func(along, across float64) canvas.Point {
-			return canvas.Point{X: corner.X + axis.ux*along + axis.uy*across, Y: corner.Y + axis.uy*along + axis.ux*across}
+			return canvas.Point{X: p.in.X + axis.ux*along + axis.uy*across, Y: p.in.Bottom() + axis.uy*along + axis.ux*across}
 		}
 		p.c.Draw(polyline(at(awayMM, 0), at(awayMM+apartMM, 0)), nil, canvas.Pen{Color: canvas.White, WidthMM: 2 * axisMM})
 		for _, along := range []float64{awayMM, awayMM + apartMM} {
@@ -80,122 +88,129 @@ func (p *plot) drawBreaks(r *renderer, box chart.Box) {
 }
 
 // drawRange sets a bar under the x axis, with dotted lines up from its ends.
-func (p *plot) drawRange(r *renderer, box chart.Box) {
-	b := p.ch.Range
-	if b == nil {
+func (p *plot) drawRange() {
+	if p.ch.Range == nil {
 		return
 	}
-	p.upright(r, box, b.Low, stroke(canvas.Black, edgeMM, 0.3, 0.7))
-	p.upright(r, box, b.High, stroke(canvas.Black, edgeMM, 0.3, 0.7))
-	const downMM, highMM = 0.2, 0.8
-	bar := chart.Box{Top: box.Bottom + unitsUp(downMM), Bottom: box.Bottom + unitsUp(downMM+highMM),
-		Left: box.Left + p.x.Translate(b.Low), Right: box.Left + p.x.Translate(b.High)}
-	if half := unitsUp(highMM / 2); bar.Width() < 2*half { // a range of one value still shows
-		bar.Left, bar.Right = bar.Left-half, bar.Right+half
+	var ends [2]float64
+	for i, x := range []float64{p.ch.Range.Low, p.ch.Range.High} {
+		p.upright(x, ink(edgeMM, 0.3, 0.7))
+		ends[i] = p.place(XY{X: x}).X
 	}
-	chart.Draw.Box(r, bar, chart.Style{FillColor: drawing.ColorBlack})
+	const downMM = 0.2
+	wide := math.Max(ends[1]-ends[0], rangeMM) // a range of one value still shows
+	p.c.Draw(rectPath((ends[0]+ends[1]-wide)/2, p.in.Bottom()+downMM, wide, rangeMM), &canvas.Black, canvas.Pen{})
 }
 
-// drawMarkers sets each line's sign on it, up to three times, beside those of the others, and its end marks.
-func (p *plot) drawMarkers(r *renderer, box chart.Box) {
-	place := func(v XY) canvas.Point { return r.point(box.Left+p.x.Translate(v.X), box.Bottom-p.y.Translate(v.Y)) }
-	const apartMM = 25 // of the signs of one line, about
-	times := int(clamp(r.mm(box.Width())/apartMM, 1, 3))
+// drawMarkers sets each line's sign on it, up to three times, beside those of the others and its end marks, and
+// then these.
+func (p *plot) drawMarkers() {
+	const apartMM, clearMM = 25, 2.4 // of the signs of one line, about; of a sign from an end mark
+	times := int(clamp(p.in.W/apartMM, 1, 3))
 	for i, l := range p.ch.Lines {
 		for k := range times {
 			x := p.x.Min + p.x.GetDelta()*(float64(k)+(float64(i)+0.5)/float64(len(p.ch.Lines)))/float64(times)
-			if !l.Dots && len(p.ch.Lines) > 1 && l.covers(x) {
-				drawMarker(p.c, place(XY{x, l.at(x)}), l.Style)
+			near := slices.ContainsFunc(l.Ends, func(e End) bool { return math.Abs(p.place(e.At).X-p.place(XY{X: x}).X) < clearMM })
+			if !near && !l.Dots && len(p.ch.Lines) > 1 && l.covers(x) {
+				drawMarker(p.c, p.place(XY{x, l.at(x)}), l.Style)
 			}
 		}
 	}
 	for _, l := range p.ch.Lines {
 		for _, e := range l.Ends {
-			e.Why.draw(p.c, place(e.At))
+			e.Why.draw(p.c, p.place(e.At))
 		}
 	}
 }
 
-// drawColumn writes the labels of the lines and of the bands, none over another, each behind a sample of
-// what it names. The annotations of go-chart are boxes of one row that overlap.
-func (p *plot) drawColumn(r *renderer, box chart.Box) {
-	var want, size []float64
-	for _, e := range p.ends {
-		want, size = append(want, r.point(0, box.Bottom-p.y.Translate(e.at)).Y), append(size, e.h)
+// drawColumn writes the labels of the lines, none over another, each behind a sample of what it names, and under
+// them those that have their place. The annotations of go-chart are boxes of one row that overlap.
+func (p *plot) drawColumn(r *renderer, _ chart.Box) {
+	x, top, y := p.r.Right()-p.columnW+beforeMM, p.r.Y+p.columnTop, p.in.Bottom()+asideEM*p.em
+	write := func(e row, middle float64) {
+		if e.sample != nil {
+			e.sample(canvas.Point{X: x, Y: middle}, canvas.Point{X: x + stubMM, Y: middle})
+		}
+		e.draw(p.c, x+e.indent(), middle-e.h/2, e.w, 0)
 	}
-	at, ok := spread(want, size, r.point(0, box.Top).Y-p.over, r.point(0, box.Bottom).Y+p.under)
+	for i := len(p.fixed) - 1; i >= 0; i-- {
+		y -= p.fixed[i].h
+		write(p.fixed[i], y+p.fixed[i].h/2)
+	}
+	var want, size []float64
+	for _, e := range p.lines {
+		at := math.Inf(1) // how many have no room: under the others
+		if e.sample != nil {
+			at = p.place(XY{p.x.Min, e.at}).Y
+		}
+		want, size = append(want, math.Min(at, y)), append(size, e.h)
+	}
+	at, ok := spread(want, size, top, y)
 	if !ok {
 		r.fail(noRoom("chart", p.r, "the label of the line needs more height than the plot has"))
 		return
 	}
-	x := p.r.Right() - p.columnW + beforeMM
-	for i, e := range p.ends {
-		e.sample(r, canvas.Point{X: x, Y: at[i]}, canvas.Point{X: x + stubMM, Y: at[i]})
-		e.draw(p.c, x+stubMM+gapMM, at[i]-e.h/2, e.w, 0)
+	for i, e := range p.lines {
+		write(e, at[i])
 	}
 }
 
-// piece draws a piece of the line for its label.
-func (l Line) piece(r *renderer, from, to canvas.Point) {
-	middle := canvas.Point{X: (from.X + to.X) / 2, Y: from.Y}
-	if l.Dots {
-		dot(r.c, middle, dotMM, canvas.Black)
-		return
-	}
-	r.line(l.style(), from, to)
-	drawMarker(r.c, middle, l.Style)
-}
-
-// drawTitles writes the titles level, that of y above its axis, and the second scale of x above
-// the plot. go-chart turns the title of y, breaks none, and has no second axis of x.
-func (p *plot) drawTitles(r chart.Renderer, box chart.Box, _ chart.Style) {
-	own, is := r.(*renderer)
-	if !is {
-		return
-	}
-	a, b := own.point(box.Left, box.Top), own.point(box.Right, box.Top)
-	center := func(t block) float64 { return clamp((a.X+b.X-t.w)/2, p.r.X, p.r.Right()-t.w) }
-	p.title.draw(p.c, p.r.X, p.r.Y, p.title.w, 0)
-	p.yTitle.draw(p.c, p.r.X, p.r.Y+p.yRow, p.yTitle.w, 0)
-	p.drawBottom(center(p.xTitle))
-	if p.ch.Top == nil {
-		return
-	}
-	x := p.r.Right() - p.topTitle.w
-	if p.topRow > p.yRow {
-		x = center(p.topTitle)
-	}
-	p.topTitle.draw(p.c, x, p.r.Y+p.topRow, p.topTitle.w, 0.5)
-	own.line(stroke(canvas.Black, axisMM), a, b)
-	f, end, right := p.ch.font(), math.Inf(-1), math.Min(p.r.Right(), p.r.Right()-p.columnW+beforeMM)
-	for _, t := range p.x.ticks {
-		at := own.point(box.Left+p.x.Translate(t.Value), box.Top)
-		s := p.ch.Top.Label(t.Value)
-		w := p.c.TextWidth(s, f)
-		if x := clamp(at.X-w/2, p.r.X, right-w); x > end { // moved in, the last may reach the one before
-			p.c.Text(x, at.Y-(clearEM+canvas.Descent)*p.em, s, f, canvas.Black, 0)
-			end = x + w
+// piece draws a piece of one of so many lines for its label.
+func (p *plot) piece(l Line, lines int) func(from, to canvas.Point) {
+	return func(from, to canvas.Point) {
+		middle := canvas.Point{X: (from.X + to.X) / 2, Y: from.Y}
+		if l.Dots {
+			dot(p.c, middle, dotMM, canvas.Black)
+			return
+		}
+		p.c.Draw(polyline(from, to), nil, l.pen())
+		if lines > 1 {
+			drawMarker(p.c, middle, l.Style)
 		}
 	}
 }
 
-// drawBottom writes the title of x in the middle of its axis, or further left or higher where the meaning
-// of the marks stands beside or under it.
-func (p *plot) drawBottom(x float64) {
-	y := p.r.Bottom() - p.xTitle.h
-	mark := p.r.Right() - p.marksW
-	switch {
-	case len(p.marks) == 0:
-	case len(p.xTitle.lines) == 1 && p.xTitle.w+p.marksW < p.r.W:
-		x = math.Min(x, mark-p.xTitle.w)
-	default:
-		y -= lineEM * p.em
+// drawSet draws the mark for its label, on a piece of the bar of the range.
+func (p *plot) drawSet(from, to canvas.Point) {
+	if p.ch.Range != nil {
+		p.c.Draw(rectPath(from.X, from.Y-rangeMM/2, to.X-from.X, rangeMM), &canvas.Black, canvas.Pen{})
 	}
-	p.xTitle.draw(p.c, x, y, p.xTitle.w, 0.5)
-	for _, m := range p.marks {
-		row := p.r.Bottom() - lineEM*p.em
-		m.mark.draw(p.c, canvas.Point{X: mark + 0.62*markEM*p.em, Y: row + lineEM*p.em/2})
-		m.draw(p.c, mark+markEM*p.em, row, m.w, 0)
-		mark += markEM*p.em + m.w
+	middle := canvas.Point{X: (from.X + to.X) / 2, Y: from.Y}
+	dot(p.c, middle, markMM+haloMM, canvas.White)
+	dot(p.c, middle, markMM, canvas.Black)
+}
+
+// drawTitles writes the titles level, that of y above its axis, and the second scale of x below the
+// first. go-chart turns the title of y, breaks none, and has no second axis of x.
+func (p *plot) drawTitles() {
+	p.title.draw(p.c, p.r.X, p.r.Y, p.title.w, 0)
+	p.yTitle.draw(p.c, p.r.X, p.r.Y+p.topH-clearEM*p.em-p.yTitle.h, p.yTitle.w, 0)
+	column := p.r.Right() - p.columnW + beforeMM
+	base := p.in.Bottom() + belowEM*p.em // of the figures
+	for i, t := range p.xTitles {
+		if i > 0 {
+			p.drawSecond(base, math.Min(p.r.Right(), column))
+		}
+		x, y := column, base-canvas.Ascent*p.em
+		if !p.aside {
+			x, y = clamp(p.in.X+(p.in.W-t.w)/2, p.r.X, p.r.Right()-t.w), base+canvas.Descent*p.em
+			base += t.h
+		}
+		t.draw(p.c, x, y, t.w, 0.5)
+		base += lineEM * p.em
+	}
+}
+
+// drawSecond writes the figures of the second scale of x.
+func (p *plot) drawSecond(base, right float64) {
+	f, end := p.ch.font(), math.Inf(-1)
+	for _, t := range p.x.ticks {
+		s := p.ch.Second.Label(t.Value)
+		w := p.c.TextWidth(s, f)
+		at := p.place(XY{X: t.Value}).X
+		if x := clamp(at-w/2, p.r.X, right-w); x > end { // moved in, the last may reach the one before
+			p.c.Text(x, base, s, f, canvas.Black, 0)
+			end = x + w
+		}
 	}
 }

@@ -1,8 +1,10 @@
 package figure
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 
 	"bladecard/render/canvas"
 )
@@ -65,10 +67,7 @@ func (m LeanMap) tint(i int) (fill, text canvas.Color) {
 
 // Draw draws the map inside r.
 func (m LeanMap) Draw(c canvas.Canvas, r Rect) error {
-	if err := r.check("lean map"); err != nil {
-		return err
-	}
-	if err := m.check(); err != nil {
+	if err := cmp.Or(r.check("lean map"), m.check()); err != nil {
 		return err
 	}
 	f := canvas.Font{SizePT: typeSize(m.SizePT)}
@@ -82,8 +81,9 @@ func (m LeanMap) Draw(c canvas.Canvas, r Rect) error {
 	}
 	title := newBlock(c, m.Title, f, r.W, 0)
 	left, right := r.X+left+gap, r.Right()-c.TextWidth(m.Angle(m.HighDeg), f)/2-0.5
-	keys := m.legend(c, f, r.W)
-	top, bottom := r.Y+title.h+line+0.5, r.Bottom()-line*float64(keys[len(keys)-1].row+1)-line-gap
+	keyX, keyRow := m.legend(c, f, r.W)
+	foot := r.Bottom() - line*float64(slices.Max(keyRow)+1) // the legend begins there
+	top, bottom := r.Y+title.h+line+0.5, foot-line-gap
 	pitch := (bottom - top) / float64(len(m.Rows))
 	if !(pitch >= line+0.6 && right-left >= 25) || title.w > r.W {
 		return noRoom("lean map", r, fmt.Sprintf("a row is %.1f mm high, least is %.1f", pitch, line+0.6))
@@ -94,11 +94,11 @@ func (m LeanMap) Draw(c canvas.Canvas, r Rect) error {
 		if w := c.TextWidth(m.Angle(a), f); math.Mod(a, 15) == 0 || x(5)-x(0) > w+1 {
 			c.Text(x(a)-w/2, top-0.5-canvas.Descent*em(f), m.Angle(a), f, canvas.Black, 0)
 		}
-		c.Draw(polyline(canvas.Point{X: x(a), Y: top}, canvas.Point{X: x(a), Y: bottom}), nil, canvas.Pen{Color: gridGray, WidthMM: hairMM})
+		c.Draw(segment(x(a), top, x(a), bottom), nil, canvas.Pen{Color: gridGray, WidthMM: hairMM})
 	}
 	bar := math.Min(0.72*pitch, 2*line)
 	if m.MarkDeg > 0 {
-		c.Draw(polyline(canvas.Point{X: x(m.MarkDeg), Y: top}, canvas.Point{X: x(m.MarkDeg), Y: bottom + 0.5}), nil, ink(0.5, 1.4, 0.8))
+		c.Draw(segment(x(m.MarkDeg), top, x(m.MarkDeg), bottom+0.5), nil, ink(0.5, 1.4, 0.8))
 		w := c.TextWidth(m.Mark, bold(f))
 		c.Text(clamp(x(m.MarkDeg)-w/2, r.X, math.Max(r.X, r.Right()-w)), bottom+0.7+canvas.Ascent*em(f), m.Mark, bold(f), canvas.Black, 0)
 	}
@@ -107,11 +107,11 @@ func (m LeanMap) Draw(c canvas.Canvas, r Rect) error {
 		labels[i].draw(c, r.X, middle-labels[i].h/2, left-gap-r.X, 1)
 		m.drawRow(c, f, row, x, middle, bar)
 	}
-	for i, k := range keys {
+	for i, s := range m.Features {
 		fill, _ := m.tint(i)
-		y := r.Bottom() - line*float64(keys[len(keys)-1].row-k.row+1)
-		c.Draw(rectPath(r.X+k.x+0.2, y+0.15*line, swatchEM*em(f)-0.4, 0.7*line), &fill, ink(0.2))
-		c.Text(r.X+k.x+(swatchEM+0.4)*em(f), y+canvas.Ascent*em(f), m.Features[i], f, canvas.Black, 0)
+		x, y := r.X+keyX[i], foot+line*float64(keyRow[i])
+		c.Draw(rectPath(x+0.2, y+0.15*line, swatchEM*em(f)-0.4, 0.7*line), &fill, ink(0.2))
+		c.Text(x+(swatchEM+0.4)*em(f), y+canvas.Ascent*em(f), s, f, canvas.Black, 0)
 	}
 	return nil
 }
@@ -137,22 +137,16 @@ func (m LeanMap) drawRow(c canvas.Canvas, f canvas.Font, row LeanRow, x func(flo
 // swatchEM is the width of a patch of the legend, in em.
 const swatchEM = 1.8
 
-// key is where an entry of the legend stands.
-type key struct {
-	x   float64
-	row int
-}
-
-// legend places the entries in rows no wider than w.
-func (m LeanMap) legend(c canvas.Canvas, f canvas.Font, w float64) (out []key) {
-	at := key{}
+// legend places the entries in rows no wider than w: the left end of each, and its row.
+func (m LeanMap) legend(c canvas.Canvas, f canvas.Font, w float64) (x []float64, row []int) {
+	end, last := 0.0, 0
 	for _, s := range m.Features {
 		wide := (swatchEM+1.4)*em(f) + c.TextWidth(s, f)
-		if at.x > 0 && at.x+wide > w {
-			at = key{row: at.row + 1}
+		if end > 0 && end+wide > w {
+			end, last = 0, last+1
 		}
-		out = append(out, at)
-		at.x += wide
+		x, row = append(x, end), append(row, last)
+		end += wide
 	}
-	return out
+	return x, row
 }

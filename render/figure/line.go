@@ -1,8 +1,9 @@
 package figure
 
 import (
+	"cmp"
 	"math"
-	"sort"
+	"slices"
 
 	"github.com/wcharczuk/go-chart/v2"
 
@@ -19,7 +20,7 @@ type Line struct {
 	Ends   []End   // where the line stops, and why
 	Strong bool    // the chosen one: wide, its label bold
 	Dots   bool    // each point stands alone
-	Style  int     // dash and marker, from 0: the same thing has the same style on every chart of a set
+	Style  int     // dash and marker, from 0: the same thing has the same style on every chart of a set; -1, -2 ...: dash alone
 	Step   float64 // spacing of the samples: a wider hole breaks the line; 0: only points that are not finite do
 }
 
@@ -60,59 +61,62 @@ var dashes = [][]float64{
 	{2.2, 0.5, 0.4, 0.5, 0.4, 0.5},
 }
 
-// Dashes is how many lines can be told apart by their dash alone.
-var Dashes = len(dashes)
-
 // style is how the line is drawn.
 func (l Line) style() chart.Style {
-	switch {
-	case l.Dots:
+	if l.Dots {
 		return dots(dotMM, canvas.Black)
-	case l.Strong:
-		return stroke(canvas.Black, strongMM, dashes[nth(l.Style, len(dashes))]...)
 	}
-	return stroke(canvas.Black, plainMM, dashes[nth(l.Style, len(dashes))]...)
+	pen := l.pen()
+	return stroke(pen.Color, pen.WidthMM, pen.DashMM...)
+}
+
+// pen is the pen of the line.
+func (l Line) pen() canvas.Pen {
+	dash := dashes[nth(l.Style, len(dashes))]
+	if l.Strong {
+		return ink(strongMM, dash...)
+	}
+	return ink(plainMM, dash...)
 }
 
 // nth is the index of a style among n patterns, which come round again.
-func nth(style, n int) int { return ((style % n) + n) % n }
+func nth(style, n int) int { return max(style, -1-style) % n }
 
-// markers are the corners of the signs on the lines, in mm from the middle; without corners it is a circle.
-var markers = [][]canvas.Point{
+// markers are the corners of the signs on the lines, x and y in mm from the middle; without corners it is a circle.
+var markers = [][]float64{
 	nil,
-	{{X: -0.65, Y: -0.65}, {X: 0.65, Y: -0.65}, {X: 0.65, Y: 0.65}, {X: -0.65, Y: 0.65}},
-	{{X: 0, Y: -0.9}, {X: 0.85, Y: 0.6}, {X: -0.85, Y: 0.6}},
-	{{X: 0, Y: -1}, {X: 0.8, Y: 0}, {X: 0, Y: 1}, {X: -0.8, Y: 0}},
-	{{X: 0, Y: 0.9}, {X: -0.85, Y: -0.6}, {X: 0.85, Y: -0.6}},
-	{{X: -0.95, Y: -0.35}, {X: 0.95, Y: -0.35}, {X: 0.95, Y: 0.35}, {X: -0.95, Y: 0.35}},
-	{{X: -0.35, Y: -0.95}, {X: 0.35, Y: -0.95}, {X: 0.35, Y: 0.95}, {X: -0.35, Y: 0.95}},
+	{-0.65, -0.65, 0.65, -0.65, 0.65, 0.65, -0.65, 0.65},
+	{0, -0.9, 0.85, 0.6, -0.85, 0.6},
+	{0, -1, 0.8, 0, 0, 1, -0.8, 0},
+	{0, 0.9, -0.85, -0.6, 0.85, -0.6},
+	{-0.95, -0.35, 0.95, -0.35, 0.95, 0.35, -0.95, 0.35},
+	{-0.35, -0.95, 0.35, -0.95, 0.35, 0.95, -0.35, 0.95},
 }
 
 // drawMarker sets the sign of a style on its line.
 func drawMarker(c canvas.Canvas, at canvas.Point, style int) {
-	const penMM, radiusMM = 0.2, 0.7
-	var p canvas.Path
-	if corners := markers[nth(style, len(markers))]; corners == nil {
-		p = circle(at, radiusMM)
-	} else {
-		var ps []canvas.Point
-		for _, q := range corners {
-			ps = append(ps, canvas.Point{X: at.X + q.X, Y: at.Y + q.Y})
-		}
-		p = polygon(ps...)
+	if style < 0 {
+		return
 	}
-	c.Draw(p, &canvas.White, ink(penMM))
+	p := circle(at, 0.7)
+	if corners := xy(markers[nth(style, len(markers))]...); len(corners) > 0 {
+		for i := range corners {
+			corners[i].X, corners[i].Y = corners[i].X+at.X, corners[i].Y+at.Y
+		}
+		p = polygon(corners...)
+	}
+	c.Draw(p, &canvas.White, ink(0.2))
 }
 
 // draw sets the mark of an end: a cross, or a bar across.
 func (m EndMark) draw(c canvas.Canvas, at canvas.Point) {
 	const armMM, barMM, penMM = 0.85, 1.2, 0.35
 	if m == Ink {
-		c.Draw(polyline(canvas.Point{X: at.X, Y: at.Y - barMM}, canvas.Point{X: at.X, Y: at.Y + barMM}), nil, ink(2*penMM))
+		c.Draw(segment(at.X, at.Y-barMM, at.X, at.Y+barMM), nil, ink(2*penMM))
 		return
 	}
 	for _, up := range []float64{-armMM, armMM} {
-		c.Draw(polyline(canvas.Point{X: at.X - armMM, Y: at.Y - up}, canvas.Point{X: at.X + armMM, Y: at.Y + up}), nil, ink(penMM))
+		c.Draw(segment(at.X-armMM, at.Y-up, at.X+armMM, at.Y+up), nil, ink(penMM))
 	}
 }
 
@@ -136,12 +140,7 @@ func (l Line) at(x float64) float64 {
 
 // covers tells whether the line is drawn at x.
 func (l Line) covers(x float64) bool {
-	for _, run := range l.runs() {
-		if run[0].X <= x && x <= run[len(run)-1].X {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(l.runs(), func(run []XY) bool { return run[0].X <= x && x <= run[len(run)-1].X })
 }
 
 // font is the font of the line's label: bold for the chosen one.
@@ -190,11 +189,10 @@ func (l Line) runs() [][]XY {
 		if gap && len(run) > 0 {
 			all, run = append(all, run), nil
 		}
-		if low >= 0 {
-			run = append(run, part[min(low, high)])
-		}
-		if low != high {
-			run = append(run, part[max(low, high)])
+		for k := range part {
+			if k == low || k == high {
+				run = append(run, part[k])
+			}
 		}
 	}
 	if len(run) > 0 {
@@ -266,11 +264,11 @@ func chosen(lines []Line, n int) []int {
 			rest = append(rest, i)
 		}
 	}
-	sort.SliceStable(rest, func(a, b int) bool { return height[rest[a]] < height[rest[b]] })
+	slices.SortStableFunc(rest, func(a, b int) int { return cmp.Compare(height[a], height[b]) })
 	left := min(n-len(keep), len(rest))
 	for k := range left {
 		keep = append(keep, rest[k*(len(rest)-1)/max(left-1, 1)])
 	}
-	sort.Ints(keep)
+	slices.Sort(keep)
 	return keep
 }

@@ -51,17 +51,17 @@ func TestLinesAreSeries(t *testing.T) {
 
 func TestLinesDifferByPen(t *testing.T) {
 	seen := map[string]int{}
-	for i := range Dashes {
+	for i := range len(dashes) {
 		seen[fmt.Sprint(Line{Style: i}.style().StrokeDashArray)]++
 	}
-	if len(seen) != Dashes {
-		t.Errorf("%d pens for %d lines", len(seen), Dashes)
+	if len(seen) != len(dashes) {
+		t.Errorf("%d pens for %d lines", len(seen), len(dashes))
 	}
 	strong, plain := Line{Strong: true, Style: 2}.style(), Line{Style: 2}.style()
 	if !reflect.DeepEqual(strong.StrokeDashArray, plain.StrokeDashArray) || strong.StrokeWidth < 1.5*plain.StrokeWidth {
 		t.Errorf("the chosen line is drawn with %v", strong)
 	}
-	for _, i := range []int{-1, Dashes, 1 << 40} {
+	for _, i := range []int{-1, len(dashes), 1 << 40} {
 		if w := (Line{Style: i}).style().StrokeWidth; !near(w, plainMM*pxPerMM) {
 			t.Errorf("dash %d is %v wide", i, w)
 		}

@@ -19,14 +19,6 @@ type outline struct {
 	onFront     [][]canvas.Point // those that only the front has
 }
 
-// xy makes points of pairs.
-func xy(v ...float64) (out []canvas.Point) {
-	for i := 0; i+1 < len(v); i += 2 {
-		out = append(out, canvas.Point{X: v[i], Y: v[i+1]})
-	}
-	return out
-}
-
 var outlines = map[string]outline{
 	"tee": {size: "adult", halfW: 410, high: 720, round: true, front: 100, back: 25,
 		edge:   xy(90, 0, 410, 130, 350, 290, 260, 250, 260, 720),

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 
 	"github.com/golang/freetype/truetype"
 	"github.com/wcharczuk/go-chart/v2"
@@ -19,17 +20,19 @@ const (
 	edgeMM = 0.15 // ends of band and range
 	markMM = 1.05 // radius of the mark
 	haloMM = 0.25 // of white around the mark
+
+	rangeMM = 0.8 // height of the bar of the range
 )
 
 // Places of the label column right of the plot, mm: a gap, which also takes what go-chart leaves for half
-// the last label of x, a piece of the line, a gap, the label.
+// the last label of x, a sample, a gap, the label.
 const (
 	beforeMM = 1.4
 	stubMM   = 6.0
 	gapMM    = 0.8
 )
 
-// labelOfW is the widest end label, as a share of the chart's width.
+// labelOfW is the widest label, as a share of the chart's width.
 const labelOfW = 0.36
 
 // Least size of the plot itself, mm.
@@ -37,6 +40,9 @@ const (
 	leastPlotW = 10
 	leastPlotH = 6
 )
+
+// asideEM is how far the column reaches below the plot, clear of the titles beside the ticks, in em.
+const asideEM = belowEM - canvas.Ascent - 0.1
 
 // clearEM is the room that half a tick label takes above and below its tick, in em, the
 // ascent for accents included, and a little.
@@ -50,32 +56,27 @@ var (
 
 // plot is a chart with its measured texts.
 type plot struct {
-	ch                              Chart
-	c                               canvas.Canvas
-	r                               Rect
-	em                              float64
-	x, y                            *scale
-	title, xTitle, yTitle, topTitle block
-	yRow, topRow                    float64 // of these titles, below the top of r
-	topH, bottomH                   float64 // of what is above and below the plot and its tick labels
-	marks                           []markText
-	marksW                          float64
-	ends                            []end
-	columnW                         float64 // of the labels right of the plot
-	over, under                     float64 // how far these may stand above and below the plot
+	ch            Chart
+	c             canvas.Canvas
+	r             Rect
+	em            float64
+	x, y          *scale
+	title, yTitle block
+	xTitles       []block // of x and of its second scale
+	aside         bool    // these stand behind their figures, in the column of labels
+	topH, bottomH float64 // of what is above the plot, and below the labels of its ticks
+	lines, fixed  []row   // of the column: the lines in their order, and under them what stays in its place
+	columnW       float64
+	columnTop     float64 // where the column begins, below the top of r
+	in            Rect    // the plot itself, once go-chart has found it
 }
 
-// end is a label in the column right of the plot, with the height that it would like.
-type end struct {
+// row is a label in the column right of the plot. Without a sample it begins where that would stand.
+type row struct {
+	text   string
+	sample func(from, to canvas.Point) // draws a piece of what the label names
+	at     float64                     // the height that the label of a line would like
 	block
-	at     float64
-	sample func(r *renderer, from, to canvas.Point) // draws a piece of what the label names
-}
-
-// markText is what a mark at the end of a line means.
-type markText struct {
-	block
-	mark EndMark
 }
 
 // measure measures the texts and chooses the lines that have room, or tells what does not fit.
@@ -83,146 +84,164 @@ func (ch Chart) measure(c canvas.Canvas, r Rect) (*plot, error) {
 	f := ch.font()
 	p := &plot{ch: ch, c: c, r: r, em: em(f)}
 	h, wide := p.titles()
-	switch tight := h < leastPlotH+slackMM; {
-	case tight && ch.Top != nil:
-		ch.Top = nil
-		return ch.measure(c, r)
-	case tight && len(p.marks) > 0:
-		ch.Ends = [2]string{}
+	switch {
+	case h < leastPlotH+slackMM && ch.Second != nil:
+		ch.Second = nil
 		return ch.measure(c, r)
 	case h < leastPlotH:
 		return nil, noRoom("chart", r, fmt.Sprintf("titles and ticks leave a plot %.1f mm high, least is %d", h, leastPlotH))
 	}
+	width := func(s string) float64 { return c.TextWidth(s, f) }
+	x := scale{least: ch.X.least(), steps: 12, label: ch.number, gap: unitsUp(0.6 * p.em), over: 1, size: func(t chart.Tick) int {
+		if ch.Second == nil {
+			return unitsUp(width(t.Label))
+		}
+		return unitsUp(math.Max(width(t.Label), width(ch.Second.Label(t.Value))))
+	}}
+	// Only half a figure stands over the top of y.
+	y := scale{least: ch.Y.least(), steps: 6, label: ch.number, gap: unitsUp(0.08 * p.em), over: capEM / 2 / lineEM,
+		size: func(chart.Tick) int { return unitsUp(lineEM * p.em) }}
 	spanX, spanY := ch.span(h)
-	p.column(h, spanY)
-	for _, e := range p.ends {
-		p.columnW = math.Max(p.columnW, beforeMM+stubMM+gapMM+e.w)
-		wide = wide || e.w > labelOfW*r.W
+	var err error
+	if p.x, err = x.on(spanX); err == nil {
+		p.y, err = y.on(spanY)
+	}
+	if err != nil {
+		return nil, err
+	}
+	p.column(h)
+	for _, e := range append(p.lines[:len(p.lines):len(p.lines)], p.fixed...) {
+		p.columnW = math.Max(p.columnW, beforeMM+e.indent()+e.w)
+		wide = wide || e.w > labelOfW*r.W+stubMM+gapMM-e.indent()
 	}
 	if wide {
 		return nil, noRoom("chart", r, "a letter is wider than its place")
 	}
 	p.columnW = math.Max(p.columnW, markMM+haloMM)
-
-	width := func(s string) float64 { return c.TextWidth(s, f) }
-	x := scale{least: ch.X.least(), steps: 12, label: ch.number, gap: unitsUp(0.6 * p.em), over: 1, size: func(t chart.Tick) int {
-		if ch.Top == nil {
-			return unitsUp(width(t.Label))
+	for _, t := range p.xTitles {
+		if p.aside {
+			p.columnW = math.Max(p.columnW, beforeMM+t.w)
 		}
-		return unitsUp(math.Max(width(t.Label), width(ch.Top.Label(t.Value))))
-	}}
-	// Only half a figure stands over the top of y.
-	y := scale{least: ch.Y.least(), steps: 6, label: ch.number, gap: unitsUp(0.08 * p.em), over: capEM / 2 / lineEM,
-		size: func(chart.Tick) int { return unitsUp(lineEM * p.em) }}
-	var err error
-	if p.x, err = x.on(spanX); err == nil {
-		p.y, err = y.on(spanY)
 	}
-	return p, err
+	return p, nil
+}
+
+// indent is how far the text of a label stands from the left of the column.
+func (e row) indent() float64 {
+	if e.sample == nil {
+		return 0
+	}
+	return stubMM + gapMM
 }
 
 // titles measures the titles. h is the height that they leave for the plot; wide tells that a
 // letter of one is wider than the chart.
 func (p *plot) titles() (h float64, wide bool) {
 	f, w := p.ch.font(), p.r.W
-	p.title = newBlock(p.c, p.ch.Title, bold(f), w, 2)
+	p.title, p.yTitle = newBlock(p.c, p.ch.Title, bold(f), w, 2), newBlock(p.c, p.ch.Y.Title, f, w, 0)
 	if p.title.h > 0 {
-		p.yRow = p.title.h + 0.3*p.em
+		p.topH = p.title.h + 0.3*p.em
 	}
-	p.xTitle, p.yTitle = newBlock(p.c, p.ch.X.Title, f, w, 0), newBlock(p.c, p.ch.Y.Title, f, w, 0)
-	p.topH = p.yRow + p.yTitle.h
-	if p.ch.Top != nil {
-		p.topTitle, p.topRow = newBlock(p.c, p.ch.Top.Title, f, w, 0), p.yRow
-		if len(p.yTitle.lines) > 1 || len(p.topTitle.lines) > 1 || p.yTitle.w+p.topTitle.w+2*p.em > w {
-			p.topRow += p.yTitle.h
-		}
-		p.over = math.Max(p.topH, p.topRow+p.topTitle.h)
-		p.topH = p.over + lineEM*p.em
+	if p.columnTop = p.topH; p.yTitle.w+p.em > (1-labelOfW)*w-beforeMM-stubMM-gapMM {
+		p.columnTop += p.yTitle.h
 	}
-	p.topH += clearEM * p.em
-	p.over = p.topH - math.Max(p.over, p.yRow+p.yTitle.h)
-	p.under = (belowEM + canvas.Descent) * p.em
-	p.bottomH = canvas.Descent*p.em + p.xTitle.h + p.explain(f)
-	h = p.r.H - p.topH - belowEM*p.em - p.bottomH
-	return h, math.Max(p.xTitle.w, math.Max(p.yTitle.w, p.topTitle.w)) > w
-}
-
-// explain measures what explains the marks at the ends of lines, and tells how high a row of its own is
-// where it does not stand beside the title of x.
-func (p *plot) explain(f canvas.Font) (h float64) {
-	for m, text := range p.ch.Ends {
-		used := false
-		for _, l := range p.ch.Lines {
-			for _, e := range l.Ends {
-				used = used || e.Why == EndMark(m)
-			}
-		}
-		if b := newBlock(p.c, text, f, p.r.W, 0); used && len(b.lines) == 1 {
-			p.marks = append(p.marks, markText{b, EndMark(m)})
-			p.marksW += b.w + markEM*p.em
-		}
+	p.topH += p.yTitle.h + clearEM*p.em
+	p.xTitles, p.aside = []block{newBlock(p.c, p.ch.X.Title, f, w, 0)}, true
+	p.bottomH = canvas.Descent * p.em
+	if p.ch.Second != nil {
+		p.xTitles = append(p.xTitles, newBlock(p.c, p.ch.Second.Title, f, w, 0))
+		p.bottomH += lineEM * p.em
 	}
-	if p.marksW > p.r.W {
-		p.marks, p.marksW = nil, 0
+	below := 0.0
+	for _, t := range p.xTitles {
+		p.aside = p.aside && len(t.lines) < 2 && t.w <= labelOfW*w+stubMM+gapMM
+		below += t.h
+		wide = wide || t.w > w
 	}
-	if p.marksW == 0 || len(p.xTitle.lines) == 1 && p.xTitle.w+p.marksW < p.r.W {
-		return 0
+	if !p.aside {
+		p.bottomH += below
 	}
-	return lineEM * p.em
+	return p.r.H - p.topH - belowEM*p.em - p.bottomH, wide || p.yTitle.w > w
 }
 
 // slackMM is what go-chart may take from the height of the plot.
 const slackMM = 0.5
 
-// markEM is the room of a mark before its text, in em.
-const markEM = 1.8
-
 func bold(f canvas.Font) canvas.Font { return canvas.Font{Face: canvas.Bold, SizePT: f.SizePT} }
 
-// column makes the labels beside a plot of height h: those of the bands, and of as many lines, at least one,
-// as have room. They stand in the order of the lines at the mark.
-func (p *plot) column(h float64, y Interval) {
+// column makes the labels beside a plot of height h: of as many lines, at least one, as have room, and what
+// explains all else. They stand in the order of the lines at the mark.
+func (p *plot) column(h float64) {
 	f, most := p.ch.font(), labelOfW*p.r.W
-	label := func(s string, f canvas.Font) block { return newBlock(p.c, s, f, most, 2) }
-	used := 0.0
-	for _, b := range p.bands() {
-		if l := label(b.label, f); len(l.lines) > 0 {
-			used += l.h
-			p.ends = append(p.ends, end{l, clamp(b.at, y.Low, y.High), b.sample})
-		}
+	label := func(e row, f canvas.Font) row {
+		e.block = newBlock(p.c, e.text, f, most+stubMM+gapMM-e.indent(), 2)
+		return e
 	}
+	free := p.topH + h + asideEM*p.em - p.columnTop - slackMM
 	all := p.ch.Lines
-	labels := make([]block, len(all))
+	labels := make([]row, len(all))
 	for i, l := range all {
-		labels[i] = label(l.Label, l.font(f))
+		labels[i] = label(row{text: l.Label, sample: p.piece(l, len(all))}, l.font(f))
 	}
 	first := 0.0 // the label that is kept in any case
 	for _, i := range chosen(all, 1) {
 		first = labels[i].h
 	}
-	free := h + p.over + p.under - used - slackMM
-	for ; len(p.ends) > 0 && first > free; p.ends = p.ends[1:] { // the band behind gives way first
-		free += p.ends[0].h
+	var set row
+	if p.ch.Mark != nil {
+		set = label(row{text: p.ch.Set, sample: p.drawSet}, f)
 	}
-	bands := len(p.ends)
+	used := 0.0
+	for _, e := range p.explained() { // what comes first is worth most
+		if e = label(e, f); len(e.lines) > 0 && used+e.h+first <= free {
+			p.fixed, used = append(p.fixed, e), used+e.h
+		}
+	}
 	for n := len(all); n > 0; n-- {
-		p.ch.Lines, p.ends, used = nil, p.ends[:bands], 0
+		p.lines, p.ch.Lines = nil, nil
+		h := used
 		for _, i := range chosen(all, n) {
 			l := all[i]
 			p.ch.Lines = append(p.ch.Lines, l)
 			if last, ok := l.last(); ok && len(labels[i].lines) > 0 {
-				at := last.Y
+				labels[i].at = last.Y
 				if p.ch.Mark != nil {
-					at = l.at(p.ch.Mark.X)
+					labels[i].at = l.at(p.ch.Mark.X)
 				}
-				p.ends = append(p.ends, end{labels[i], at, l.piece})
-				used += labels[i].h
+				p.lines, h = append(p.lines, labels[i]), h+labels[i].h
 			}
 		}
-		if used <= free {
+		if p.ch.More != nil {
+			if more := label(row{text: p.ch.More(len(all) - n)}, f); len(more.lines) > 0 && (h+more.h <= free || n > 1) {
+				p.lines, h = append(p.lines, more), h+more.h
+			}
+		}
+		if h <= free {
+			if n == len(all) && len(set.lines) > 0 && h+set.h <= free { // who set the press knows it
+				p.fixed = append([]row{set}, p.fixed...)
+			}
 			break
 		}
 	}
+}
+
+// explained are the labels of the bands and of the marks that occur.
+func (p *plot) explained() (out []row) {
+	for _, b := range p.ch.bands(Interval{p.x.Min, p.x.Max}) {
+		out = append([]row{p.explainBand(b)}, out...)
+	}
+	for m, text := range p.ch.Ends {
+		used := false
+		for _, l := range p.ch.Lines {
+			used = used || slices.ContainsFunc(l.Ends, func(e End) bool { return e.Why == EndMark(m) })
+		}
+		if used {
+			out = append(out, row{text: text, sample: func(from, to canvas.Point) {
+				EndMark(m).draw(p.c, canvas.Point{X: (from.X + to.X) / 2, Y: from.Y})
+			}})
+		}
+	}
+	return out
 }
 
 // goChart is the chart as go-chart draws it. The y axis that go-chart calls primary stands on
@@ -245,17 +264,8 @@ func (p *plot) goChart() chart.Chart {
 		YAxis:  chart.YAxis{Style: hidden, Range: p.y},
 		YAxisSecondary: chart.YAxis{Style: axis(tokenBeside), Range: p.y,
 			GridMajorStyle: hidden, GridMinorStyle: hidden, Zero: chart.GridLine{Style: hidden}},
-		Series:   []chart.Series{layer(p.checkSize)},
-		Elements: []chart.Renderable{p.drawTitles},
+		Series: []chart.Series{layer(p.find), own(p.drawBands, p.drawRange, p.drawBreaks)},
 	}
-	for _, b := range p.bands() {
-		ch.Series = append(ch.Series, b.fill)
-	}
-	ch.Series = append(ch.Series, layer(p.drawGrid))
-	for _, b := range p.bands() {
-		ch.Series = append(ch.Series, b.edges...)
-	}
-	ch.Series = append(ch.Series, layer(p.drawRange), layer(p.drawBreaks))
 	for _, strong := range []bool{false, true} {
 		for _, l := range p.ch.Lines {
 			if l.Strong == strong {
@@ -263,11 +273,11 @@ func (p *plot) goChart() chart.Chart {
 			}
 		}
 	}
-	ch.Series = append(ch.Series, layer(p.drawMarkers))
+	ch.Series = append(ch.Series, own(p.drawMarkers))
 	if m := p.ch.Mark; m != nil {
 		ch.Series = append(ch.Series, series(dots(markMM+haloMM, canvas.White), *m), series(dots(markMM, canvas.Black), *m))
 	}
-	ch.Series = append(ch.Series, layer(p.drawColumn))
+	ch.Series = append(ch.Series, own(p.drawTitles), layer(p.drawColumn))
 	return ch
 }
 
@@ -275,6 +285,15 @@ func (p *plot) goChart() chart.Chart {
 func (p *plot) render() error {
 	r := newRenderer(p.c, p.r)
 	return p.goChart().Render(func(int, int) (chart.Renderer, error) { return r, nil }, io.Discard)
+}
+
+// own are drawings of the plot's own in a row.
+func own(draw ...func()) layer {
+	return func(*renderer, chart.Box) {
+		for _, d := range draw {
+			d()
+		}
+	}
 }
 
 // stroke is a solid line of go-chart, with its width and its dashes in mm.

@@ -98,32 +98,41 @@ func TestLinesAgreeWithTheTicks(t *testing.T) {
 func TestAxisTitlesStandLevel(t *testing.T) {
 	r := Rect{5, 5, 120, 80}
 	rec, _, in := drawn(t, full(), r)
-	y, x, top := rec.find(t, "cured film, µm"), rec.find(t, "angle from vertical, °"), rec.find(t, "to the screen, °")
+	y, x, second := rec.find(t, "cured film, µm"), rec.find(t, "angle from vertical, °"), rec.find(t, "° to screen")
 	if y.angle != 0 || y.x != r.X || y.box().Bottom() > in.Y {
 		t.Errorf("title of y at %+v", y)
 	}
-	if x.box().Y < in.Bottom() || top.box().Bottom() > in.Y {
-		t.Errorf("titles of x at %v and %v, plot from %v to %v", x.y, top.y, in.Y, in.Bottom())
+	for title, figure := range map[written]string{x: "10", second: "80"} { // each behind its own figures
+		if of := rec.find(t, figure); title.y <= in.Bottom() || !near(title.y, of.y) || title.x < in.Right() {
+			t.Errorf("%q at %v, %v, its figures at %v, plot to %v, %v", title.s, title.x, title.y, of.y, in.Right(), in.Bottom())
+		}
+	}
+	ch := full()
+	ch.X.Title += strings.Repeat(" so long", 6) // below them
+	rec, _, in = drawn(t, ch, r)
+	rec.clean(t, r, SmallestPT)
+	if x, of := rec.find(t, ch.X.Title), rec.find(t, "10"); x.y <= of.y || x.x > in.Right() {
+		t.Errorf("a long title at %v, %v, its figures at %v", x.x, x.y, of.y)
 	}
 }
 
-func TestTopAxisTurnsTheLowerOne(t *testing.T) {
+func TestSecondScaleTurnsTheFirst(t *testing.T) {
 	rec, _, in := drawn(t, full(), Rect{0, 0, 120, 80})
 	pairs := 0
 	for _, a := range rec.texts {
 		for _, b := range rec.texts {
 			x, err1 := strconv.ParseFloat(a.s, 64)
 			u, err2 := strconv.ParseFloat(b.s, 64)
-			if err1 == nil && err2 == nil && a.y > in.Bottom() && b.y < in.Y && math.Abs(a.x+a.w/2-b.x-b.w/2) < 2*unit {
+			if err1 == nil && err2 == nil && a.y > in.Bottom() && b.y > a.y && math.Abs(a.x+a.w/2-b.x-b.w/2) < 2*unit {
 				pairs++
 				if x+u != 90 {
-					t.Errorf("%v stands over %v", u, x)
+					t.Errorf("%v stands under %v", u, x)
 				}
 			}
 		}
 	}
 	if pairs < 5 {
-		t.Errorf("%d ticks of the upper axis over ticks of the lower", pairs)
+		t.Errorf("%d ticks of the second scale under ticks of the first", pairs)
 	}
 }
 

@@ -123,13 +123,6 @@ func (r *renderer) flush(fill, stroke bool) {
 	}
 }
 
-// line draws a line through points in mm.
-func (r *renderer) line(s chart.Style, through ...canvas.Point) {
-	s.WriteDrawingOptionsToRenderer(r)
-	r.path = polyline(through...)
-	r.Stroke()
-}
-
 // Circle draws a dot.
 func (r *renderer) Circle(radius float64, x, y int) {
 	if r.fill.A > 0 {

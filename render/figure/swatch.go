@@ -32,16 +32,11 @@ func (s Swatch) Draw(c canvas.Canvas, r Rect) error {
 	if r.W < 2*lineMM || r.H < 2*lineMM {
 		return noRoom("swatch", r, "the outline alone takes more")
 	}
-	in := Rect{r.X + lineMM/2, r.Y + lineMM/2, r.W - lineMM, r.H - lineMM}
+	in := corners(r.X+lineMM/2, r.Y+lineMM/2, r.W-lineMM, r.H-lineMM)
 	if s.Color == nil {
-		c.Draw(rectPath(in.X, in.Y, in.W, in.H), &canvas.White, canvas.Pen{})
-		hatch(c, corners(in), 45, 1.1, ink(0.15))
+		c.Draw(polygon(in...), &canvas.White, canvas.Pen{})
+		hatch(c, in, 45, 1.1, ink(0.15))
 	}
-	c.Draw(rectPath(in.X, in.Y, in.W, in.H), s.Color, ink(lineMM))
+	c.Draw(polygon(in...), s.Color, ink(lineMM))
 	return nil
-}
-
-// corners of r, clockwise on paper.
-func corners(r Rect) []canvas.Point {
-	return []canvas.Point{{X: r.X, Y: r.Y}, {X: r.Right(), Y: r.Y}, {X: r.Right(), Y: r.Bottom()}, {X: r.X, Y: r.Bottom()}}
 }

@@ -50,14 +50,9 @@ func newBlock(c canvas.Canvas, s string, f canvas.Font, max float64, rows int) b
 // draw sets the block with its top left corner at x, y. align is 0 left, 0.5 center, 1 right,
 // within the width w.
 func (b block) draw(c canvas.Canvas, x, y, w, align float64) {
-	b.drawIn(c, x, y, w, align, canvas.Black)
-}
-
-// drawIn is draw in a color.
-func (b block) drawIn(c canvas.Canvas, x, y, w, align float64, color canvas.Color) {
 	for i, l := range b.lines {
 		lw := c.TextWidth(l, b.font)
 		base := y + (float64(i)*lineEM+canvas.Ascent)*em(b.font)
-		c.Text(x+(w-lw)*align, base, l, b.font, color, 0)
+		c.Text(x+(w-lw)*align, base, l, b.font, canvas.Black, 0)
 	}
 }
