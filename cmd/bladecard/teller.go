@@ -75,6 +75,20 @@ func (c *call) searchLanguage() string {
 	return ""
 }
 
+// withoutLang leaves --lang and its value out of words.
+func withoutLang(words []string) []string {
+	var out []string
+	for i := 0; i < len(words); i++ {
+		switch w := words[i]; {
+		case w == "--lang":
+			i++
+		case !strings.HasPrefix(w, "--lang="):
+			out = append(out, w)
+		}
+	}
+	return out
+}
+
 // word says a text of the program in the language of the call, as much of it as that has.
 func (c *call) word(english string) string {
 	if v := c.language(); v != nil {
