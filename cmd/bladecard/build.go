@@ -133,7 +133,7 @@ func (m *maker) Make(path string, src []byte, said io.Writer) (build.Made, int) 
 	}
 	fills := []func(io.Writer, loaded) error{m.documents.cards, m.documents.sheet}
 	if m.html {
-		fills = append(fills, func(w io.Writer, l loaded) error { return phone.Write(w, l.plan, l.voice) })
+		fills = append(fills, func(w io.Writer, l loaded) error { return phone.Write(w, l.printed(), l.voice) })
 	}
 	for _, fill := range fills {
 		data, err := filled(func(w io.Writer) error { return fill(w, l) })

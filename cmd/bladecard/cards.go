@@ -51,7 +51,7 @@ const (
 // writeCharts writes the charts of a job as SVG and PNG.
 func writeCharts(l loaded, to *disk.Writer, dir string) error {
 	var files []disk.Claim
-	for _, fig := range charts.Files(l.plan, l.voice) {
+	for _, fig := range charts.Files(l.printed(), l.voice) {
 		draw := func(c canvas.Canvas) error { return fig.Draw(c, chartWidthMM, chartHeightMM) }
 		for _, ext := range []string{".svg", ".png"} {
 			data, err := filled(func(w io.Writer) error { return exportChart(w, ext, chartHeightMM, draw) })

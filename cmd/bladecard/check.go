@@ -137,7 +137,7 @@ func (c *call) check(path string) checked {
 func (l loaded) called(location string) string {
 	for i, x := range l.job.Locations {
 		if x.Name == location && x.Name == job.Unnamed(i) {
-			return location
+			return l.voice.Word(location)
 		}
 	}
 	return l.voice.T("check.location", "location", location)

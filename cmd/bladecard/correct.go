@@ -122,7 +122,7 @@ func correct(c *call) int {
 				m, err = seen.CorrectWeighed(s, grams)
 			}
 			if err != nil {
-				return c.wrong("--measured: " + err.Error())
+				return c.wrong("--measured: " + strings.TrimPrefix(err.Error(), "ink: "))
 			}
 			measured = &m
 		}
@@ -144,7 +144,7 @@ func (c *call) screenOf(l loaded, location, screen int) (plan.Screen, int) {
 	if location > len(l.plan.Locations) {
 		return plan.Screen{}, c.wrong(fmt.Sprintf("--location %d: %s has 1 to %d", location, l.path, len(l.plan.Locations)))
 	}
-	loc := l.plan.Locations[location-1]
+	loc := l.printed().Locations[location-1]
 	if screen > len(loc.Screens) {
 		return plan.Screen{}, c.wrong(fmt.Sprintf("--screen %d: location %q has 1 to %d", screen, loc.Name, len(loc.Screens)))
 	}

@@ -54,7 +54,11 @@ func layOutDay(c *call) int {
 			fmt.Fprintf(c.stderr, "error: %s is a job of another shop than %s; jobs of one shop are accepted\n", l.path, first.path)
 			return exitJob
 		}
-		plans = append(plans, l.plan)
+		if asJSON {
+			plans = append(plans, l.plan)
+		} else {
+			plans = append(plans, l.printed())
+		}
 	}
 	c.tellShop(first.use, first.voice)
 	d, v := day.Of(first.shop, plans), first.voice

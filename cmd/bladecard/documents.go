@@ -53,7 +53,8 @@ func (d documents) edge() page.Flip {
 // cardSheets lays the cards of a job out on sheets, while the sheets are taken.
 func (d documents) cardSheets(l loaded) (page.Sheets, error) {
 	size := page.Sizes[max(0, slices.IndexFunc(page.Sizes, func(s page.Size) bool { return s.Name == d.size }))]
-	return page.Impose(paperOf(d.paper, l.shop), size, card.Count(l.plan), card.Each(l.plan, size, l.voice), page.Options{
+	p := l.printed()
+	return page.Impose(paperOf(d.paper, l.shop), size, card.Count(p), card.Each(p, size, l.voice), page.Options{
 		Single: d.single, Flip: d.edge(), BackDX: d.dx, BackDY: d.dy,
 		Title: titleOf(l), FlipNote: l.voice.T("sheet.flip-" + d.flip),
 		FrontNote: l.voice.T("sheet.front"), BackNote: l.voice.T("sheet.back"),
@@ -67,7 +68,7 @@ func (d documents) sheet(w io.Writer, l loaded) error {
 	if err != nil {
 		return err
 	}
-	faces, err := sheet.Pages(l.plan, paperOf(d.paper, l.shop), l.voice, sheet.Options{NoCustomer: d.noCustomer, Logo: logo, Accent: l.shop.Accent, Contact: l.shop.Contact})
+	faces, err := sheet.Pages(l.printed(), paperOf(d.paper, l.shop), l.voice, sheet.Options{NoCustomer: d.noCustomer, Logo: logo, Accent: l.shop.Accent, Contact: l.shop.Contact})
 	if err != nil {
 		return fmt.Errorf("%s: %w", l.path, err)
 	}

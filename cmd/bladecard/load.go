@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 
 	"bladecard/calc/file"
 	"bladecard/calc/job"
@@ -31,6 +32,19 @@ type loaded struct {
 	use   shopUse
 	shop  *job.Shop
 	voice *say.Voice
+}
+
+// printed is the plan as people read it: a location that the file does not name is called in their language. Logs and
+// JSON keep the name by which rows of a press log are found.
+func (l loaded) printed() *plan.Plan {
+	p := *l.plan
+	p.Locations = slices.Clone(p.Locations)
+	for i := range p.Locations {
+		if at := &p.Locations[i]; at.Name == job.Unnamed(i) {
+			at.Name = l.voice.Word(at.Name)
+		}
+	}
+	return &p
 }
 
 // load reads a job file and its shop and computes the plan. Where the files have errors, the error

@@ -40,7 +40,7 @@ func show(c *call) int {
 			fmt.Fprintln(c.stdout)
 		}
 		first = false
-		return c.failed(report.Table(c.stdout, l.plan, l.voice, report.Options{Wide: columns(c.stdout), Shop: l.use.say(l.voice), Why: why}))
+		return c.failed(report.Table(c.stdout, l.printed(), l.voice, report.Options{Wide: columns(c.stdout), Shop: l.use.say(l.voice), Why: why}))
 	})
 	if asCSV && plans != nil {
 		if err := rows.Write(c.data, plans); err != nil {
