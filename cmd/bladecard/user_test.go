@@ -50,3 +50,23 @@ func TestWrongInputIsToldInSpanish(t *testing.T) {
 		}
 	}
 }
+
+// TestUnnamedLocation: on paper it is called in the shop's language; JSON and the press log keep the name that rows are
+// found by.
+func TestUnnamedLocation(t *testing.T) {
+	dir := t.TempDir()
+	write(t, filepath.Join(dir, "shop.toml"), "language = \"es\"\n")
+	job := filepath.Join(dir, "job.toml")
+	write(t, job, "title = \"x\"\n[[location]]\nwidth = \"30 cm\"\nheight = \"9 cm\"\n[[location.screen]]\nmesh = \"156-64\"\nfilm = \"200..220 um\"\n")
+	for args, want := range map[string]string{
+		"show":        "posición 1 · 300 × 90",
+		"show --json": `"name":"location 1"`,
+		"check":       "posición 1, pantalla 1: ",
+		"log":         "location 1",
+	} {
+		var out, errs bytes.Buffer
+		if run(append(strings.Fields(args), job), strings.NewReader(""), &out, &errs); !strings.Contains(out.String(), want) {
+			t.Errorf("%s: %q is not in %s%s", args, want, out.String(), errs.String())
+		}
+	}
+}
