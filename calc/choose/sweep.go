@@ -124,7 +124,7 @@ func checkAxes(axes []Axis) error {
 		}
 		for _, x := range a.Values {
 			if !(x >= v.Low && x <= v.High) || v.What == "strokes" && x != math.Trunc(x) {
-				return fmt.Errorf("%s %g is out of range; %g to %g %s is accepted", a.What, x, v.Low, v.High, v.Unit)
+				return fmt.Errorf("%s %g is out of range; %s is accepted", a.What, x, strings.TrimSpace(fmt.Sprintf("%g to %g %s", v.Low, v.High, v.Unit)))
 			}
 		}
 		n *= len(a.Values)

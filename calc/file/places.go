@@ -193,7 +193,7 @@ func (w *walk) key(table *place, node *unstable.Node) {
 	parts := w.parts(node)
 	for i, part := range parts {
 		if i == len(parts)-1 && table.kids[part.name] != nil { // the decoder lets a.b = 1, a = 2 pass and drops the 2
-			w.twice = append(w.twice, w.src.fail(part.at, "this is not TOML: the key is there already", "each key once in a table is accepted")...)
+			w.twice = append(w.twice, w.src.fail(part.at, "the key is there already", acceptedOnce)...)
 		}
 		table = table.make(part.name, part.at)
 	}

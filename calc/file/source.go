@@ -6,12 +6,12 @@ import (
 	"fmt"
 	"regexp"
 	"sort"
+	"strings"
 	"unicode/utf8"
 
 	"github.com/BurntSushi/toml"
 
 	"bladecard/calc/internal/charset"
-	"bladecard/calc/internal/words"
 	"bladecard/calc/job"
 )
 
@@ -75,9 +75,9 @@ func open(name string, text []byte) (map[string]any, *place, job.Errors) {
 	if errs != nil {
 		return nil, nil, errs
 	}
-	data, offset, wrong := parse(text)
-	if wrong != "" {
-		return nil, nil, src.fail(offset, wrong, acceptedTOML)
+	data, offset, says := parse(text)
+	if says != "" {
+		return nil, nil, src.told(offset, says)
 	}
 	if twice != nil {
 		return nil, nil, twice
@@ -85,27 +85,29 @@ func open(name string, text []byte) (map[string]any, *place, job.Errors) {
 	return data, places, nil
 }
 
-const acceptedTOML = "TOML 1.0 is accepted"
-
-// parse reads the values of a text, or says what is wrong with it and where.
-func parse(text []byte) (data map[string]any, offset int, wrong string) {
+// parse reads the values of a text, or hands on what its reader says is wrong and where.
+func parse(text []byte) (data map[string]any, offset int, says string) {
 	defer func() {
 		if r := recover(); r != nil { // the decoder panics on what it holds for its own bugs
-			data, offset, wrong = nil, 0, "the file cannot be read as TOML"
+			data, offset, says = nil, 0, "the reader gave up"
 		}
 	}()
 	_, err := toml.Decode(string(text), &data)
 	var syntax toml.ParseError
-	if errors.As(err, &syntax) { // of its position only Start is dependable: line and column are off at the start of a line
-		return nil, syntax.Position.Start, notTOML(syntax.Message)
+	if errors.As(err, &syntax) { // of its position only Start is dependable: line and column are off at the start of a line. It is -1 of a CR that begins the file
+		return nil, max(0, syntax.Position.Start), syntax.Message
 	}
 	if err != nil {
-		return nil, 0, notTOML(err.Error())
+		return nil, 0, err.Error()
 	}
 	return data, 0, ""
 }
 
-func notTOML(says string) string { return "this is not TOML: " + words.ParserSays(says) }
+// told makes the error of what a reader says of a place.
+func (s *source) told(offset int, says string) job.Errors {
+	wrong, accepted := plainly(says, s.text[min(offset, len(s.text)):])
+	return s.fail(offset, wrong, accepted)
+}
 
 // quotes matches texts and comments as a whole, and else a quote that opens a text without end.
 var quotes = regexp.MustCompile(`"""(?s:\\.|[^\\])*?"""|'''(?s:.*?)'''|"""|'''|"(?s:\\.|[^"\\\n])*"|'[^'\n]*'|#[^\n]*|["']`)
@@ -126,16 +128,16 @@ func (s *source) syntax(from, offset int, says string) job.Errors {
 			if at[1]-at[0] == 1 && bytes.IndexByte(s.text[from+at[1]:], '\n') >= 0 {
 				wrong = "this quote is not closed on its line"
 			}
-			return s.fail(from+at[0], wrong, "a text with a quote at each end is accepted")
+			return s.fail(from+at[0], wrong, acceptedQuotes)
 		}
 	}
-	const short = 4 << 10 // bytes
-	if len(stretch) <= short {
-		if _, at, wrong := parse(stretch); wrong != "" {
-			return s.fail(from+at, wrong, acceptedTOML)
+	const short = 4 << 10                                                   // bytes
+	if len(stretch) <= short && !strings.HasSuffix(says, "is incomplete") { // the decoder holds a bracket that is never closed for a missing value
+		if _, at, plainer := parse(stretch); plainer != "" {
+			return s.told(from+at, plainer)
 		}
 	}
-	return s.fail(offset, notTOML(says), acceptedTOML)
+	return s.told(offset, says)
 }
 
 // lineStart returns the offset at which the line of an offset starts, lineEnd the one behind its end.

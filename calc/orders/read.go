@@ -90,7 +90,11 @@ type reader struct {
 }
 
 func (r *reader) fail(at job.Pos, key, wrong, accepted string) {
-	r.errs = append(r.errs, job.Error{Pos: at, Key: key, Wrong: wrong, Accepted: accepted})
+	e := job.Error{Pos: at, Key: key, Wrong: wrong, Accepted: accepted}
+	if key == "header" { // a place, as people call it, and no key
+		e.Where, e.Key = key, ""
+	}
+	r.errs = append(r.errs, e)
 }
 
 // open reads the header.

@@ -70,10 +70,14 @@ type reader struct {
 func (r *reader) fail(offset int, key, wrong, accepted string) {
 	before := r.src[:offset]
 	start := bytes.LastIndexByte(before, '\n') + 1
-	r.errs = append(r.errs, job.Error{
+	e := job.Error{
 		Pos: job.Pos{File: r.file, Line: 1 + bytes.Count(before, []byte("\n")), Col: 1 + utf8.RuneCount(before[start:])},
 		Key: key, Wrong: wrong, Accepted: accepted,
-	})
+	}
+	if key == "header" { // a place, as people call it, and no key
+		e.Where, e.Key = key, ""
+	}
+	r.errs = append(r.errs, e)
 }
 
 // failCell adds an error at the i-th cell of the row.

@@ -60,7 +60,7 @@ func CorrectWeighed(s plan.Screen, gainG float64) (Measurement, error) {
 // judge is Correct for a cured film that may be off by doubtUM to either side.
 func judge(s plan.Screen, measuredUM, doubtUM float64) (Measurement, error) {
 	if !(measuredUM >= 0.5 && measuredUM <= 3000) {
-		return Measurement{}, fmt.Errorf("a measured film of %g um is out of range; 0.5 to 3000 um is accepted", measuredUM)
+		return Measurement{}, fmt.Errorf("a measured film of %.6g um is out of range; 0.5 to 3000 um is accepted", measuredUM)
 	}
 	off := func(um float64) float64 { return math.Max(0, um-s.TargetUM.High) + math.Min(0, um-s.TargetUM.Low) }
 	m := Measurement{

@@ -26,17 +26,6 @@ import (
 
 var buildCommand = command{
 	name: "build", args: "PATH... -o DIR",
-	does: "make cards and setup sheets for whole folders, only what changed",
-	more: `
-A PATH is a job file or a folder; folders are searched to the bottom, hidden ones left out. DIR
-gets the same folders. It also keeps, in .bladecard, what each job was made from: a job is made
-again when its file, its shop's, the logo, its rows of the shop's press log, the flags or this
-program changed, or when an output is gone. Jobs are made side by side on all cores, and a bad one does not stop the others. An output
-that a person edited, or that another job or no build made, is left alone unless --force is given.
-Ctrl-C ends at once (exit code 130); the next build goes on from there.
-
-With --html each job also gets a plain page to read on a phone at the press, and DIR an index.html
-that leads to them. The pages need no network and nothing beside themselves.`,
 	run: buildAll,
 }
 
@@ -48,11 +37,11 @@ func buildAll(c *call) int {
 		c.jobFlags(f)
 		d.declare(f)
 		f.folder(&o.Dir)
-		f.yes(&d.noCustomer, "no-customer", "leave the customer's name out of the setup sheets")
-		f.yes(&html, "html", "also make a page of each job for a phone, and an index of them")
+		f.yes(&d.noCustomer, "no-customer")
+		f.yes(&html, "html")
 		c.forceFlag(f)
 		c.quietFlag(f)
-		f.yes(&o.JSON, "json", "print JSON, one object per job and line, then one for the whole build")
+		f.yes(&o.JSON, "json")
 	}); !ok {
 		return code
 	}

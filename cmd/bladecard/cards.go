@@ -10,10 +10,6 @@ import (
 
 var cardsCommand = command{
 	name: "cards", args: "JOB... -o DIR",
-	does: "make the cards to clip on the screens, one PDF per job",
-	more: `
-The PDF alternates front sheets and back sheets: print it duplex. The sheet margin says on which
-edge the printer must flip. Cut at the crop marks, laminate, clip at the empty strip.`,
 	run: cards,
 }
 
@@ -25,7 +21,7 @@ func cards(c *call) int {
 		c.jobFlags(f)
 		d.declare(f)
 		out.declare(f)
-		f.text(&charts, "charts", "`DIR` also writes the charts to this folder, as SVG and PNG for slides")
+		f.text(&charts, "charts", "DIR")
 		c.forceFlag(f)
 		c.quietFlag(f)
 	}); !ok {

@@ -16,8 +16,8 @@ import (
 )
 
 // chartFlag declares --chart.
-func chartFlag(f *flags, to *string, what string) {
-	f.value("chart", "`FILE` also draws "+what+" to this file, .svg or .png", func(path string) error {
+func chartFlag(f *flags, to *string) {
+	f.value("chart", "FILE", func(path string) error {
 		*to = path
 		switch strings.ToLower(filepath.Ext(path)) {
 		case ".svg", ".png":

@@ -13,15 +13,6 @@ import (
 
 var checkCommand = command{
 	name: "check", args: "PATH...",
-	does: "find errors and warnings in job and shop files; writes nothing",
-	more: `
-A PATH is a job file, a shop file, or a folder, in which all .toml files are checked, each as what
-it is. What the other commands would refuse is an error here: check also reads the shop's logo and
-press log.
-With --json an object a line: file, kind (job or shop), errors with line, column, where, key, wrong
-and accepted, warnings with code, location, screen and text. With --fix the base that a location
-lacks is printed as a block to paste into the job file, with its place; all else goes to standard
-error then, and nothing is written. PATH may be -, which reads standard input.`,
 	run: check,
 }
 
@@ -69,8 +60,8 @@ func check(c *call) int {
 	var asJSON, fix bool
 	if code, ok := c.parse(func(f *flags) {
 		c.jobFlags(f)
-		f.yes(&asJSON, "json", "print JSON, one object per file and line")
-		f.yes(&fix, "fix", "print the bases that are lacking as blocks for the job file")
+		f.yes(&asJSON, "json")
+		f.yes(&fix, "fix")
 		c.quietFlag(f)
 	}); !ok {
 		return code

@@ -6,6 +6,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"bladecard/render/say"
 )
 
 // completeCommand answers the Tab key: `bladecard __complete AT WORDS...`, where AT counts the words
@@ -14,8 +16,7 @@ import (
 // patterns, or `:folders`.
 var completeCommand = command{
 	name: "__complete", args: "AT WORD...", hidden: true,
-	does: "say what may follow on the command line",
-	run:  complete,
+	run: complete,
 }
 
 // offers are what may stand in a place: words with what they mean, or names.
@@ -69,7 +70,7 @@ func (c *call) offersFor(words []string, typed string) (o offers, rest, before s
 		return o, typed, ""
 	}
 	of := c.all[i]
-	flags := flagsOf(of)
+	flags := c.flagsOf(of)
 	if flag, value, is := strings.Cut(typed, "="); is && strings.HasPrefix(flag, "-") {
 		return flags.offers(flag), value, flag + "="
 	}
@@ -84,23 +85,26 @@ func (c *call) offersFor(words []string, typed string) (o offers, rest, before s
 	case flags.takesValue(last):
 		return flags.offers(last), typed, ""
 	case strings.HasPrefix(typed, "-"):
-		return flags.all(), typed, ""
+		return flags.all(c.voice()), typed, ""
 	}
 	return argOffers(of.args), typed, ""
 }
 
 func (c *call) commandOffers() offers {
-	o := offers{words: commandNames(c.all), does: map[string]string{"help": "details of a command"}}
+	v := c.voice()
+	o := offers{words: commandNames(c.all), does: map[string]string{"help": v.T("help.of-command")}}
 	for _, k := range c.all {
-		o.does[k.name] = k.does
+		if !k.hidden {
+			o.does[k.name] = doesOf(v, k)
+		}
 	}
 	return o
 }
 
-// flagsOf are the flags that a command declares.
-func flagsOf(of command) *flags {
+// flagsOf are the flags that another command declares, with words in the language of the call.
+func (c *call) flagsOf(of command) *flags {
 	var out *flags
-	of.run(&call{command: of, describe: func(f *flags) { out = f }})
+	of.run(&call{command: of, spoken: c.voice(), describe: func(f *flags) { out = f }})
 	return out
 }
 
@@ -115,15 +119,15 @@ func (f *flags) lookup(word string) *flag.Flag {
 // takesValue tells whether the next word belongs to a flag.
 func (f *flags) takesValue(word string) bool {
 	known := f.lookup(word)
-	return known != nil && kindOf(known) != ""
+	return known != nil && f.kinds[known.Name] != ""
 }
 
 // all are the flags themselves.
-func (f *flags) all() offers {
-	o := offers{words: []string{"--help"}, does: map[string]string{"--help": "details of the command"}}
+func (f *flags) all(v *say.Voice) offers {
+	o := offers{words: []string{"--help"}, does: map[string]string{"--help": v.T("help.of-this")}}
 	f.set.VisitAll(func(known *flag.Flag) {
 		o.words = append(o.words, dashed(known.Name))
-		o.does[dashed(known.Name)] = doesOf(known)
+		o.does[dashed(known.Name)] = f.does(v, known.Name)
 	})
 	return o
 }
@@ -137,7 +141,7 @@ func (f *flags) offers(word string) offers {
 	if words := f.words[known.Name]; words != nil {
 		return offers{words: words}
 	}
-	return offers{names: map[string]string{"DIR": anyFolder, "FILE": ":files *"}[kindOf(known)]}
+	return offers{names: map[string]string{"DIR": anyFolder, "FILE": ":files *"}[f.kinds[known.Name]]}
 }
 
 // argOffers reads what a command takes off the words of its usage; what flags take is left out.

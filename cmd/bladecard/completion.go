@@ -16,23 +16,6 @@ var shells = []string{"bash", "zsh", "fish", "powershell"}
 
 var completionCommand = command{
 	name: "completion", args: "bash|zsh|fish|powershell",
-	does: "print the Tab completion for your shell",
-	more: `
-One of these lines, once; then open a new shell.
-
-bash:
-    mkdir -p ~/.local/share/bash-completion/completions
-    bladecard completion bash > ~/.local/share/bash-completion/completions/bladecard
-zsh:
-    mkdir -p ~/.zfunc
-    bladecard completion zsh > ~/.zfunc/_bladecard
-    echo 'fpath=(~/.zfunc $fpath); autoload -Uz compinit; compinit' >> ~/.zshrc
-fish:
-    mkdir -p ~/.config/fish/completions
-    bladecard completion fish > ~/.config/fish/completions/bladecard.fish
-powershell:
-    New-Item -ItemType Directory -Force (Split-Path $PROFILE)
-    bladecard completion powershell >> $PROFILE`,
 	run: completion,
 }
 

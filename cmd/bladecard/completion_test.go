@@ -149,6 +149,7 @@ func wrongOffers(out []byte, want []string) string {
 func TestCompletionOffersAll(t *testing.T) {
 	t.Parallel()
 	first := offered(t, "")
+	english := &call{}
 	for _, k := range commands() {
 		if _, is := first[k.name]; is == k.hidden {
 			t.Errorf("%s is offered: %v", k.name, is)
@@ -158,12 +159,12 @@ func TestCompletionOffersAll(t *testing.T) {
 		}
 		dashes := offered(t, k.name, "-")
 		n := 0
-		flagsOf(k).set.VisitAll(func(f *flag.Flag) {
+		english.flagsOf(k).set.VisitAll(func(f *flag.Flag) {
 			n++
 			if dashes[dashed(f.Name)] == "" {
 				t.Errorf("%s: %s is not offered with what it does", k.name, f.Name)
 			}
-			for _, w := range flagsOf(k).words[f.Name] {
+			for _, w := range english.flagsOf(k).words[f.Name] {
 				if _, is := offered(t, k.name, dashed(f.Name), "")[w]; !is {
 					t.Errorf("%s %s: %q is not offered", k.name, f.Name, w)
 				}

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"bladecard/calc/plan"
 	"bladecard/calc/seen"
@@ -16,31 +17,18 @@ import (
 
 var correctCommand = command{
 	name: "correct", args: "JOB --screen N [--seen WHAT] [--measured FILM]",
-	does: "say what went wrong and what to change, from what is seen or measured",
-	more: `
-WHAT is what you see on the print; several with commas between, or several --seen:
-
-` + wordsHelp() + `
-
-FILM is a cured film with its unit, "38 um" or "1.5 mil"; with --wet, a wet film off the comb; or what a
-print gained in weight while wet, "1.9 g", of which the cloth has taken in a part. The answer comes in
-the same unit of film.
-
-For each fault: what to look at first, the smallest changes in order with what this screen would give
-after them, what to measure, and what looks alike. For a film: every change that goes the right way and
-is large enough to measure, those that reach the target first, then those that come nearest.`,
 	run: correct,
 }
 
-// wordsHelp lists the faults with what they mean, for the help.
-func wordsHelp() string {
-	words, err := templates.Language("en")
-	if err != nil {
-		panic("bladecard: " + err.Error()) // embedded: cannot fail at run time
-	}
+// faultsHelp lists the faults with what they mean, for the help.
+func faultsHelp(v *say.Voice) string {
 	var out []string
+	wide := 16
 	for _, f := range seen.Faults() {
-		out = append(out, fmt.Sprintf("    %-16s %s", words["seen-word."+f], words["seen-name."+f]))
+		wide = max(wide, utf8.RuneCountInString(v.T("seen-word."+f))+1)
+	}
+	for _, f := range seen.Faults() {
+		out = append(out, fmt.Sprintf("    %-*s %s", wide, v.T("seen-word."+f), v.T("seen-name."+f)))
 	}
 	return strings.Join(out, "\n")
 }
@@ -77,8 +65,10 @@ func faultOf(text string, v *say.Voice) (string, error) {
 
 // seenFlag declares --seen.
 func (c *call) seenFlag(f *flags, to *[]string) {
-	f.words["seen"] = seen.Faults()
-	f.value("seen", "`WHAT` what is seen on the print; several with commas", func(text string) error {
+	for _, fault := range seen.Faults() {
+		f.words["seen"] = append(f.words["seen"], c.voice().T("seen-word."+fault))
+	}
+	f.value("seen", "WHAT", func(text string) error {
 		for _, part := range strings.Split(text, ",") {
 			what, err := faultOf(part, c.language())
 			if err != nil {
@@ -103,10 +93,10 @@ func correct(c *call) int {
 	if code, ok := c.parse(func(f *flags) {
 		c.jobFlags(f)
 		c.seenFlag(f, &o.seen)
-		f.text(&o.measured, "measured", "`FILM` the measured film with its unit, \"38 um\" or \"1.5 mil\", or the gain in weight, \"1.9 g\"")
+		f.text(&o.measured, "measured", "FILM")
 		screenFlags(f, &o.location, &o.screen)
-		f.yes(&o.wet, "wet", "the film was measured wet")
-		f.yes(&o.asJSON, "json", "print JSON, one object per job and line; films in um")
+		f.yes(&o.wet, "wet")
+		f.yes(&o.asJSON, "json")
 		c.quietFlag(f)
 	}); !ok {
 		return code
@@ -135,7 +125,7 @@ func correct(c *call) int {
 				m, err = seen.CorrectWeighed(s, grams)
 			}
 			if err != nil {
-				return c.wrong("--measured: " + err.Error())
+				return c.wrong("--measured: " + strings.TrimPrefix(err.Error(), "ink: "))
 			}
 			measured = &m
 		}
@@ -159,7 +149,7 @@ func (c *call) screenOf(l loaded, location, screen int) (plan.Screen, int) {
 	}
 	loc := l.plan.Locations[location-1]
 	if screen > len(loc.Screens) {
-		return plan.Screen{}, c.wrong(fmt.Sprintf("--screen %d: location %q has 1 to %d", screen, loc.Name, len(loc.Screens)))
+		return plan.Screen{}, c.wrong(fmt.Sprintf("--screen %d: location %q has 1 to %d", screen, l.voice.Location(loc.Name), len(loc.Screens)))
 	}
 	return loc.Screens[screen-1], exitDone
 }

@@ -18,15 +18,6 @@ import (
 
 var dayCommand = command{
 	name: "day", args: "PATH... [--due FROM..TO] [-o FILE]",
-	does: "lay out a day: order of jobs, blades, screens, inks and dryer",
-	more: `
-A PATH is a job file or a folder of them. Tells for each press the order of its jobs that needs the
-fewest changes, with heads and minutes; the blades to lay out and, where two screens want the same
-one, the next best; the screens to make; the inks to mix for all jobs together; the settings of the
-dryer in the order that heats up; and the blades that are due for sharpening, where the shop file
-has sharpen-after and prints. All jobs must be of one shop.
-
--o writes the list to hang up, --csv a row a screen for a spreadsheet.`,
 	run: layOutDay,
 }
 
@@ -36,11 +27,11 @@ func layOutDay(c *call) int {
 	var asJSON bool
 	if code, ok := c.parse(func(f *flags) {
 		c.jobFlags(f)
-		f.value("due", "`FROM..TO` only jobs that are due on these days, such as 2027-05-17..2027-05-21; a single day, or one end left out, is accepted", span.read)
-		f.text(&target, "o", "`FILE` writes the list as a PDF to this file; - is standard output")
-		f.text(&table, "csv", "`FILE` writes the screens as a CSV file; - is standard output")
+		f.value("due", "FROM..TO", span.read)
+		f.text(&target, "o", "FILE")
+		f.text(&table, "csv", "FILE")
 		paperFlag(f, &paperName)
-		f.yes(&asJSON, "json", "print the day as JSON")
+		f.yes(&asJSON, "json")
 		c.forceFlag(f)
 		c.quietFlag(f)
 	}); !ok {
@@ -64,7 +55,11 @@ func layOutDay(c *call) int {
 			fmt.Fprintf(c.stderr, "error: %s is a job of another shop than %s; jobs of one shop are accepted\n", l.path, first.path)
 			return exitJob
 		}
-		plans = append(plans, l.plan)
+		if asJSON {
+			plans = append(plans, l.plan)
+		} else {
+			plans = append(plans, l.plan)
+		}
 	}
 	c.tellShop(first.use, first.voice)
 	d, v := day.Of(first.shop, plans), first.voice

@@ -14,12 +14,6 @@ import (
 
 var fitCommand = command{
 	name: "fit", args: "LOG.csv [SHOP] [--write]",
-	does: "learn from a filled-in press log how your shop prints",
-	more: `
-Prints what the measured prints say of the shop, and a calibration block for the shop file. With
---write the block is put into the shop file in place of the one there; all else in it stays.
-Without SHOP the nearest shop.toml upward from the log is meant, or the built-in example shop. LOG
-may be -, which reads standard input.`,
 	run: fitShop,
 }
 
@@ -37,16 +31,16 @@ type fitting struct {
 }
 
 func (o *fitting) declare(f *flags) {
-	f.yes(&o.write, "write", "put the block into the shop file")
-	f.value("date", "`DAY` day of the last measurement, such as 2026-11-20; default: the latest in the log", func(day string) error {
+	f.yes(&o.write, "write")
+	f.value("date", "DAY", func(day string) error {
 		var ok bool
 		if o.when, ok = presslog.ParseDay(day); !ok {
 			return errors.New("not a day; accepted: from 2000 to 2099, such as 2026-11-20")
 		}
 		return nil
 	})
-	chartFlag(f, &o.chart, "measured against expected films")
-	f.yes(&o.asJSON, "json", "print what was learned as JSON")
+	chartFlag(f, &o.chart)
+	f.yes(&o.asJSON, "json")
 }
 
 func fitShop(c *call) int {

@@ -20,20 +20,21 @@ import (
 // in the words of this package, never in those of the library.
 type flags struct {
 	set   *flag.FlagSet
+	kinds map[string]string   // the word that stands for a flag's value; none: the flag stands alone
 	words map[string][]string // what a flag accepts, where that is a closed list
 	wrong error               // what is wrong with the value that was read last
 }
 
 func newFlags(name string) *flags {
-	f := &flags{set: flag.NewFlagSet(name, flag.ContinueOnError), words: map[string][]string{}}
+	f := &flags{set: flag.NewFlagSet(name, flag.ContinueOnError), kinds: map[string]string{}, words: map[string][]string{}}
 	f.set.SetOutput(io.Discard)
 	return f
 }
 
-// value declares a flag whose value is read by a function. The usage begins with the word for the
-// value between backquotes.
-func (f *flags) value(name, usage string, read func(string) error) {
-	f.set.Func(name, usage, func(text string) error {
+// value declares a flag whose value, for which a word in capitals stands, is read by a function.
+func (f *flags) value(name, kind string, read func(string) error) {
+	f.kinds[name] = kind
+	f.set.Func(name, "", func(text string) error {
 		if err := read(text); err != nil {
 			f.wrong = fmt.Errorf("%s %q: %w", dashed(name), text, err)
 		}
@@ -42,8 +43,8 @@ func (f *flags) value(name, usage string, read func(string) error) {
 }
 
 // yes declares a flag that stands alone.
-func (f *flags) yes(to *bool, name, usage string) {
-	f.set.BoolFunc(name, usage, func(text string) error {
+func (f *flags) yes(to *bool, name string) {
+	f.set.BoolFunc(name, "", func(text string) error {
 		var err error
 		if *to, err = strconv.ParseBool(text); err != nil {
 			f.wrong = fmt.Errorf("%s=%s: the flag stands alone; nothing, =true or =false is accepted behind it", dashed(name), text)
@@ -53,8 +54,8 @@ func (f *flags) yes(to *bool, name, usage string) {
 }
 
 // text declares a flag that takes any text that is not empty.
-func (f *flags) text(to *string, name, usage string) {
-	f.value(name, usage, func(text string) error {
+func (f *flags) text(to *string, name, kind string) {
+	f.value(name, kind, func(text string) error {
 		if text == "" {
 			return errors.New("nothing is named")
 		}
@@ -64,9 +65,9 @@ func (f *flags) text(to *string, name, usage string) {
 }
 
 // word declares a flag that takes one of some words, in capitals or not.
-func (f *flags) word(to *string, name, what, usage string, accepted ...string) {
+func (f *flags) word(to *string, name, kind, what string, accepted ...string) {
 	f.words[name] = accepted
-	f.value(name, usage, func(text string) error {
+	f.value(name, kind, func(text string) error {
 		for _, w := range accepted {
 			if strings.EqualFold(w, text) {
 				*to = w
@@ -75,6 +76,7 @@ func (f *flags) word(to *string, name, what, usage string, accepted ...string) {
 		}
 		return fmt.Errorf("not %s; %saccepted: %s", what, didYouMean(text, accepted), strings.Join(accepted, ", "))
 	})
+	f.set.Lookup(name).DefValue = *to
 }
 
 // didYouMean asks whether the nearest of the known words was meant; it is empty where none is near.
@@ -86,8 +88,8 @@ func didYouMean(word string, known []string) string {
 }
 
 // count declares a flag that takes a whole number from 1.
-func (f *flags) count(to *int, name, usage string) {
-	f.value(name, usage, func(text string) error {
+func (f *flags) count(to *int, name string) {
+	f.value(name, "N", func(text string) error {
 		n, err := strconv.Atoi(text)
 		if err != nil || n < 1 {
 			return errors.New("not a whole number from 1; accepted: 1, 2, 3 and so on")
@@ -95,11 +97,12 @@ func (f *flags) count(to *int, name, usage string) {
 		*to = n
 		return nil
 	})
+	f.set.Lookup(name).DefValue = strconv.Itoa(*to)
 }
 
 // length declares a flag that takes a length of at most so many mm either way. A number alone is mm.
-func (f *flags) length(to *float64, name string, mostMM float64, usage string) {
-	f.value(name, usage, func(text string) error {
+func (f *flags) length(to *float64, name string, mostMM float64) {
+	f.value(name, "LENGTH", func(text string) error {
 		mm, err := unit.Parse(text, "mm")
 		if err != nil {
 			mm, err = unit.Parse(text+" mm", "mm")
@@ -114,7 +117,7 @@ func (f *flags) length(to *float64, name string, mostMM float64, usage string) {
 
 // folder declares -o of a command that writes several files for each job: the folder for them.
 func (f *flags) folder(to *string) {
-	f.value("o", "`DIR` folder to write the PDFs to; made if missing (needed)", func(text string) error {
+	f.value("o", "DIR", func(text string) error {
 		switch {
 		case text == disk.Stdout:
 			return errors.New("standard output takes one file, and each job makes two; accepted: a folder")
@@ -136,14 +139,14 @@ func namesFile(path string) bool {
 // screenFlags declares --location and --screen, which name one screen of a job.
 func screenFlags(f *flags, location, screen *int) {
 	*location, *screen = 1, 1
-	f.count(location, "location", "`N` which location, in the order of the file; default: 1")
-	f.count(screen, "screen", "`N` which screen; default: 1")
+	f.count(location, "location")
+	f.count(screen, "screen")
 }
 
 // file declares -o of a command that writes one file.
-func (f *flags) file(to *string, file string) {
+func (f *flags) file(to *string) {
 	*to = disk.Stdout
-	f.text(to, "o", "`FILE` writes the "+file+" to this file; default: -, the terminal")
+	f.text(to, "o", "FILE")
 }
 
 // parse reads flags and other arguments in any order. It returns false with the exit code when
@@ -161,12 +164,12 @@ func (c *call) parse(declare func(*flags)) (code int, ok bool) {
 		err := f.set.Parse(rest)
 		switch {
 		case errors.Is(err, flag.ErrHelp):
-			c.help(f.set)
+			c.help(f)
 			return exitDone, false
 		case f.wrong != nil:
 			return c.wrong(f.wrong.Error()), false
 		case err != nil:
-			return c.wrongFlag(err, f.set), false
+			return c.wrongFlag(err, f), false
 		case f.set.NArg() == 0:
 			c.args = expanded(c.args)
 			return exitDone, true
@@ -201,15 +204,15 @@ func expanded(args []string) []string {
 }
 
 // wrongFlag reports a flag that cannot be read, with the one that may have been meant.
-func (c *call) wrongFlag(err error, set *flag.FlagSet) int {
+func (c *call) wrongFlag(err error, f *flags) int {
 	if name, lacks := strings.CutPrefix(err.Error(), "flag needs an argument: -"); lacks {
-		return c.wrong(fmt.Sprintf("%s has nothing behind it; %s is wanted", dashed(name), kindOf(set.Lookup(name))))
+		return c.wrong(fmt.Sprintf("%s has nothing behind it; %s is wanted", dashed(name), arguments(c.voice(), f.kinds[name])))
 	}
 	word, _ := strings.CutPrefix(err.Error(), "flag provided but not defined: ")
 	word, _ = strings.CutPrefix(word, "bad flag syntax: ")
 	word = strings.TrimLeft(word, "-")
 	var names []string
-	set.VisitAll(func(f *flag.Flag) { names = append(names, f.Name) })
+	f.set.VisitAll(func(known *flag.Flag) { names = append(names, known.Name) })
 	if near := job.Nearest(word, names); near != "" {
 		fmt.Fprintf(c.stderr, "error: %s has no flag %s\nhint: did you mean %s?\n", c.name, shown(dashed(word)), dashed(near))
 		return exitUsage
@@ -219,20 +222,8 @@ func (c *call) wrongFlag(err error, set *flag.FlagSet) int {
 
 // wrong reports wrong usage.
 func (c *call) wrong(text string) int {
-	fmt.Fprintf(c.stderr, "error: %s\nhint: usage is bladecard %s %s\n", text, c.name, c.command.args)
+	fmt.Fprintf(c.stderr, "error: %s\nhint: usage is bladecard %s\n", text, usageOf(c.voice(), c.command))
 	return exitUsage
-}
-
-// kindOf is the word for a flag's value, empty for a flag that stands alone.
-func kindOf(f *flag.Flag) string {
-	kind, _ := flag.UnquoteUsage(f)
-	return kind
-}
-
-// doesOf is what a flag does.
-func doesOf(f *flag.Flag) string {
-	kind, does := flag.UnquoteUsage(f)
-	return strings.TrimPrefix(does, kind+" ")
 }
 
 func dashed(name string) string {
@@ -240,21 +231,4 @@ func dashed(name string) string {
 		return "-" + name
 	}
 	return "--" + name
-}
-
-// help prints what a command does and takes.
-func (c *call) help(set *flag.FlagSet) {
-	fmt.Fprintf(c.stdout, "usage: bladecard %s %s\n\n%s.\n", c.name, c.command.args, strings.Join(wrapped(c.does, usageWide), "\n"))
-	for _, paragraph := range strings.Split(strings.TrimSpace(c.more), "\n\n") {
-		if !strings.Contains(paragraph, "\n    ") && !strings.HasPrefix(paragraph, "    ") { // else lines to type
-			paragraph = strings.Join(wrapped(paragraph, usageWide), "\n")
-		}
-		fmt.Fprintf(c.stdout, "\n%s\n", paragraph)
-	}
-	head := "\nflags:\n"
-	set.VisitAll(func(f *flag.Flag) {
-		fmt.Fprint(c.stdout, head)
-		aside(c.stdout, strings.TrimSpace(dashed(f.Name)+" "+kindOf(f)), helpDoes, doesOf(f))
-		head = ""
-	})
 }

@@ -10,13 +10,6 @@ import (
 
 var handoutCommand = command{
 	name: "handout", args: "[SHOP] -o FILE",
-	does: "make a lesson of one hour on choosing a blade, or a wall chart",
-	more: `
-Its pictures, tables and exercises are computed from the racks of the shop file SHOP, or else of the
-nearest shop.toml in this folder or above it, or else of the built-in example shop. The answers
-stand on the last page, never on the back of the work sheet. For a new hand, --level intro leaves
-out why, the tables of the racks, and the exercises on them. --level wall is one page to hang up:
-what is printed, and for it the blade of this rack, its angle, the strokes and what to look for.`,
 	run: printHandout,
 }
 
@@ -24,9 +17,9 @@ func printHandout(c *call) int {
 	var target, paperName string
 	level := string(handout.Press)
 	if code, ok := c.parse(func(f *flags) {
-		f.text(&target, "o", "`FILE` writes the PDF to this file; - is standard output (needed)")
+		f.text(&target, "o", "FILE")
 		paperFlag(f, &paperName)
-		f.word(&level, "level", "a level", "`LEVEL` intro for a new hand, press, the whole lesson (default), or wall, one page to hang up", strings.Split(handout.Levels(), ", ")...)
+		f.word(&level, "level", "LEVEL", "a level", strings.Split(handout.Levels(), ", ")...)
 		c.langFlag(f)
 		c.forceFlag(f)
 		c.quietFlag(f)

@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
-	"strings"
 
 	"bladecard/calc/file"
 	"bladecard/calc/job"
@@ -153,18 +152,17 @@ func (c *call) jobErrors(errs job.Errors) int {
 // jobFlags declares the flags that every command takes which reads jobs.
 func (c *call) jobFlags(f *flags) {
 	c.langFlag(f)
-	f.text(&c.shop, "shop", "`FILE` shop file; default: the one named in the job, else the nearest shop.toml in its folder or above, else the built-in example shop")
+	f.text(&c.shop, "shop", "FILE")
 }
 
 // langFlag declares --lang.
 func (c *call) langFlag(f *flags) {
-	known := templates.Languages()
-	f.word(&c.lang, "lang", "a language", "`CODE` language: "+strings.Join(known, " or ")+"; default: the shop's", known...)
+	f.word(&c.lang, "lang", "CODE", "a language", templates.Languages()...)
 }
 
 // quietFlag declares --quiet.
 func (c *call) quietFlag(f *flags) {
-	f.yes(&c.quiet, "quiet", "print no notes and no names of written files")
+	f.yes(&c.quiet, "quiet")
 }
 
 // each loads every job of the arguments and hands it on. One bad job does not stop the others;

@@ -12,18 +12,6 @@ import (
 
 var logCommand = command{
 	name: "log", args: "JOB... [-o FILE]",
-	does: "start a press log of the jobs, to fill in what was measured",
-	more: `
-A CSV file with a row a screen: its setup stands there, what was measured is filled in: the wet
-film by comb, the cured film by gauge, or the weight of a garment before and after with the inked
-area. Add a row for each further print; correct the setup where the press differed. The film of a
-screen with several hits is that of all of them. To sign the first print off there are wiped (yes
-or no), cure, the heat that the film reached, wash (pass or fail), and name. Rows without a
-measurement are left out by fit, and so are those whose screen did not come clean. Cells are parted
-as a spreadsheet in the shop's language wants it. Where FILE is a press log already, it gets the
-rows of the screens that it has none of, behind its own; nothing that stands in it changes.
-
-With log = FILE in the shop file, what a screen ran with last stands on its papers.`,
 	run: pressLog,
 }
 
@@ -31,7 +19,7 @@ func pressLog(c *call) int {
 	var path string
 	if code, ok := c.parse(func(f *flags) {
 		c.jobFlags(f)
-		f.file(&path, "log")
+		f.file(&path)
 		c.quietFlag(f)
 	}); !ok {
 		return code

@@ -13,29 +13,14 @@ import (
 
 var newCommand = command{
 	name: "new", args: "[DIR] [--from ORDERS.csv]",
-	does: "write a shop file and a job file to start from, or the jobs of orders",
-	more: `
-Into DIR, or into the folder where you are: shop.toml, job.toml, and a schema of each for the
-editor. Shop and job are invented; put your own in their place. Where a file of one of these names
-is there that you wrote or edited, nothing is written, unless --force is given.
-
-With --from, a job file of each order of a CSV file instead: a row a screen, and the keys of a job
-file as headers, such as
-
-    job;title;quantity;location.name;location.width (cm);screen.color;screen.ink;screen.mesh
-
-A number takes the unit that its header names. Empty cells of job and location mean the row above.
-A row with a name in the column template is no order: rows with that name in the column like take
-from it what they leave empty. Each job is checked against the shop file; what is
-wrong or missing is told at its cell, and that job is not written.`,
 	run: startNew,
 }
 
 func startNew(c *call) int {
 	var from string
 	if code, ok := c.parse(func(f *flags) {
-		f.text(&from, "from", "`FILE` orders, a CSV file with a row a screen; - is standard input")
-		f.text(&c.shop, "shop", "`FILE` shop file to check orders against; default: the nearest shop.toml in DIR or above, else the built-in example shop")
+		f.text(&from, "from", "FILE")
+		f.text(&c.shop, "shop", "FILE")
 		c.langFlag(f)
 		c.forceFlag(f)
 		c.quietFlag(f)

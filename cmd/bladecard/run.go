@@ -21,12 +21,10 @@ const (
 	exitFile  = exit.File
 )
 
-// command is one word of the command line.
+// command is one word of the command line. What it does stands under [command] of each language.
 type command struct {
 	name   string
-	args   string // what follows the name
-	does   string // one line
-	more   string // what --help adds
+	args   string // what follows the name; a word in capitals stands for a value
 	hidden bool   // not for people
 	run    func(*call) int
 }
@@ -96,14 +94,14 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 // start runs the command that the first word names.
 func (c *call) start(args []string) int {
 	if len(args) == 0 {
-		usage(c.stderr)
+		usage(c.stderr, c.voice())
 		return exitUsage
 	}
 	word, rest := args[0], args[1:]
 	switch word {
 	case "help", "-h", "-help", "--help":
-		if len(rest) == 0 || rest[0] == "help" {
-			usage(c.stdout)
+		if rest = withoutLang(rest); len(rest) == 0 || rest[0] == "help" {
+			usage(c.stdout, c.voice())
 			return exitDone
 		}
 		word, rest = rest[0], []string{"--help"}
@@ -124,48 +122,6 @@ func (c *call) start(args []string) int {
 	}
 	fmt.Fprintf(c.stderr, "error: there is no command %q\nhint: %s\n", word, hint)
 	return exitUsage
-}
-
-// The usage pages: their width, and where they say what a command and a flag does.
-const (
-	usageWide = 80
-	usageDoes = 14
-	helpDoes  = 24
-)
-
-// wrapped breaks a text between words into lines of at most so many letters.
-func wrapped(text string, most int) []string {
-	var lines []string
-	line := ""
-	for _, word := range strings.Fields(text) {
-		if line != "" && len(line)+1+len(word) > most {
-			lines = append(lines, line)
-			line = ""
-		}
-		line = strings.TrimPrefix(line+" "+word, " ")
-	}
-	return append(lines, line)
-}
-
-// aside prints a word and beside it, so many letters in, what it means.
-func aside(w io.Writer, word string, in int, means string) {
-	for i, l := range wrapped(means, usageWide-in) {
-		if i > 0 {
-			word = ""
-		}
-		fmt.Fprintf(w, "  %-*s %s\n", in-3, word, l)
-	}
-}
-
-func usage(w io.Writer) {
-	fmt.Fprint(w, "bladecard computes squeegee setups for screen printing and prints them on cards.\n\nusage: bladecard COMMAND ...\n\n")
-	for _, c := range commands() {
-		if c.hidden {
-			continue
-		}
-		aside(w, c.name, usageDoes, c.does)
-	}
-	fmt.Fprint(w, "\nfor details: bladecard COMMAND --help\nto start: bladecard new, then bladecard check job.toml\nexit codes: 0 done, 1 errors in a file, 2 wrong usage, 3 cannot read or write\n")
 }
 
 // fail reports a file that could not be read or written.

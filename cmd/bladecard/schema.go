@@ -9,19 +9,6 @@ import (
 
 var schemaCommand = command{
 	name: "schema", args: "job|shop [-o FILE]",
-	does: "print the JSON Schema of job or shop files, for editors",
-	more: `
-An editor of TOML that has the schema completes keys and words, shows what a key means, and marks
-an unknown key or a missing unit while you type. Write it beside the file,
-
-    bladecard schema job -o job.schema.json
-
-and name it in the file's first line, which is a comment to everything else:
-
-    #:schema ./job.schema.json
-
-Or name it in the settings of the editor for all files of a folder. The draft is draft-07. Ranges
-of quantities and names in the racks are beyond a schema: check finds those.`,
 	run: printSchema,
 }
 
@@ -29,7 +16,7 @@ func printSchema(c *call) int {
 	var output string
 	if code, ok := c.parse(func(f *flags) {
 		c.langFlag(f)
-		f.file(&output, "schema")
+		f.file(&output)
 		c.forceFlag(f)
 		c.quietFlag(f)
 	}); !ok {

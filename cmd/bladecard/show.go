@@ -10,13 +10,6 @@ import (
 
 var showCommand = command{
 	name: "show", args: "JOB... [--why]",
-	does: "print the setups of the jobs in the terminal",
-	more: `
-A table of what to set and what comes of it. With --why also how each setup came about: what fell
-short, which step was taken and what it brought, what every other blade lost on, and what would
-change the film. With --json the whole plan of each job, one object a line: films are in um, angles
-in degrees from vertical, loads in newtons per centimeter of blade. With --csv a table for a
-spreadsheet, a row a screen. JOB may be -, which reads standard input.`,
 	run: show,
 }
 
@@ -24,9 +17,9 @@ func show(c *call) int {
 	var asJSON, asCSV, why bool
 	if code, ok := c.parse(func(f *flags) {
 		c.jobFlags(f)
-		f.yes(&why, "why", "also print how each setup came about and what would change it")
-		f.yes(&asJSON, "json", "print JSON, one object per job and line")
-		f.yes(&asCSV, "csv", "print a CSV table, a row a screen")
+		f.yes(&why, "why")
+		f.yes(&asJSON, "json")
+		f.yes(&asCSV, "csv")
 	}); !ok {
 		return code
 	}

@@ -14,12 +14,6 @@ import (
 
 var sweepCommand = command{
 	name: "sweep", args: "JOB --vary WHAT=FROM..TO",
-	does: "vary one or two settings of a screen; CSV and chart",
-	more: `
-The setup is the one that the plan chooses; WHAT is angle (deg), hardness (Shore A), load (N/cm),
-strokes, eom (um), free-height (mm) or speed (m/s). FROM..TO takes the usual step, FROM..TO:STEP its
-own, and 60,70,80 stands for itself. Give --vary twice to vary two things at once: the chart then
-has a line for each value of the first.`,
 	run: sweep,
 }
 
@@ -34,14 +28,14 @@ func (o *sweeping) declare(f *flags) {
 	for _, v := range choose.Variables {
 		f.words["vary"] = append(f.words["vary"], v.What+"=")
 	}
-	f.value("vary", "`WHAT=FROM..TO` what to vary and how far; once or twice (needed)", func(s string) error {
+	f.value("vary", "WHAT=FROM..TO", func(s string) error {
 		a, err := parseAxis(s)
 		o.axes = append(o.axes, a)
 		return err
 	})
 	screenFlags(f, &o.location, &o.screen)
-	f.file(&o.file, "CSV")
-	chartFlag(f, &o.chart, "the films")
+	f.file(&o.file)
+	chartFlag(f, &o.chart)
 }
 
 func sweep(c *call) int {

@@ -10,6 +10,7 @@ import (
 	"bladecard/calc/job"
 	"bladecard/cmd/bladecard/internal/disk"
 	"bladecard/render/say"
+	"bladecard/templates"
 )
 
 // teller is standard error of a call: it says errors, hints and notes in the language of --lang, else of the shop
@@ -50,11 +51,14 @@ func (c *call) searchLanguage() string {
 	}
 	words := append([]string{c.shop}, c.words...)
 	for i, w := range c.words {
+		code, is := strings.CutPrefix(w, "--lang=")
 		if w == "--lang" && i+1 < len(c.words) {
-			return c.words[i+1]
+			code, is = c.words[i+1], true
 		}
-		if code, is := strings.CutPrefix(w, "--lang="); is {
-			return code
+		for _, known := range templates.Languages() {
+			if is && strings.EqualFold(code, known) { // else the shop's, to say that there is no such language
+				return known
+			}
 		}
 	}
 	for _, w := range append(words, ".") {
@@ -73,6 +77,20 @@ func (c *call) searchLanguage() string {
 		}
 	}
 	return ""
+}
+
+// withoutLang leaves --lang and its value out of words.
+func withoutLang(words []string) []string {
+	var out []string
+	for i := 0; i < len(words); i++ {
+		switch w := words[i]; {
+		case w == "--lang":
+			i++
+		case !strings.HasPrefix(w, "--lang="):
+			out = append(out, w)
+		}
+	}
+	return out
 }
 
 // word says a text of the program in the language of the call, as much of it as that has.

@@ -18,15 +18,6 @@ import (
 
 var trialCommand = command{
 	name: "trial", args: "[SHOP] [-o FILE] [--log FILE]",
-	does: "plan the fewest test prints that tell how your shop prints",
-	more: `
-Chooses mesh, blade, angle and strokes of each print from the racks of SHOP, or else of the nearest
-shop.toml in this folder or above it, so that they narrow the expected range of its films most for
-the time they take, and says by how much before you print. -o writes the sheet to print by, with
-boxes to fill in; --log writes the log for the same prints, to type the readings into. Then run fit
-on that log.
-
-All prints are of one solid square, 100 x 100 mm or 4 x 4 in, on a screen of each mesh.`,
 	run: planTrial,
 }
 
@@ -42,18 +33,18 @@ func (o *trialAsked) declare(f *flags) {
 	usual := trials.Usual()
 	o.days, o.hours, o.perHour, o.seed = usual.Days, int(usual.DayMinutes/60), int(60/usual.PrintMinutes), 1
 	o.mostBlades, o.mostMeshes = usual.MostBlades, usual.MostMeshes
-	f.text(&o.target, "o", "`FILE` writes the sheet to print by, a PDF, to this file; - is standard output")
-	f.text(&o.log, "log", "`FILE` writes the log of the prints, a CSV file, to this file")
-	f.count(&o.days, "days", "`N` days to print on; two tell what a new day brings; default: 1")
-	f.count(&o.hours, "hours", "`N` hours on the press each day; default: 3")
-	f.count(&o.perHour, "prints-per-hour", "`N` prints made and measured per hour, without changes; default: 15")
-	f.count(&o.mostBlades, "blades", "`N` most blades to use; default: any number")
-	f.count(&o.mostMeshes, "screens", "`N` most screens to make; default: any number")
-	f.text(&o.press, "press", "`NAME` press of the shop file; default: its first")
-	f.text(&o.ink, "ink", "`NAME` ink of the shop file or class; default: plastisol")
-	f.count(&o.seed, "draw", "`N` draws another order of the prints; default: 1")
+	f.text(&o.target, "o", "FILE")
+	f.text(&o.log, "log", "FILE")
+	f.count(&o.days, "days")
+	f.count(&o.hours, "hours")
+	f.count(&o.perHour, "prints-per-hour")
+	f.count(&o.mostBlades, "blades")
+	f.count(&o.mostMeshes, "screens")
+	f.text(&o.press, "press", "NAME")
+	f.text(&o.ink, "ink", "NAME")
+	f.count(&o.seed, "draw")
 	paperFlag(f, &o.paper)
-	f.yes(&o.asJSON, "json", "print the trial as JSON")
+	f.yes(&o.asJSON, "json")
 }
 
 // limits are the usual limits with those of the command line.

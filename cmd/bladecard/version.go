@@ -11,8 +11,7 @@ import (
 
 var versionCommand = command{
 	name: "version", args: "[--notices]",
-	does: "print the version and the licenses of what is linked in",
-	run:  version,
+	run: version,
 }
 
 // release is the version of a program that .ci/release made; the linker sets it.
@@ -47,8 +46,8 @@ func aboutThis() about {
 func version(c *call) int {
 	var asJSON, notices bool
 	if code, ok := c.parse(func(f *flags) {
-		f.yes(&notices, "notices", "also print the licenses of all that is linked in")
-		f.yes(&asJSON, "json", "print the version and the linked modules as JSON")
+		f.yes(&notices, "notices")
+		f.yes(&asJSON, "json")
 	}); !ok {
 		return code
 	}

@@ -15,7 +15,7 @@ import (
 
 // forceFlag declares --force, which every command takes that may write over a file.
 func (c *call) forceFlag(f *flags) {
-	f.yes(&c.force, "force", "also write over files that bladecard did not make, or that were edited since")
+	f.yes(&c.force, "force")
 }
 
 // writer writes the files of a call. It leaves alone what the call reads: the named files and
@@ -93,7 +93,7 @@ type destination struct {
 
 // declare declares -o.
 func (d *destination) declare(f *flags) {
-	f.value("o", "`DIR` folder to write the PDFs to, made if missing; for one job also a file that ends in .pdf, or -, standard output (needed)", func(text string) error {
+	f.value("o", "DIR", func(text string) error {
 		d.file = text == disk.Stdout || namesFile(text)
 		if text == "" || d.file && text != disk.Stdout && !strings.EqualFold(filepath.Ext(text), ".pdf") {
 			return errors.New("not a folder or a PDF; accepted: a folder, in which each job gets its own PDF, a file that ends in .pdf, or -")

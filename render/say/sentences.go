@@ -79,7 +79,7 @@ func (v *Voice) WordError(e job.Error) string {
 	if v.Code == "en" {
 		return e.Error()
 	}
-	e.Where, e.Wrong, e.Accepted = v.Word(e.Where), v.Word(e.Wrong), v.Word(e.Accepted)
+	e.File, e.Where, e.Wrong, e.Accepted = v.file(e.File), v.Word(e.Where), v.Word(e.Wrong), v.Word(e.Accepted)
 	return e.Error()
 }
 
@@ -105,10 +105,21 @@ func (v *Voice) tell(english string) (told string, known bool) {
 	}
 	if before, after, is := strings.Cut(english, ": "); is { // a file or a key before its fault
 		if told, known := v.tell(after); known {
-			return before + ": " + told, true
+			return v.file(before) + ": " + told, true
 		}
 	}
 	return english, false
+}
+
+// file is what stands for a file before its fault: its name, or a stream.
+func (v *Voice) file(name string) string {
+	switch name {
+	case "standard input":
+		return v.T("tell.standard-input")
+	case "standard output":
+		return v.T("tell.standard-output")
+	}
+	return name
 }
 
 // part is what stands for a name in a sentence: the parts called what and rest are sentences of their own, a list

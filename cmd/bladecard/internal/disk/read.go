@@ -56,7 +56,7 @@ func tooLarge(name string, has, most int64) error {
 // system's call.
 func Named(path string, err error) error { return fmt.Errorf("%s: %w", path, bare(err)) }
 
-// bare takes the system's call and path off an error.
+// bare takes the system's call and path off an error, and says it in the words of this program.
 func bare(err error) error {
 	var pe *fs.PathError
 	var le *os.LinkError
@@ -69,5 +69,5 @@ func bare(err error) error {
 	if err.Error() == "path escapes from parent" { // package os has no name for it
 		return errors.New("a link leads out of the folder")
 	}
-	return err
+	return worded(err)
 }
