@@ -126,7 +126,6 @@ func (m *maker) noteMM() float64 { return canvas.LineHeight(canvas.Font{SizePT: 
 type piece struct {
 	name string
 	much int
-	w    float64
 }
 
 func (m *maker) blocks(w float64, a amount, faults []seen.Finding, memo map[piece]block) []block {

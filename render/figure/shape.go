@@ -76,15 +76,6 @@ func dot(c canvas.Canvas, m canvas.Point, radius float64, fill canvas.Color) {
 	c.Draw(circle(m, radius), &fill, canvas.Pen{})
 }
 
-// arcLine draws a thin arc about m, as arc does.
-func arcLine(c canvas.Canvas, m canvas.Point, radius, start, delta float64) {
-	var p canvas.Path
-	s, co := math.Sincos(start)
-	p.Move(m.X+radius*co, m.Y+radius*s)
-	arc(&p, m, radius, radius, start, delta)
-	c.Draw(p, nil, ink(0.25))
-}
-
 // arc adds an elliptic arc about m as cubic curves of at most a right angle; the path must
 // already stand at its start. Angles in radians, clockwise on paper from the right.
 func arc(p *canvas.Path, m canvas.Point, a, b, start, delta float64) {
