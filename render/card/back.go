@@ -128,6 +128,7 @@ type piece struct {
 	much int
 }
 
+// blocks are those of a back w wide, from the top, with so much of each; memo keeps what was laid out for another amount.
 func (m *maker) blocks(w float64, a amount, faults []seen.Finding, memo map[piece]block) []block {
 	once := func(p piece, lay func() block) block {
 		b, done := memo[p]
@@ -300,14 +301,14 @@ func (m *maker) film(w float64, brief bool) block {
 // helps are the ruler, what it looks like, and how far other blades may lean; on the largest card with the charts
 // beside them.
 func (m *maker) helps(w float64, a amount, faults []seen.Finding) []block {
-	const gapMM = 3.0
+	const columnMM = 3.0 // between what stands side by side
 	if a.chartsMM == 0 {
 		blocks := []block{m.ruler(w, a.arrows)}
 		if looks, leans := m.looks(a.faults, faults), m.leans(a.faults); looks.h > 0 && a.leans {
 			left := 0.64 * w
 			blocks = append(blocks, block{h: math.Max(looks.h, leans.h), draw: func(r page.Rect) {
 				looks.draw(page.Rect{X: r.X, Y: r.Y, W: left, H: looks.h})
-				leans.draw(page.Rect{X: r.X + left + gapMM, Y: r.Y, W: r.W - left - gapMM, H: leans.h})
+				leans.draw(page.Rect{X: r.X + left + columnMM, Y: r.Y, W: r.W - left - columnMM, H: leans.h})
 			}})
 		}
 		return blocks
@@ -334,7 +335,7 @@ func (m *maker) helps(w float64, a amount, faults []seen.Finding) []block {
 			b.draw(page.Rect{X: r.X, Y: y, W: left, H: b.h})
 			y += b.h + between
 		}
-		x := r.X + left + gapMM
+		x := r.X + left + columnMM
 		m.chartAngle(page.Rect{X: x, Y: r.Y, W: r.Right() - x, H: 0.63*r.H - 0.5})
 		m.chartHardness(page.Rect{X: x, Y: r.Y + 0.63*r.H + 0.5, W: r.Right() - x, H: 0.37*r.H - 0.5})
 	}}}
