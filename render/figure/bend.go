@@ -1,6 +1,7 @@
 package figure
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
@@ -51,8 +52,7 @@ func (b Bend) face() (ps []canvas.Point, deg []float64) {
 		share := float64(i) / bendSteps
 		d := b.EdgeDeg - (b.EdgeDeg-b.SetDeg)*share*share
 		ps, deg = append(ps, at), append(deg, d)
-		s, c := math.Sincos(d * math.Pi / 180)
-		at = canvas.Point{X: at.X + s/bendSteps, Y: at.Y - c/bendSteps}
+		at = behind(at, d, 0, 1.0/bendSteps)
 	}
 	return ps, deg
 }
@@ -68,8 +68,7 @@ func (b Bend) parts() (rubber, holder []canvas.Point, ray canvas.Point) {
 	for _, v := range [][2]float64{{-bendJaw, 0}, {-bendJaw, bendGrip}, {bendThick + bendJaw, bendGrip}, {bendThick + bendJaw, 0}} {
 		holder = append(holder, behind(top, b.SetDeg, v[0], v[1]))
 	}
-	s, c := math.Sincos(b.EdgeDeg * math.Pi / 180)
-	return rubber, holder, canvas.Point{X: s * bendRay, Y: -c * bendRay}
+	return rubber, holder, behind(canvas.Point{}, b.EdgeDeg, 0, bendRay)
 }
 
 // bendPlan is a blade with its measured labels.
@@ -90,10 +89,7 @@ const (
 
 // plan measures the labels and finds the largest free height in mm that has room.
 func (b Bend) plan(c canvas.Canvas, r Rect) (p bendPlan, k float64, err error) {
-	if err = r.check("bend"); err == nil {
-		err = b.check()
-	}
-	if err != nil {
+	if err = cmp.Or(r.check("bend"), b.check()); err != nil {
 		return p, 0, err
 	}
 	f := bold(canvas.Font{SizePT: typeSize(b.SizePT)})
@@ -116,46 +112,42 @@ func (b Bend) Draw(c canvas.Canvas, r Rect) error { return Bends{b}.Draw(c, r) }
 
 // draw draws the blade with a free height of k mm.
 func (b bendPlan) draw(c canvas.Canvas, r Rect, k float64) {
-	w, set, edge, label, rubber, holder, ray := b.w, b.set, b.edge, b.label, b.rubber, b.holder, b.ray
-	right := math.Max(k*w.High, k*ray.X+bendGapMM+edge.w)
-	origin := canvas.Point{X: r.X + bendRimMM + (r.W-2*bendRimMM-right+k*w.Low)/2 - k*w.Low, Y: r.Bottom() - label.h - bendGapMM}
-	at := func(p canvas.Point) canvas.Point { return canvas.Point{X: origin.X + k*p.X, Y: origin.Y + k*p.Y} }
-	all := func(ps []canvas.Point) (out []canvas.Point) {
+	right := math.Max(k*b.w.High, k*b.ray.X+bendGapMM+b.edge.w)
+	origin := canvas.Point{X: r.X + bendRimMM + (r.W-2*bendRimMM-right+k*b.w.Low)/2 - k*b.w.Low, Y: r.Bottom() - b.label.h - bendGapMM}
+	at := func(ps ...canvas.Point) (out []canvas.Point) {
 		for _, p := range ps {
-			out = append(out, at(p))
+			out = append(out, canvas.Point{X: origin.X + k*p.X, Y: origin.Y + k*p.Y})
 		}
 		return out
 	}
-	bead := canvas.Gray(90)
-	s, co := math.Sincos(b.EdgeDeg * math.Pi / 180)
-	wedge := []canvas.Point{origin, at(canvas.Point{X: 0.2 * s, Y: -0.2 * co})}
+	face := behind(canvas.Point{}, b.EdgeDeg, 0, 0.2)
+	wedge := []canvas.Point{{}, face}
 	for i := 1; i <= 6; i++ { // the ink before the edge rolls down to the screen
 		turn, fall := math.Sincos(float64(i) * math.Pi / 12)
-		wedge = append(wedge, at(canvas.Point{X: 0.2*s + (0.3-0.2*s)*turn, Y: -0.2 * co * fall}))
+		wedge = append(wedge, canvas.Point{X: face.X + (0.3-face.X)*turn, Y: face.Y * fall})
 	}
-	c.Draw(polygon(wedge...), &bead, canvas.Pen{})
-	tint, metal := canvas.Gray(uint8(softGray+(hardGray-softGray)*b.Share)), canvas.Gray(150)
-	c.Draw(polygon(all(rubber)...), &tint, ink(0.35))
-	c.Draw(polygon(all(holder)...), &metal, ink(0.35))
-	c.Draw(polyline(origin, at(canvas.Point{Y: -b.h})), nil, ink(0.2, 1.2, 0.8))
-	c.Draw(polyline(origin, at(ray)), nil, ink(0.3))
-	radius := 0.55 * k
-	var lean canvas.Path
-	lean.Move(origin.X, origin.Y-radius)
-	arc(&lean, origin, radius, radius, -math.Pi/2, b.EdgeDeg*math.Pi/180)
-	c.Draw(lean, nil, ink(0.25))
-	c.Draw(polyline(at(canvas.Point{X: w.Low}), at(canvas.Point{X: w.High})), nil, ink(0.7))
-	c.Draw(polyline(at(canvas.Point{X: 0.4, Y: bendArrow}), at(canvas.Point{X: 0.8, Y: bendArrow})), nil, ink(0.8))
-	c.Draw(polygon(at(canvas.Point{X: 0.78, Y: bendArrow - 0.05}), at(canvas.Point{X: 0.94, Y: bendArrow}), at(canvas.Point{X: 0.78, Y: bendArrow + 0.05})), &canvas.Black, canvas.Pen{})
-	tip := at(ray)
-	low := r.Y + set.h // the label of the edge stands below the holder
-	for _, q := range all(holder) {
+	bead, tint, metal := canvas.Gray(90), canvas.Gray(uint8(softGray+(hardGray-softGray)*b.Share)), canvas.Gray(150)
+	c.Draw(polygon(at(wedge...)...), &bead, canvas.Pen{})
+	holder := at(b.holder...)
+	c.Draw(polygon(at(b.rubber...)...), &tint, ink(0.35))
+	c.Draw(polygon(holder...), &metal, ink(0.35))
+	ends := at(b.ray, canvas.Point{Y: -b.h}, canvas.Point{X: b.w.Low}, canvas.Point{X: b.w.High})
+	tip, top, left, far := ends[0], ends[1], ends[2], ends[3]
+	c.Draw(polyline(origin, top), nil, ink(0.2, 1.2, 0.8))
+	c.Draw(polyline(origin, tip), nil, ink(0.3))
+	arcLine(c, origin, 0.55*k, -math.Pi/2, b.EdgeDeg*math.Pi/180)
+	c.Draw(polyline(left, far), nil, ink(0.7))
+	stroke := at(xy(0.4, bendArrow, 0.8, bendArrow, 0.78, bendArrow-0.05, 0.94, bendArrow, 0.78, bendArrow+0.05)...)
+	c.Draw(polyline(stroke[:2]...), nil, ink(0.8))
+	c.Draw(polygon(stroke[2:]...), &canvas.Black, canvas.Pen{})
+	low := r.Y + b.set.h // the label of the edge stands below the holder
+	for _, q := range holder {
 		low = math.Max(low, q.Y)
 	}
-	edge.draw(c, math.Min(tip.X+bendGapMM, r.Right()-edge.w), math.Max(low, tip.Y-edge.h/2), edge.w, 0)
-	top := at(canvas.Point{Y: -b.h}).Y
-	set.draw(c, clamp((all(holder)[1].X+all(holder)[2].X-set.w)/2, r.X, r.Right()-set.w), top-set.h-bendGapMM/2, set.w, 0.5)
-	label.draw(c, clamp((at(canvas.Point{X: w.Low}).X+at(canvas.Point{X: w.High}).X-label.w)/2, r.X, r.Right()-label.w), r.Bottom()-label.h, label.w, 0.5)
+	middle := func(l block, x, y float64) { l.draw(c, clamp(x-l.w/2, r.X, r.Right()-l.w), y, l.w, 0.5) }
+	b.edge.draw(c, math.Min(tip.X+bendGapMM, r.Right()-b.edge.w), math.Max(low, tip.Y-b.edge.h/2), b.edge.w, 0)
+	middle(b.set, (holder[1].X+holder[2].X)/2, top.Y-b.set.h-bendGapMM/2)
+	middle(b.label, (left.X+far.X)/2, r.Bottom()-b.label.h)
 }
 
 // Bends draws blades beside each other, all to one scale.

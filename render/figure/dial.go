@@ -1,6 +1,7 @@
 package figure
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
@@ -10,20 +11,15 @@ import (
 // Dial shows the blade at its angle, seen along its edge: the screen level, the stroke to the
 // right, the blade leaning into the stroke, so that its printing face and the mesh ahead of it
 // close on the ink. The ring is a protractor about the edge, a tick every 5 degrees, with the
-// allowed range in black, which a light wedge joins to the edge. Every text may be empty; the
-// fewer there are, the larger the drawing.
+// allowed range in black, which a light wedge joins to the edge. Every text may be empty.
 type Dial struct {
 	LowDeg, SetDeg, HighDeg float64 // from vertical, 0 to 80
 
-	Label       string // the set angle, large
 	ScreenLabel string // the angle to the screen
-	StrokeLabel string // beside the arrow of the stroke
-
 	// Scale writes an angle at the two ends of the ring, where there is room; nil writes none.
 	Scale func(deg float64) string
 
-	LabelPT float64 // of Label; 0: SizePT
-	SizePT  float64 // of the other texts; 0: SmallestPT
+	SizePT float64 // of the texts; 0: SmallestPT
 }
 
 // check refuses angles that are none, or not in order.
@@ -39,13 +35,10 @@ func (d Dial) check() error {
 const (
 	ringOfR   = 0.19 // width of the ring
 	pointerMM = 2.6  // of the set mark outside the ring
-	strokeMM  = 3.2  // row of the stroke arrow, where it has one
 	bladeOfR  = 0.25 // thickness of the rubber
 	jawOfR    = 0.06 // of the holder, on each side
 	leastRMM  = 8
 	rimMM     = 0.5 // for the pens, all round
-
-	leastArrowMM = 5
 )
 
 // dialPlace is where the parts of a dial stand.
@@ -58,53 +51,34 @@ type dialPlace struct {
 // most is the end of the ring, degrees from vertical: a multiple of 15.
 func (d Dial) most() float64 { return math.Max(45, 15*math.Ceil((d.HighDeg+3)/15)) }
 
-// Draw draws the dial inside r: its label at the top left, the stroke in a row below, and the angle to the screen
-// beside it where that leaves the drawing larger than a row below.
+// Draw draws the dial inside r, the angle to the screen in a row below it, or beside it where that leaves the
+// drawing larger.
 func (d Dial) Draw(c canvas.Canvas, r Rect) error {
-	if err := r.check("dial"); err != nil {
-		return err
-	}
-	if err := d.check(); err != nil {
+	if err := cmp.Or(r.check("dial"), d.check()); err != nil {
 		return err
 	}
 	f := canvas.Font{SizePT: typeSize(d.SizePT)}
-	big := canvas.Font{Face: canvas.Bold, SizePT: f.SizePT}
-	if d.LabelPT > 0 {
-		big.SizePT = typeSize(d.LabelPT)
-	}
-	label, stroke := newBlock(c, d.Label, big, r.W, 0), newBlock(c, d.StrokeLabel, f, 0.6*r.W, 0)
-	var screen block
 	gap := 0.4 * em(f)
-	area := r
-	if label.w > 0 {
-		area.X, area.W = r.X+label.w+gap, r.W-label.w-gap
-	}
-	row := 0.0 // of the arrow; without a label it stands on the screen, under the ring
-	if stroke.w > 0 {
-		row = math.Max(strokeMM, stroke.h)
-	}
-	area.H -= row
-	var beside Rect // the angle to the screen stands beside the drawing where that costs it less size than a row does
-	whole, radius := area, 0.0
+	var screen block
+	var area, beside Rect
+	radius := 0.0
 	for _, share := range []float64{1, 0.5} {
 		screen = newBlock(c, d.ScreenLabel, f, share*r.W, 0)
-		beside = whole
-		beside.W -= screen.w + gap
-		if area = (Rect{whole.X, whole.Y, whole.W, whole.H - screen.h}); screen.h <= beside.H && d.radius(beside) > d.radius(area) {
+		beside = Rect{r.X, r.Y, r.W - (screen.w + gap), r.H}
+		if area = (Rect{r.X, r.Y, r.W, r.H - screen.h}); screen.h <= beside.H && d.radius(beside) > d.radius(area) {
 			area = beside
 		}
 		if radius = d.radius(area); radius >= leastRMM {
 			break
 		}
 	}
-	if !(radius >= leastRMM) || label.h > area.H || math.Max(screen.w, stroke.w) > r.W {
+	if !(radius >= leastRMM) || screen.w > r.W {
 		return noRoom("dial", r, fmt.Sprintf("the texts leave a radius of %.1f mm, least is %d", radius, leastRMM))
 	}
 	p := d.place(area, radius)
 	d.drawRing(c, p)
 	d.drawScreen(c, p)
 	d.drawBlade(c, p)
-	label.draw(c, r.X, r.Y, label.w, 0)
 	scale := p
 	if area.W == beside.W {
 		screen.draw(c, p.screenEnd(d)+gap, area.Bottom()-screen.h, screen.w, 0)
@@ -113,18 +87,7 @@ func (d Dial) Draw(c canvas.Canvas, r Rect) error {
 		screen.draw(c, r.X, r.Bottom()-screen.h, r.W, 0.5)
 	}
 	d.drawScale(c, scale, f)
-	if row == 0 {
-		d.drawStroke(c, p)
-		return nil
-	}
-	start := math.Max(p.edge.X, r.X+stroke.w+gap)
-	end := math.Min(math.Max(p.edge.X+0.75*p.r, start+leastArrowMM), r.Right())
-	if start+leastArrowMM > end {
-		return noRoom("dial", r, "no place for the stroke's arrow beside its label")
-	}
-	y := area.Bottom() + row/2
-	stroke.draw(c, start-gap-stroke.w, y-stroke.h/2, stroke.w, 0)
-	arrow(c, canvas.Point{X: start, Y: y}, canvas.Point{X: end, Y: y}, 0.6, 2.2, false)
+	d.drawStroke(c, p)
 	return nil
 }
 
@@ -151,18 +114,13 @@ func (d Dial) place(area Rect, radius float64) dialPlace {
 
 // at is the point at an angle from vertical and a distance from the edge.
 func (p dialPlace) at(deg, dist float64) canvas.Point {
-	s, c := math.Sincos(deg * math.Pi / 180)
-	return canvas.Point{X: p.edge.X + s*dist, Y: p.edge.Y - c*dist}
+	return behind(p.edge, deg, 0, dist)
 }
 
 // sector is the piece of the ring between two angles.
 func (p dialPlace) sector(from, to, inner, outer float64) canvas.Path {
-	var path canvas.Path
-	a := p.at(from, outer)
-	path.Move(a.X, a.Y)
-	turn := (to - from) * math.Pi / 180
+	path, b, turn := polyline(p.at(from, outer)), p.at(to, inner), (to-from)*math.Pi/180
 	arc(&path, p.edge, outer, outer, (from-90)*math.Pi/180, turn)
-	b := p.at(to, inner)
 	path.Line(b.X, b.Y)
 	arc(&path, p.edge, inner, inner, (to-90)*math.Pi/180, -turn)
 	path.Close()
@@ -213,24 +171,22 @@ func (d Dial) drawScale(c canvas.Canvas, p dialPlace, f canvas.Font) {
 		return
 	}
 	const gap = 1.0
-	from, to := d.Scale(0), d.Scale(d.most())
-	w0, w1 := c.TextWidth(from, f), c.TextWidth(to, f)
-	middle := func(at canvas.Point) float64 { return at.Y + capEM*em(f)/2 }
-	start, end := p.at(0, (p.inner()+p.r)/2), p.at(d.most(), (p.inner()+p.r)/2)
-	x0 := start.X - gap - w0
-	x1 := p.at(d.most(), p.r).X + gap
-	tip := p.at(d.SetDeg, p.r+pointerMM)
-	y0, y1 := middle(start), math.Min(middle(end), p.area.Bottom()-canvas.Descent*em(f))
-	top := p.area.Y + canvas.Ascent*em(f)
-	if tip.Y > y1-capEM*em(f)-0.5 { // beside the pointer
-		x1 = math.Max(x1, tip.X+pointerMM/2+0.5)
+	write := func(deg float64, x func(y, w float64) float64) {
+		s := d.Scale(deg)
+		w := c.TextWidth(s, f)
+		y := math.Min(p.at(deg, (p.inner()+p.r)/2).Y+capEM*em(f)/2, p.area.Bottom()-canvas.Descent*em(f))
+		if x := x(y, w); s != "" && x >= p.area.X && x+w <= p.area.Right() && y >= p.area.Y+canvas.Ascent*em(f) {
+			c.Text(x, y, s, f, canvas.Black, 0)
+		}
 	}
-	if from != "" && x0 >= p.area.X && y0 >= top {
-		c.Text(x0, y0, from, f, canvas.Black, 0)
-	}
-	if to != "" && x1+w1 <= p.area.Right() && y1 >= top {
-		c.Text(x1, y1, to, f, canvas.Black, 0)
-	}
+	write(0, func(_, w float64) float64 { return p.edge.X - gap - w })
+	write(d.most(), func(y, _ float64) float64 {
+		x := p.at(d.most(), p.r).X + gap
+		if tip := p.at(d.SetDeg, p.r+pointerMM); tip.Y > y-capEM*em(f)-0.5 { // beside the pointer
+			x = math.Max(x, tip.X+pointerMM/2+0.5)
+		}
+		return x
+	})
 }
 
 // drawStroke draws the arrow of the stroke just over the screen, ahead of the ink.
@@ -255,11 +211,9 @@ const arcOfR = 0.44
 // drawScreen draws the screen, the ink in the wedge ahead of the blade, and the arc of the
 // angle to the screen.
 func (d Dial) drawScreen(c canvas.Canvas, p dialPlace) {
-	var bead canvas.Path
 	size := 0.26 * p.r
 	face, front := p.at(d.SetDeg, size*0.85), canvas.Point{X: p.edge.X + size, Y: p.edge.Y}
-	bead.Move(p.edge.X, p.edge.Y)
-	bead.Line(face.X, face.Y)
+	bead := polyline(p.edge, face)
 	// Round to the front: the controls carry on along the two faces' normals.
 	s, co := math.Sincos(d.SetDeg * math.Pi / 180)
 	k := 0.45 * size * (1 - d.SetDeg/110)
@@ -268,15 +222,9 @@ func (d Dial) drawScreen(c canvas.Canvas, p dialPlace) {
 	dark := canvas.Gray(90)
 	c.Draw(bead, &dark, canvas.Pen{})
 
-	radius := arcOfR * p.r
-	arcPath := canvas.Path{}
-	start := p.at(90, radius)
-	arcPath.Move(start.X, start.Y)
-	arc(&arcPath, p.edge, radius, radius, 0, -(90-d.SetDeg)*math.Pi/180)
-	c.Draw(arcPath, nil, ink(0.25))
-
+	arcLine(c, p.edge, arcOfR*p.r, 0, -(90-d.SetDeg)*math.Pi/180)
 	l, _ := d.reach()
-	c.Draw(polyline(canvas.Point{X: p.edge.X - l*p.r, Y: p.edge.Y}, canvas.Point{X: p.screenEnd(d), Y: p.edge.Y}), nil, ink(0.7))
+	c.Draw(segment(p.edge.X-l*p.r, p.edge.Y, p.screenEnd(d), p.edge.Y), nil, ink(0.7))
 }
 
 // drawBlade draws rubber and holder leaning to the right, the leading corner on the screen.
@@ -284,11 +232,8 @@ func (d Dial) drawBlade(c canvas.Canvas, p dialPlace) {
 	t, j := bladeOfR*p.r, jawOfR*p.r
 	reach := p.inner() - 0.8
 	length := math.Sqrt(reach*reach - (t+j)*(t+j))
-	s, co := math.Sincos(d.SetDeg * math.Pi / 180)
 	// along: up the printing face from the edge; back: away from the stroke.
-	at := func(along, back float64) canvas.Point {
-		return canvas.Point{X: p.edge.X + s*along - co*back, Y: p.edge.Y - co*along - s*back}
-	}
+	at := func(along, back float64) canvas.Point { return behind(p.edge, d.SetDeg, back, along) }
 	rubber := []canvas.Point{at(0, t), at(length*0.65, t), at(length*0.65, 0), at(0, 0)}
 	c.Draw(polygon(rubber...), &canvas.White, canvas.Pen{})
 	hatch(c, rubber, 45-d.SetDeg, 1.3, ink(0.15))

@@ -2,6 +2,7 @@ package figure
 
 import (
 	"fmt"
+	"maps"
 	"math"
 	"slices"
 
@@ -29,14 +30,7 @@ var faults = map[Fault]func(p picture){
 }
 
 // Faults lists the faults that have a picture.
-func Faults() []Fault {
-	var out []Fault
-	for f := range faults {
-		out = append(out, f)
-	}
-	slices.Sort(out)
-	return out
-}
+func Faults() []Fault { return slices.Sorted(maps.Keys(faults)) }
 
 // picture draws on a frame of faultW x faultH, enlarged into its place.
 type picture struct {
@@ -83,6 +77,11 @@ func (p picture) rect(x, y, w, h float64, fill *canvas.Color, pen float64) {
 	p.c.Draw(polygon(p.points(x, y, x+w, y, x+w, y+h, x, y+h)...), fill, ink(pen*p.k))
 }
 
+// solid fills the outline through the points.
+func (p picture) solid(fill canvas.Color, v ...float64) {
+	p.c.Draw(polygon(p.points(v...)...), &fill, canvas.Pen{})
+}
+
 func (p picture) dot(x, y, radius float64, fill canvas.Color) { dot(p.c, p.at(x, y), radius*p.k, fill) }
 
 func (p picture) line(pen float64, color canvas.Color, v ...float64) {
@@ -101,7 +100,7 @@ func ragged(p picture) {
 	for i := range 22 {
 		edge = append(edge, 4+float64(i), 5+2.6*uneven(i))
 	}
-	p.c.Draw(polygon(p.points(append(edge, 26, 7, 26, 15)...)...), &faultInk, canvas.Pen{})
+	p.solid(faultInk, append(edge, 26, 7, 26, 15)...)
 	p.line(0.25, canvas.Gray(110), 2, 7.6, 3.6, 7.6)
 	p.line(0.25, canvas.Gray(110), 26.4, 7.6, 28, 7.6)
 }
@@ -158,13 +157,13 @@ func pinholes(p picture) {
 
 // ghost is a letter with a paler second one beside it.
 func ghost(p picture) {
-	pale := canvas.Gray(185)
+	second := p
+	second.x, second.y = p.x+1.6*p.k, p.y+0.9*p.k
 	for _, v := range []struct {
-		dx, dy float64
-		fill   canvas.Color
-	}{{1.6, 0.9, pale}, {0, 0, faultInk}} {
-		p.c.Draw(polygon(p.points(9+v.dx, 3+v.dy, 20+v.dx, 3+v.dy, 20+v.dx, 6+v.dy, 12.5+v.dx, 6+v.dy, 12.5+v.dx, 8.5+v.dy, 18+v.dx, 8.5+v.dy,
-			18+v.dx, 11.5+v.dy, 12.5+v.dx, 11.5+v.dy, 12.5+v.dx, 16+v.dy, 9+v.dx, 16+v.dy)...), &v.fill, canvas.Pen{})
+		picture
+		fill canvas.Color
+	}{{second, canvas.Gray(185)}, {p, faultInk}} {
+		v.solid(v.fill, 9, 3, 20, 3, 20, 6, 12.5, 6, 12.5, 8.5, 18, 8.5, 18, 11.5, 12.5, 11.5, 12.5, 16, 9, 16)
 	}
 }
 
@@ -175,7 +174,7 @@ func oneSide(p picture) {
 		gray := canvas.Gray(uint8(50 + 13*i))
 		p.rect(3+2*float64(i), 2.5, 2.02, 9, &gray, 0)
 	}
-	p.c.Draw(polygon(p.points(3, 13.4, 27, 16, 27, 16.8, 3, 16.8)...), &faultInk, canvas.Pen{})
+	p.solid(faultInk, 3, 13.4, 27, 16, 27, 16.8, 3, 16.8)
 	p.line(0.3, canvas.Black, 2, 17, 28, 17)
 }
 

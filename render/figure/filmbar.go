@@ -31,7 +31,7 @@ func (b FilmBar) Draw(c canvas.Canvas, r Rect) error {
 	ground := canvas.Gray(205)
 	low, high := at(b.Target.Low), at(b.Target.High)
 	c.Draw(rectPath(low, r.Y, math.Max(high-low, 0.6), tall), &ground, canvas.Pen{})
-	whisker(c, at(b.Band.Low), at(b.Band.High), middle, 0.7, 0.4)
+	whisker(c, at(b.Band.Low), at(b.Band.High), middle, 0.7, 0.5, 0.4)
 	dot(c, canvas.Point{X: at(b.Set), Y: middle}, 0.9, canvas.Black)
 	labels := b.Ends[:]
 	wide := []float64{c.TextWidth(labels[0], f) + 0.8, c.TextWidth(labels[1], f) + 0.8}

@@ -50,9 +50,7 @@ func (g Garment) Draw(c canvas.Canvas, r Rect) error {
 	if !(g.WidthMM > 0 && g.HeightMM > 0 && g.DownMM >= 0 && g.AcrossMM >= 0) || !(g.WidthMM < 5000 && g.HeightMM < 5000 && g.DownMM < 5000 && g.AcrossMM < 5000) {
 		return fmt.Errorf("garment: a print of %g x %g mm, %g mm down, %g mm across: %w", g.WidthMM, g.HeightMM, g.DownMM, g.AcrossMM, ErrNoData)
 	}
-	if !(g.SizePT >= SmallestPT) {
-		g.SizePT = SmallestPT
-	}
+	g.SizePT = typeSize(g.SizePT)
 	h := r.H - 2*outlineMM
 	if !(r.W-2*outlineMM > 20 && h > 20) {
 		return fmt.Errorf("garment: %w in %g x %g mm; 20 x 20 mm are needed", ErrNoRoom, r.W, r.H)
@@ -111,16 +109,16 @@ func (d *garmentDrawing) onBody() {
 	d.print(low, canvas.Point{X: high.X, Y: low.Y}, high, canvas.Point{X: low.X, Y: high.Y})
 
 	seam, hem := d.at(0, d.seamMM()), d.at(0, d.high)
-	d.c.Draw(polyline(seam, hem), nil, canvas.Pen{Color: canvas.Black, WidthMM: 0.15, DashMM: []float64{2, 0.6, 0.4, 0.6}})
+	d.c.Draw(polyline(seam, hem), nil, ink(0.15, 2, 0.6, 0.4, 0.6))
 	px := d.at(x, y).X
 	if math.Abs(px-seam.X) > 0.01 { // the height of the seam, carried over to the arrow
-		d.c.Draw(polyline(seam, canvas.Point{X: px, Y: seam.Y}), nil, hairline)
+		d.c.Draw(segment(seam.X, seam.Y, px, seam.Y), nil, hairline)
 	}
 	d.dimension(canvas.Point{X: px, Y: seam.Y}, canvas.Point{X: px, Y: low.Y})
 	d.label(d.DownLabel, canvas.Point{X: px, Y: (seam.Y + low.Y) / 2})
 	if d.AcrossMM > 0 {
 		y := min(high.Y+1.6, d.room.Bottom()-1)
-		d.c.Draw(polyline(canvas.Point{X: px, Y: high.Y}, canvas.Point{X: px, Y: y + 0.7}), nil, hairline)
+		d.c.Draw(segment(px, high.Y, px, y+0.7), nil, hairline)
 		d.dimension(canvas.Point{X: seam.X, Y: y}, canvas.Point{X: px, Y: y})
 		d.label(d.AcrossLabel, canvas.Point{X: px, Y: y})
 	}
@@ -129,11 +127,11 @@ func (d *garmentDrawing) onBody() {
 // print draws the print itself; the seams and edges below it shine through.
 func (d *garmentDrawing) print(corners ...canvas.Point) {
 	gray := canvas.Gray(225)
-	d.c.Draw(polygon(corners...), &gray, canvas.Pen{Color: canvas.Black, WidthMM: 0.4, DashMM: []float64{1.4, 0.7}})
+	d.c.Draw(polygon(corners...), &gray, ink(0.4, 1.4, 0.7))
 	d.drawOutline(nil)
 }
 
-var hairline = canvas.Pen{Color: canvas.Black, WidthMM: dimensionMM}
+var hairline = ink(dimensionMM)
 
 // dimension is a line with an arrow head at both ends, smaller where it is short.
 func (d *garmentDrawing) dimension(a, b canvas.Point) {
@@ -142,9 +140,7 @@ func (d *garmentDrawing) dimension(a, b canvas.Point) {
 
 func (d *garmentDrawing) width(s string) float64 { return d.c.TextWidth(s, d.font()) }
 
-func (d *garmentDrawing) font() canvas.Font {
-	return canvas.Font{Face: canvas.Bold, SizePT: d.SizePT}
-}
+func (d *garmentDrawing) font() canvas.Font { return bold(canvas.Font{SizePT: d.SizePT}) }
 
 // label writes s into the column beside the garment, as high as at or below the label that stands already, and leads
 // from there to it.

@@ -54,103 +54,128 @@ func (s Ruler) ends() (lo, hi float64) {
 	return lo, hi
 }
 
+// scaled is a ruler with its places on paper.
+type scaled struct {
+	Ruler
+	c              canvas.Canvas
+	r              Rect
+	plain, bold    canvas.Font
+	pitch, gap     float64
+	names, effects float64 // width of these columns
+	x0, x1         float64 // of the scale
+	lo, hi         float64 // on it
+}
+
+func (s *scaled) at(um float64) float64      { return s.x0 + (s.x1-s.x0)*(um-s.lo)/(s.hi-s.lo) }
+func (s *scaled) within(um float64) float64  { return clamp(um, s.lo, s.hi) }
+func (s *scaled) width(text string) float64  { return s.c.TextWidth(text, s.plain) }
+func (s *scaled) middle(row float64) float64 { return s.r.Y + (row+0.5)*s.pitch }
+
+// write writes a text of a row, its left end at x.
+func (s *scaled) write(x, row float64, text string, f canvas.Font) {
+	s.c.Text(x, s.r.Y+row*s.pitch+(s.pitch+capEM*em(f))/2, text, f, canvas.Black, 0)
+}
+
 // Draw draws the ruler at the top of r.
 func (s Ruler) Draw(c canvas.Canvas, r Rect) error {
 	if err := r.check("ruler"); err != nil {
 		return err
 	}
-	f := canvas.Font{SizePT: typeSize(s.SizePT)}
-	bold := canvas.Font{Face: canvas.Bold, SizePT: f.SizePT}
-	pitch, gap := rulerPitchEM*em(f), 0.5*em(f)
-	names, effects, tags := c.TextWidth(s.SetLabel, f), 0.0, 0.0
-	for _, w := range s.Rows {
-		names, effects, tags = math.Max(names, c.TextWidth(w.Label, bold)), math.Max(effects, c.TextWidth(w.Effect, bold)), math.Max(tags, w.tagWidth(c, f))
+	p := &scaled{Ruler: s, c: c, r: r, plain: canvas.Font{SizePT: typeSize(s.SizePT)}}
+	p.bold = bold(p.plain)
+	if err := p.measure(); err != nil {
+		return err
 	}
-	names = math.Min(names, 0.42*r.W-effects)
-	x0, x1 := r.X+names+effects+3*gap, r.Right()-gap
-	lo, hi := s.ends()
-	if !finite(lo, hi) || x1-x0 < tags+8 || s.Height() > r.H+0.01 {
-		return noRoom("ruler", r, "the names and the tags leave no scale")
-	}
-	lo, hi = lo-0.04*(hi-lo), hi+0.04*(hi-lo)
-	for _, w := range s.Rows { // a tag that fits neither behind the tail nor beyond the head gets its room there
-		tag, tail, head := w.tagWidth(c, f)+2*gap, s.Set, w.To
-		if w.Span != nil {
-			tail, head = clamp(w.Span.Low, lo, hi), clamp(w.Span.High, lo, hi)
-		}
-		if mmPerUM := (x1 - x0) / (hi - lo); (head-lo)*mmPerUM+tag > x1-x0 && (tail-lo)*mmPerUM < tag {
-			hi = lo + (head-lo)*(x1-x0)/(x1-x0-tag)
-		}
-	}
-	at := func(um float64) float64 { return x0 + (x1-x0)*(um-lo)/(hi-lo) }
-	base := func(row float64) float64 { return r.Y + row*pitch + (pitch+capEM*em(f))/2 }
-	middle := func(row float64) float64 { return r.Y + (row+0.5)*pitch }
-
-	ground, scale := canvas.Gray(222), r.Y+rulerScale*pitch
-	low, high := at(s.Target.Low), at(s.Target.High)
-	c.Draw(rectPath(low, r.Y+pitch, high-low, s.Height()-pitch), &ground, canvas.Pen{})
-	wide := c.TextWidth(s.TargetLabel, f)
-	c.Text(clamp((low+high-wide)/2, r.X+c.TextWidth(s.Unit, f)+gap, r.Right()-wide), base(0), s.TargetLabel, f, canvas.Black, 0)
-	c.Text(r.X, base(0), s.Unit, f, canvas.Black, 0)
-	s.drawScale(c, r, lo, hi, at, f, base(1), scale)
-	x := at(s.Set)
-	c.Draw(polyline(canvas.Point{X: x, Y: scale}, canvas.Point{X: x, Y: r.Y + s.Height() - 0.1}), nil, ink(0.2, 0.8, 0.8))
-	c.Text(r.X, base(rulerHead-1), s.SetLabel, f, canvas.Black, 0)
-	from, to := at(s.Band.Low), at(s.Band.High)
-	c.Draw(polyline(canvas.Point{X: from, Y: scale}, canvas.Point{X: to, Y: scale}), nil, ink(0.7))
-	for _, end := range []float64{from, to} {
-		c.Draw(polyline(canvas.Point{X: end, Y: scale - 0.9}, canvas.Point{X: end, Y: scale + 0.9}), nil, ink(0.5))
-	}
+	ground, scale := canvas.Gray(222), r.Y+rulerScale*p.pitch
+	low, high, x, wide := p.at(s.Target.Low), p.at(s.Target.High), p.at(s.Set), p.width(s.TargetLabel)
+	c.Draw(rectPath(low, r.Y+p.pitch, high-low, s.Height()-p.pitch), &ground, canvas.Pen{})
+	p.write(clamp((low+high-wide)/2, r.X+p.width(s.Unit)+p.gap, r.Right()-wide), 0, s.TargetLabel, p.plain)
+	p.write(r.X, 0, s.Unit, p.plain)
+	p.drawScale(scale)
+	c.Draw(segment(x, scale, x, r.Y+s.Height()-0.1), nil, ink(0.2, 0.8, 0.8))
+	p.write(r.X, rulerHead-1, s.SetLabel, p.plain)
+	whisker(c, p.at(s.Band.Low), p.at(s.Band.High), scale, 0.9, 0.7, 0.5)
 	dot(c, canvas.Point{X: x, Y: scale}, 1.1, canvas.Black)
 	for i, w := range s.Rows {
-		row := float64(i) + rulerHead
-		face := bold
-		if w.Span != nil {
-			face = f
-		}
-		room := names
-		if w.Effect == "" {
-			room += effects + gap
-		}
-		label, _ := canvas.Cut(w.Label, face, room)
-		c.Text(r.X, base(row), label, face, canvas.Black, 0)
-		c.Text(r.X+names+gap+effects-c.TextWidth(w.Effect, bold), base(row), w.Effect, bold, canvas.Black, 0)
-		left, right := x, at(w.To)
-		if w.Span != nil {
-			left, right = at(clamp(w.Span.Low, lo, hi)), at(clamp(w.Span.High, lo, hi))
-			right = math.Max(right, left+0.6)
-			fill, pen := &canvas.Black, canvas.Pen{}
-			if w.NoHelp {
-				fill, pen = &canvas.White, ink(0.2)
-			}
-			c.Draw(rectPath(left, middle(row)-0.9, right-left, 1.8), fill, pen)
-		} else {
-			arrow(c, canvas.Point{X: left, Y: middle(row)}, canvas.Point{X: right, Y: middle(row)}, 0.7, math.Min(2.2, math.Abs(right-left)), false)
-		}
-		left, right = math.Min(left, right), math.Max(left, right)
-		wide := w.tagWidth(c, f)
-		start, before := right+gap, left-gap-wide // beyond the head; where that leaves the ruler, behind the tail
-		if downward := w.Span == nil && w.To < s.Set; before >= x0 && (downward || start+wide > r.Right()) {
-			start = before
-		}
-		start = math.Min(start, r.Right()-wide)
-		if w.NoHelp {
-			cross(c, canvas.Point{X: start + crossMM, Y: middle(row)})
-		}
-		c.Text(start+wide-c.TextWidth(w.Tag, f), base(row), w.Tag, f, canvas.Black, 0)
+		p.drawRow(float64(i)+rulerHead, w)
 	}
 	return nil
 }
 
+// measure finds the columns and the scale.
+func (s *scaled) measure() error {
+	tags := 0.0
+	s.pitch, s.gap, s.names = rulerPitchEM*em(s.plain), 0.5*em(s.plain), s.width(s.SetLabel)
+	for _, w := range s.Rows {
+		s.names, s.effects = math.Max(s.names, s.c.TextWidth(w.Label, s.bold)), math.Max(s.effects, s.c.TextWidth(w.Effect, s.bold))
+		tags = math.Max(tags, s.tagWidth(w))
+	}
+	s.names = math.Min(s.names, 0.42*s.r.W-s.effects)
+	s.x0, s.x1 = s.r.X+s.names+s.effects+3*s.gap, s.r.Right()-s.gap
+	lo, hi := s.ends()
+	if !finite(lo, hi) || s.x1-s.x0 < tags+8 || s.Height() > s.r.H+0.01 {
+		return noRoom("ruler", s.r, "the names and the tags leave no scale")
+	}
+	s.lo, s.hi = lo-0.04*(hi-lo), hi+0.04*(hi-lo)
+	for _, w := range s.Rows { // a tag that fits neither behind the tail nor beyond the head gets its room there
+		tag, tail, head := s.tagWidth(w)+2*s.gap, s.Set, w.To
+		if w.Span != nil {
+			tail, head = s.within(w.Span.Low), s.within(w.Span.High)
+		}
+		if mmPerUM := (s.x1 - s.x0) / (s.hi - s.lo); (head-s.lo)*mmPerUM+tag > s.x1-s.x0 && (tail-s.lo)*mmPerUM < tag {
+			s.hi = s.lo + (head-s.lo)*(s.x1-s.x0)/(s.x1-s.x0-tag)
+		}
+	}
+	return nil
+}
+
+// drawRow draws a change: its label and effect, its arrow or bar, its tag.
+func (s *scaled) drawRow(row float64, w RulerRow) {
+	face, room := s.bold, s.names
+	if w.Span != nil {
+		face = s.plain
+	}
+	if w.Effect == "" {
+		room += s.effects + s.gap
+	}
+	label, _ := canvas.Cut(w.Label, face, room)
+	s.write(s.r.X, row, label, face)
+	s.write(s.r.X+s.names+s.gap+s.effects-s.c.TextWidth(w.Effect, s.bold), row, w.Effect, s.bold)
+	left, right, y := s.at(s.Set), s.at(w.To), s.middle(row)
+	if w.Span != nil {
+		left, right = s.at(s.within(w.Span.Low)), s.at(s.within(w.Span.High))
+		right = math.Max(right, left+0.6)
+		fill, pen := &canvas.Black, canvas.Pen{}
+		if w.NoHelp {
+			fill, pen = &canvas.White, ink(0.2)
+		}
+		s.c.Draw(rectPath(left, y-0.9, right-left, 1.8), fill, pen)
+	} else {
+		arrow(s.c, canvas.Point{X: left, Y: y}, canvas.Point{X: right, Y: y}, 0.7, math.Min(2.2, math.Abs(right-left)), false)
+	}
+	left, right = math.Min(left, right), math.Max(left, right)
+	wide := s.tagWidth(w)
+	start, before := right+s.gap, left-s.gap-wide // beyond the head; where that leaves the ruler, behind the tail
+	if downward := w.Span == nil && w.To < s.Set; before >= s.x0 && (downward || start+wide > s.r.Right()) {
+		start = before
+	}
+	start = math.Min(start, s.r.Right()-wide)
+	if w.NoHelp {
+		cross(s.c, start+crossMM, y)
+	}
+	s.write(start+wide-s.width(w.Tag), row, w.Tag, s.plain)
+}
+
 // drawScale draws the scale at y with numbers over it.
-func (s Ruler) drawScale(c canvas.Canvas, r Rect, lo, hi float64, at func(float64) float64, f canvas.Font, base, y float64) {
-	c.Draw(polyline(canvas.Point{X: at(lo), Y: y}, canvas.Point{X: at(hi), Y: y}), nil, ink(0.25))
-	step := roundStep((hi - lo) / 7)
-	for v := math.Ceil(lo/step) * step; v <= hi; v += step {
-		c.Draw(polyline(canvas.Point{X: at(v), Y: y}, canvas.Point{X: at(v), Y: y - 0.8}), nil, ink(0.25))
+func (s *scaled) drawScale(y float64) {
+	s.c.Draw(segment(s.at(s.lo), y, s.at(s.hi), y), nil, ink(0.25))
+	step := roundStep((s.hi - s.lo) / 7)
+	for v := math.Ceil(s.lo/step) * step; v <= s.hi; v += step {
+		x := s.at(v)
+		s.c.Draw(segment(x, y, x, y-0.8), nil, ink(0.25))
 		label := s.Format(v+0, digits(step))
-		if w := c.TextWidth(label, f); at(v)+w/2 <= r.Right() && at(v)-w/2 > r.X+c.TextWidth(s.SetLabel, f) {
-			c.Text(at(v)-w/2, base, label, f, canvas.Black, 0)
+		if w := s.width(label); x+w/2 <= s.r.Right() && x-w/2 > s.r.X+s.width(s.SetLabel) {
+			s.write(x-w/2, 1, label, s.plain)
 		}
 	}
 }
@@ -159,16 +184,16 @@ func (s Ruler) drawScale(c canvas.Canvas, r Rect, lo, hi float64, at func(float6
 const crossMM = 0.8
 
 // tagWidth is that of a tag with the cross before it.
-func (w RulerRow) tagWidth(c canvas.Canvas, f canvas.Font) float64 {
+func (s *scaled) tagWidth(w RulerRow) float64 {
 	if w.NoHelp {
-		return 4*crossMM + c.TextWidth(w.Tag, f)
+		return 4*crossMM + s.width(w.Tag)
 	}
-	return c.TextWidth(w.Tag, f)
+	return s.width(w.Tag)
 }
 
-// cross draws a cross around p.
-func cross(c canvas.Canvas, p canvas.Point) {
+// cross draws a cross around x, y.
+func cross(c canvas.Canvas, x, y float64) {
 	for _, d := range []float64{crossMM, -crossMM} {
-		c.Draw(polyline(canvas.Point{X: p.X - crossMM, Y: p.Y - d}, canvas.Point{X: p.X + crossMM, Y: p.Y + d}), nil, ink(0.5))
+		c.Draw(segment(x-crossMM, y-d, x+crossMM, y+d), nil, ink(0.5))
 	}
 }

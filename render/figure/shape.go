@@ -50,9 +50,9 @@ func segment(x0, y0, x1, y1 float64) canvas.Path {
 	return polyline(canvas.Point{X: x0, Y: y0}, canvas.Point{X: x1, Y: y1})
 }
 
-// whisker draws a level line with strokes across both ends.
-func whisker(c canvas.Canvas, from, to, y, halfMM, endMM float64) {
-	c.Draw(segment(from, y, to, y), nil, ink(0.5))
+// whisker draws a level line with strokes across both ends, which reach halfMM up and down.
+func whisker(c canvas.Canvas, from, to, y, halfMM, lineMM, endMM float64) {
+	c.Draw(segment(from, y, to, y), nil, ink(lineMM))
 	for _, x := range []float64{from, to} {
 		c.Draw(segment(x, y-halfMM, x, y+halfMM), nil, ink(endMM))
 	}
@@ -74,6 +74,14 @@ func circle(m canvas.Point, radius float64) (p canvas.Path) {
 // dot is a filled circle.
 func dot(c canvas.Canvas, m canvas.Point, radius float64, fill canvas.Color) {
 	c.Draw(circle(m, radius), &fill, canvas.Pen{})
+}
+
+// arcLine draws a thin arc about m, as arc does.
+func arcLine(c canvas.Canvas, m canvas.Point, radius, start, delta float64) {
+	s, co := math.Sincos(start)
+	p := polyline(canvas.Point{X: m.X + radius*co, Y: m.Y + radius*s})
+	arc(&p, m, radius, radius, start, delta)
+	c.Draw(p, nil, ink(0.25))
 }
 
 // arc adds an elliptic arc about m as cubic curves of at most a right angle; the path must
