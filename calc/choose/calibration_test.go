@@ -5,7 +5,6 @@ import (
 	"strings"
 	"testing"
 
-	"bladecard/calc/file"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
 	"bladecard/calc/plantest"
@@ -14,7 +13,7 @@ import (
 // learnedShop is a rack with what ten prints said of it.
 func learnedShop(t *testing.T, more string) *job.Shop {
 	t.Helper()
-	sh, errs := file.DecodeShop("shop.toml", []byte(`[[blade]]
+	return plantest.Shop(t, `[[blade]]
 layup = "70"
 [[blade]]
 layup = "80"
@@ -22,11 +21,7 @@ layup = "80"
 mesh = "156-64"
 [[mesh]]
 mesh = "230-48"
-`+more))
-	if errs != nil {
-		t.Fatal(errs)
-	}
-	return sh
+`+more)
 }
 
 const tenPrints = `[calibration]

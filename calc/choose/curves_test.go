@@ -15,12 +15,7 @@ import (
 func setUp(t *testing.T, src string) (*job.Job, *job.Shop, plan.Screen) {
 	t.Helper()
 	shop := file.BuiltInShop()
-	j := plantest.Job(t, src, shop)
-	p, errs := choose.NewPlanner(shop).Make(j)
-	if errs != nil {
-		t.Fatal(errs)
-	}
-	return j, shop, p.Locations[0].Screens[0]
+	return plantest.Job(t, src, shop), shop, plantest.Plan(t, src, shop).Locations[0].Screens[0]
 }
 
 // Where a curve says that it begins to fail, the setup stands at its limit, and beyond it past the limit.

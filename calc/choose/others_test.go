@@ -4,37 +4,19 @@ import (
 	"strconv"
 	"testing"
 
-	"bladecard/calc/choose"
-	"bladecard/calc/file"
-	"bladecard/calc/job"
 	"bladecard/calc/plan"
 )
-
-// othersOf is the plan of a job text on the built-in shop.
-func othersOf(t *testing.T, src string) *plan.Plan {
-	t.Helper()
-	j, errs := file.DecodeJob("job.toml", []byte(src))
-	shop := file.BuiltInShop()
-	if errs = append(errs, job.Resolve(j, shop)...); errs != nil {
-		t.Fatal(errs)
-	}
-	p, errs := choose.Make(j, shop)
-	if errs != nil {
-		t.Fatal(errs)
-	}
-	return p
-}
 
 // TestOthers: a job that is fixed to another blade at the furthest angle of its lean keeps the cut and clears,
 // further over it does not; and its film at an angle of the range lies between those that are told.
 func TestOthers(t *testing.T) {
 	const src = "title = \"t\"\n[[location]]\n[[location.screen]]\nmesh = \"225-40\"\nuse = \"detail\"\nfinest = \"0.4 mm\"\n"
-	s := othersOf(t, src).Locations[0].Screens[0]
+	s := planOf(t, src).Locations[0].Screens[0]
 	if len(s.Others.Leans) < 3 {
 		t.Fatalf("%d other blades", len(s.Others.Leans))
 	}
 	fixed := func(blade string, deg float64) plan.Screen {
-		return othersOf(t, src+"blade = \""+blade+"\"\nstrokes = 1\nhits = 1\nangle = "+strconv.FormatFloat(deg, 'f', 1, 64)+"\n").Locations[0].Screens[0]
+		return planOf(t, src+"blade = \""+blade+"\"\nstrokes = 1\nhits = 1\nangle = "+strconv.FormatFloat(deg, 'f', 1, 64)+"\n").Locations[0].Screens[0]
 	}
 	for _, l := range s.Others.Leans {
 		if l.ToDeg == nil {
@@ -55,7 +37,7 @@ func TestOthers(t *testing.T) {
 
 // TestNext: every screen knows the print after it, and the last one that there is none.
 func TestNext(t *testing.T) {
-	p := othersOf(t, "title = \"t\"\n[garment]\nname = \"tee\"\nshade = \"dark\"\n[[location]]\n[[location.screen]]\ncolor = \"white\"\nink = \"plastisol white\"\nuse = \"underbase\"\n[[location.screen]]\ncolor = \"red\"\n[[location.screen]]\nink = \"plastisol\"\n")
+	p := planOf(t, "title = \"t\"\n[garment]\nname = \"tee\"\nshade = \"dark\"\n[[location]]\n[[location.screen]]\ncolor = \"white\"\nink = \"plastisol white\"\nuse = \"underbase\"\n[[location.screen]]\ncolor = \"red\"\n[[location.screen]]\nink = \"plastisol\"\n")
 	screens := p.Locations[0].Screens
 	for i, s := range screens {
 		if i == len(screens)-1 {

@@ -32,11 +32,7 @@ func TestPlansAreTheSameOnAllCores(t *testing.T) {
 		for i, make := range []func(*job.Job) (*plan.Plan, job.Errors){
 			func(j *job.Job) (*plan.Plan, job.Errors) { return choose.Make(j, shop) }, kept.Make, many.Make,
 		} {
-			j, errs := file.DecodeJob("job.toml", bench.Job(n, 7, ""))
-			if errs = append(errs, job.Resolve(j, shop)...); errs != nil {
-				t.Fatal(errs)
-			}
-			p, errs := make(j)
+			p, errs := make(plantest.Job(t, string(bench.Job(n, 7, "")), shop))
 			if errs != nil {
 				t.Fatal(errs)
 			}

@@ -11,6 +11,7 @@ import (
 	"bladecard/calc/choose"
 	"bladecard/calc/file"
 	"bladecard/calc/job"
+	"bladecard/calc/plantest"
 )
 
 const logHead = "date,mesh,eom (um),blade,angle (deg),wet (um),before (g),after (g),area (cm2)\n"
@@ -59,10 +60,7 @@ func TestPrintsHits(t *testing.T) {
 
 // TestPrintsRefuse: what the shop does not know, and what gives no figure, is an error at its cell.
 func TestPrintsRefuse(t *testing.T) {
-	rack, errs := file.DecodeShop("shop.toml", []byte("[[blade]]\nlayup = \"70\"\nfree-height = \"70 mm\"\n[[blade]]\nlayup = \"80\"\n[[mesh]]\nmesh = \"156-64\"\n"))
-	if errs != nil {
-		t.Fatal(errs)
-	}
+	rack := plantest.Shop(t, "[[blade]]\nlayup = \"70\"\nfree-height = \"70 mm\"\n[[blade]]\nlayup = \"80\"\n[[mesh]]\nmesh = \"156-64\"\n")
 	for row, want := range map[string]string{
 		",156-64,12,99,15,45,,,":           `l.csv:2:12: blade: the rack has no blade "99"`,
 		",15664,12,80,15,45,,,":            "l.csv:2:2: mesh: ",

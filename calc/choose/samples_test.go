@@ -11,6 +11,7 @@ import (
 	"bladecard/calc/choose"
 	"bladecard/calc/file"
 	"bladecard/calc/job"
+	"bladecard/calc/plantest"
 )
 
 var shopKey = regexp.MustCompile(`(?m)^shop = .*$`)
@@ -51,10 +52,7 @@ func TestExampleFilms(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			var errs job.Errors
-			if shop, errs = file.DecodeShop("shop.toml", text); errs != nil {
-				t.Fatal(errs)
-			}
+			shop = plantest.Shop(t, string(text))
 		}
 		decode := func() *job.Job {
 			j, errs := file.DecodeJob(path, []byte(shopKey.ReplaceAllString(src, "")))

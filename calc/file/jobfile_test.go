@@ -100,7 +100,6 @@ eom = "1 mil"
 	}
 }
 
-// One rule a line: the whole error, at its place.
 // TestWhereItIs: what breaks a file is told where it stands, by its name.
 func TestWhereItIs(t *testing.T) {
 	const utf8 = "; UTF-8 is accepted: save the file as UTF-8"
@@ -143,6 +142,7 @@ func TestFlashWish(t *testing.T) {
 	}
 }
 
+// One rule a line: the whole error, at its place.
 func TestJobErrors(t *testing.T) {
 	const uses = `"underbase", "solid", "detail", "halftone", "highlight", "blocker", "raised" or "clear" is accepted`
 	const lengths = `, in mm, um, cm, m, in, ft or mil`

@@ -6,23 +6,15 @@ import (
 
 	"bladecard/calc/file"
 	"bladecard/calc/job"
+	"bladecard/calc/plantest"
 )
 
 const least = "title = \"t\"\n[[location]]\n[[location.screen]]\n"
 
 func inScreen(line string) string { return least + line + "\n" }
 
-func shopOf(t *testing.T, src string) *job.Shop {
-	t.Helper()
-	s, errs := file.DecodeShop("s.toml", []byte(src))
-	if errs != nil {
-		t.Fatal(errs)
-	}
-	return s
-}
-
 func TestResolveMesh(t *testing.T) {
-	shop := shopOf(t, `mesh = [{ mesh = "156-64", tension = "31 N/cm", frame-width = "30 cm", frame-height = "40 cm" }, { mesh = "156-64", tension = "32 N/cm", frame-width = "51 cm", frame-height = "66 cm" },
+	shop := plantest.Shop(t, `mesh = [{ mesh = "156-64", tension = "31 N/cm", frame-width = "30 cm", frame-height = "40 cm" }, { mesh = "156-64", tension = "32 N/cm", frame-width = "51 cm", frame-height = "66 cm" },
 		{ mesh = "230-40" }, { mesh = "230-48" }, { mesh = "120/cm-34" }]`)
 	for _, c := range []struct {
 		size, mesh, name, wrong string
@@ -75,14 +67,14 @@ func TestResolveInk(t *testing.T) {
 }
 
 func TestResolveBladeAndPress(t *testing.T) {
-	shop := shopOf(t, "[[blade]]\nname = \"seventy, worn\"\nlayup = \"70\"\nedge = \"worn\"\n[[blade]]\nlayup = \"80\"\n")
+	shop := plantest.Shop(t, "[[blade]]\nname = \"seventy, worn\"\nlayup = \"70\"\nedge = \"worn\"\n[[blade]]\nlayup = \"80\"\n")
 	for _, c := range []struct{ blade, edge string }{{"70", "worn"}, {"seventy, worn", "worn"}, {"80", "new"}} {
 		j, _ := file.DecodeJob("j.toml", []byte(inScreen(`blade = "`+c.blade+`"`)))
 		if errs := job.Resolve(j, shop); errs != nil || j.Locations[0].Screens[0].Blades[0].Edge != c.edge {
 			t.Errorf("%s: errors %v", c.blade, errs)
 		}
 	}
-	none := shopOf(t, "[[blade]]\nlayup = \"70/90/70\"\ncount = 0\n[[blade]]\nlayup = \"80\"\n")
+	none := plantest.Shop(t, "[[blade]]\nlayup = \"70/90/70\"\ncount = 0\n[[blade]]\nlayup = \"80\"\n")
 	j, _ := file.DecodeJob("j.toml", []byte(inScreen(`blade = "70 / 90 / 70"`)))
 	if errs := job.Resolve(j, none); len(errs) != 1 || !strings.Contains(errs[0].Error(), `blade: no blade "70 / 90 / 70" is at hand: its count in the shop file is 0`) {
 		t.Errorf("a blade of which there is none: %v", errs)

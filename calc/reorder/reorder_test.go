@@ -6,10 +6,9 @@ import (
 	"strings"
 	"testing"
 
-	"bladecard/calc/choose"
 	"bladecard/calc/file"
-	"bladecard/calc/job"
 	"bladecard/calc/plan"
+	"bladecard/calc/plantest"
 	"bladecard/calc/reorder"
 )
 
@@ -23,17 +22,7 @@ const (
 func filled(t testing.TB, src, log string) *plan.Plan {
 	t.Helper()
 	shop := file.BuiltInShop()
-	j, errs := file.DecodeJob("job.toml", []byte(src))
-	if errs == nil {
-		errs = job.Resolve(j, shop)
-	}
-	if errs != nil {
-		t.Fatal(errs)
-	}
-	p, errs := choose.NewPlanner(shop).Make(j)
-	if errs != nil {
-		t.Fatal(errs)
-	}
+	p := plantest.Plan(t, src, shop)
 	g, errs := reorder.Read("log.csv", []byte(log), file.LogText)
 	if errs != nil {
 		t.Fatal(errs)
