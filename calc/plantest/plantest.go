@@ -12,7 +12,7 @@ import (
 )
 
 // Tests that plan make much that lives briefly: the collector works a quarter as often for them, which takes an eighth
-// of their time away.
+// of their time away. The tests of cmd/bladecard, whose own binary is the program that they start, do not link this.
 func init() { debug.SetGCPercent(400) }
 
 // TB is what *testing.T, *testing.B and *rapid.T share here.

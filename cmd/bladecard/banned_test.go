@@ -2,7 +2,6 @@ package main
 
 import (
 	"bytes"
-	"os"
 	"path/filepath"
 	"regexp"
 	"slices"
@@ -167,14 +166,9 @@ func TestSamplesSayNoOldWords(t *testing.T) {
 	for _, lang := range templates.Languages() {
 		for _, units := range []string{"metric", "inch"} {
 			shop := filepath.Join(t.TempDir(), "shop.toml")
-			src, err := os.ReadFile("../../samples/shop.toml")
-			if err != nil {
-				t.Fatal(err)
-			}
+			src := content(t, "../../samples/shop.toml")
 			src = bytes.Replace(src, []byte(`units = "metric"`), []byte(`units = "`+units+`"`), 1)
-			if err := os.WriteFile(shop, src, 0o600); err != nil {
-				t.Fatal(err)
-			}
+			write(t, shop, string(src))
 			for _, job := range sampleJobs(t) {
 				var out bytes.Buffer
 				if code := run([]string{"show", "--why", job, "--shop", shop, "--lang", lang}, strings.NewReader(""), &out, &out); code != exitDone {

@@ -39,8 +39,7 @@ func buildAll(c *call) int {
 		f.folder(&o.Dir)
 		f.yes(&d.noCustomer, "no-customer")
 		f.yes(&html, "html")
-		c.forceFlag(f)
-		c.quietFlag(f)
+		c.writeFlags(f)
 		f.yes(&o.JSON, "json")
 	}); !ok {
 		return code

@@ -26,16 +26,6 @@ func wordsIn(t *testing.T, dir string) map[string]string {
 	return out
 }
 
-func write(t *testing.T, path, text string) {
-	t.Helper()
-	if err := os.MkdirAll(filepath.Dir(path), 0o777); err != nil {
-		t.Fatal(err)
-	}
-	if err := os.WriteFile(path, []byte(text), 0o666); err != nil {
-		t.Fatal(err)
-	}
-}
-
 const leastJob = "title = \"Towpath tees\"\n[[location]]\n[[location.screen]]\n"
 
 // built runs a build in this process.

@@ -106,10 +106,7 @@ func program(t *testing.T, dir string) string {
 	if err != nil {
 		t.Fatal(err)
 	}
-	src, err := os.ReadFile(self)
-	if err != nil {
-		t.Fatal(err)
-	}
+	src := content(t, self)
 	exe := filepath.Join(dir, "bladecard"+filepath.Ext(self)) // testscript.Main runs the command of this name
 	if filepath.Ext(exe) == ".test" {
 		exe = filepath.Join(dir, "bladecard")

@@ -22,8 +22,7 @@ func cards(c *call) int {
 		d.declare(f)
 		out.declare(f)
 		f.text(&charts, "charts", "DIR")
-		c.forceFlag(f)
-		c.quietFlag(f)
+		c.writeFlags(f)
 	}); !ok {
 		return code
 	}

@@ -2,7 +2,6 @@ package main
 
 import (
 	"math"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -71,10 +70,7 @@ func TestSweepChartIsThinned(t *testing.T) {
 		if err := writeChart(&disk.Writer{}, path, ch); err != nil {
 			t.Fatal(err)
 		}
-		file, err := os.ReadFile(path)
-		if err != nil {
-			t.Fatal(err)
-		}
+		file := content(t, path)
 		for _, l := range ch.Lines {
 			if !strings.Contains(string(file), ">"+l.Label+"<") {
 				t.Errorf("%s: line %s has no label", language, l.Label)

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"os"
 	"path/filepath"
 	"regexp"
 	"testing"
@@ -22,10 +21,7 @@ func TestCommentsEndByColumn80(t *testing.T) {
 			t.Fatalf("%s: %d files, %v", pattern, len(paths), err)
 		}
 		for _, path := range paths {
-			src, err := os.ReadFile(path)
-			if err != nil {
-				t.Fatal(err)
-			}
+			src := content(t, path)
 			for _, line := range besideValue.FindAll(src, -1) {
 				found++
 				if n := utf8.RuneCount(line); n > 80 {

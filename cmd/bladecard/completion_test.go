@@ -25,9 +25,7 @@ func script(t *testing.T, shell string) string {
 		t.Fatal(code, errs.String())
 	}
 	path := filepath.Join(t.TempDir(), shell)
-	if err := os.WriteFile(path, out.Bytes(), 0o666); err != nil {
-		t.Fatal(err)
-	}
+	write(t, path, out.String())
 	return path
 }
 

@@ -32,8 +32,7 @@ func layOutDay(c *call) int {
 		f.text(&table, "csv", "FILE")
 		paperFlag(f, &paperName)
 		f.yes(&asJSON, "json")
-		c.forceFlag(f)
-		c.quietFlag(f)
+		c.writeFlags(f)
 	}); !ok {
 		return code
 	}
@@ -55,11 +54,7 @@ func layOutDay(c *call) int {
 			fmt.Fprintf(c.stderr, "error: %s is a job of another shop than %s; jobs of one shop are accepted\n", l.path, first.path)
 			return exitJob
 		}
-		if asJSON {
-			plans = append(plans, l.plan)
-		} else {
-			plans = append(plans, l.plan)
-		}
+		plans = append(plans, l.plan)
 	}
 	c.tellShop(first.use, first.voice)
 	d, v := day.Of(first.shop, plans), first.voice
@@ -81,14 +76,19 @@ func layOutDay(c *call) int {
 		return max(code, c.json(d))
 	}
 	if target != disk.Stdout && table != disk.Stdout {
-		for _, part := range v.Day(d) {
-			fmt.Fprintln(c.stdout, part.Title)
-			for _, line := range part.Lines {
-				fmt.Fprintln(c.stdout, "  "+line)
-			}
-		}
+		tellDay(c.stdout, v.Day(d))
 	}
 	return code
+}
+
+// tellDay prints the parts of a day.
+func tellDay(w io.Writer, parts []say.Part) {
+	for _, part := range parts {
+		fmt.Fprintln(w, part.Title)
+		for _, line := range part.Lines {
+			fmt.Fprintln(w, "  "+line)
+		}
+	}
 }
 
 // jobsOf loads the jobs that the arguments name, folders searched, shop files left out, that are due in the span.

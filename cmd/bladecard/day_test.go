@@ -49,11 +49,7 @@ heads = 6
 // fortyJobs writes the jobs of a busy week into a folder: few inks in many colors on tees of both shades.
 func fortyJobs(t *testing.T, dir string) {
 	t.Helper()
-	put := func(name, text string) {
-		if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o666); err != nil {
-			t.Fatal(err)
-		}
-	}
+	put := func(name, text string) { write(t, filepath.Join(dir, name), text) }
 	put("shop.toml", fewBlades)
 	r := rand.New(rand.NewPCG(40, 4))
 	colors := []string{"signal red", "sky blue", "lantern amber", "kelp green", "slate"}
@@ -160,11 +156,7 @@ func TestDayOfForty(t *testing.T) {
 
 // paperOfDay checks the list in both languages and on both papers.
 func paperOfDay(t *testing.T, dir string, files []string) {
-	src, err := os.ReadFile(filepath.Join(dir, "shop.toml"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	shop, bad := file.DecodeShop("shop.toml", src)
+	shop, bad := file.DecodeShop("shop.toml", content(t, filepath.Join(dir, "shop.toml")))
 	if bad != nil {
 		t.Fatal(bad)
 	}

@@ -48,8 +48,7 @@ func fitShop(c *call) int {
 	if code, ok := c.parse(func(f *flags) {
 		o.declare(f)
 		c.langFlag(f)
-		c.forceFlag(f)
-		c.quietFlag(f)
+		c.writeFlags(f)
 	}); !ok {
 		return code
 	}

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"flag"
 	"fmt"
-	"os"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -38,18 +37,10 @@ func showGolden(t *testing.T, job, golden string, flags ...string) {
 		return
 	}
 	if *update {
-		if err := os.MkdirAll(filepath.Dir(golden), 0o777); err != nil {
-			t.Fatal(err)
-		}
-		if err := os.WriteFile(golden, out.Bytes(), 0o666); err != nil {
-			t.Fatal(err)
-		}
+		write(t, golden, out.String())
 		return
 	}
-	want, err := os.ReadFile(golden)
-	if err != nil {
-		t.Fatal(err)
-	}
+	want := content(t, golden)
 	if !bytes.Equal(out.Bytes(), want) {
 		t.Errorf("%s differs from %s:\n%s", job, golden, firstDifference(out.String(), string(want)))
 	}
@@ -72,10 +63,7 @@ func firstDifference(got, want string) string {
 // TestByHand: the screen that is worked by hand in calc/choose/testdata has the figures that the plan has.
 func TestByHand(t *testing.T) {
 	t.Parallel()
-	table, err := os.ReadFile("../../calc/choose/testdata/by-hand.md")
-	if err != nil {
-		t.Fatal(err)
-	}
+	table := content(t, "../../calc/choose/testdata/by-hand.md")
 	s := planned(t, edition{lang: "en"}, "../../samples/jobs/lantern-crew.toml").plan.Locations[0].Screens[1]
 	for row, want := range map[string]string{
 		"opening": fmt.Sprintf("%.1f µm", s.Mesh.OpeningUM), "open area": fmt.Sprintf("%.1f %%", 100*s.Mesh.OpenArea), "fabric": fmt.Sprintf("%.1f µm", s.Mesh.FabricUM),

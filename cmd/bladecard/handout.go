@@ -21,8 +21,7 @@ func printHandout(c *call) int {
 		paperFlag(f, &paperName)
 		f.word(&level, "level", "LEVEL", "a level", strings.Split(handout.Levels(), ", ")...)
 		c.langFlag(f)
-		c.forceFlag(f)
-		c.quietFlag(f)
+		c.writeFlags(f)
 	}); !ok {
 		return code
 	}

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"html"
 	"io"
-	"os"
 	"path/filepath"
 	"regexp"
 	"strings"
@@ -36,15 +35,10 @@ var tags = regexp.MustCompile(`<[^>]*>`)
 // read them from comb, mesh, meter and scale; the bar of a card's gauge stands under its psi.
 func TestInchShopsReadNoMetric(t *testing.T) {
 	dir := t.TempDir()
-	src, err := os.ReadFile("../../samples/shop.toml")
-	if err != nil {
-		t.Fatal(err)
-	}
+	src := content(t, "../../samples/shop.toml")
 	src = bytes.Replace(src, []byte(`units = "metric"`), []byte(`units = "inch"`), 1)
 	shop := filepath.Join(dir, "shop.toml")
-	if err := os.WriteFile(shop, src, 0o600); err != nil {
-		t.Fatal(err)
-	}
+	write(t, shop, string(src))
 	c := &call{shop: shop, stderr: io.Discard, told: map[string]bool{}, cores: 1}
 	texts := map[string][]string{}
 	add := func(paper string, faces []page.Face, err error) {

@@ -52,3 +52,24 @@ func exits(ts *testscript.TestScript, neg bool, args []string) {
 		ts.Fatalf("exit code %s; %s is wanted\n%s", got, args[0], ts.ReadFile("stderr"))
 	}
 }
+
+// write writes a file and the folders that it lacks.
+func write(t *testing.T, path, text string) {
+	t.Helper()
+	if err := os.MkdirAll(filepath.Dir(path), 0o777); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(path, []byte(text), 0o666); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// content is what a file holds.
+func content(t *testing.T, path string) []byte {
+	t.Helper()
+	data, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return data
+}

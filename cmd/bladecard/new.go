@@ -22,8 +22,7 @@ func startNew(c *call) int {
 		f.text(&from, "from", "FILE")
 		f.text(&c.shop, "shop", "FILE")
 		c.langFlag(f)
-		c.forceFlag(f)
-		c.quietFlag(f)
+		c.writeFlags(f)
 	}); !ok {
 		return code
 	}

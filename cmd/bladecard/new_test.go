@@ -3,7 +3,6 @@ package main
 import (
 	"bytes"
 	"encoding/json"
-	"os"
 	"path/filepath"
 	"regexp"
 	"strings"
@@ -92,17 +91,9 @@ func checkStarter(t *testing.T, lang, jobText, shopText string, silent bool) {
 		if err := bySchema(kind, text); err != nil {
 			t.Errorf("%s %s: %v\n%s", lang, kind, err, text)
 		}
-		if err := os.WriteFile(filepath.Join(dir, kind+".toml"), []byte(text), 0o666); err != nil {
-			t.Fatal(err)
-		}
+		write(t, filepath.Join(dir, kind+".toml"), text)
 	}
-	logo, err := os.ReadFile("../../samples/logo.png")
-	if err == nil {
-		err = os.WriteFile(filepath.Join(dir, "logo.png"), logo, 0o666) // which a line of the shop names
-	}
-	if err != nil {
-		t.Fatal(err)
-	}
+	write(t, filepath.Join(dir, "logo.png"), string(content(t, "../../samples/logo.png"))) // which a line of the shop names
 	var out, errs bytes.Buffer
 	code := run([]string{"check", "--lang", "en", filepath.Join(dir, "job.toml")}, nil, &out, &errs)
 	if code != exitDone || silent && !strings.HasSuffix(out.String(), ": no errors, 0 warnings\n") {

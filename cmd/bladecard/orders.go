@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"path/filepath"
@@ -81,11 +82,7 @@ func atCells(o orders.Order, file string, errs job.Errors) job.Errors {
 
 // fileOf is the name of an order's file: its number, or its title where it has none, in small letters and digits.
 func fileOf(o orders.Order) string {
-	name := o.Number
-	if name == "" {
-		name = o.Title
-	}
-	words := strings.FieldsFunc(strings.ToLower(name), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
+	words := strings.FieldsFunc(strings.ToLower(cmp.Or(o.Number, o.Title)), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
 	if len(words) == 0 {
 		words = []string{"order"}
 	}

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"encoding/csv"
 	"fmt"
-	"os"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -41,9 +40,7 @@ func thirtyRows() string {
 func TestOrdersIn(t *testing.T) {
 	dir := t.TempDir()
 	from := filepath.Join(dir, "orders.csv")
-	if err := os.WriteFile(from, []byte(thirtyRows()), 0o666); err != nil {
-		t.Fatal(err)
-	}
+	write(t, from, thirtyRows())
 	ask := func(args ...string) (code int, out, errs string) {
 		var o, e bytes.Buffer
 		code = run(args, nil, &o, &e)
@@ -72,14 +69,12 @@ func TestOrdersIn(t *testing.T) {
 	if code, _, errs := ask(append([]string{"check"}, jobs...)...); code != exitDone {
 		t.Errorf("check: exit code %d: %s", code, errs)
 	}
-	edited := append([]byte("# ours\n"), must(os.ReadFile(jobs[0]))...)
-	if err := os.WriteFile(jobs[0], edited, 0o666); err != nil {
-		t.Fatal(err)
-	}
+	edited := append([]byte("# ours\n"), content(t, jobs[0])...)
+	write(t, jobs[0], string(edited))
 	if code, _, errs := ask("new", dir, "--from", from); code != exitFile || !strings.Contains(errs, filepath.Base(jobs[0])) || !strings.Contains(errs, "4 of 10 orders written") {
 		t.Errorf("the second time: exit code %d: %s", code, errs)
 	}
-	if got := must(os.ReadFile(jobs[0])); !bytes.Equal(got, edited) {
+	if got := content(t, jobs[0]); !bytes.Equal(got, edited) {
 		t.Errorf("the edited file is now\n%s", got)
 	}
 	code, table, errs := ask(append([]string{"show", "--csv"}, jobs...)...)
@@ -97,13 +92,6 @@ func TestOrdersIn(t *testing.T) {
 	}
 }
 
-func must(data []byte, err error) []byte {
-	if err != nil {
-		panic(err)
-	}
-	return data
-}
-
 // TestOrdersRefuse: what holds no orders is an error that says what would be accepted.
 func TestOrdersRefuse(t *testing.T) {
 	dir := t.TempDir()
@@ -113,9 +101,7 @@ func TestOrdersRefuse(t *testing.T) {
 		"two of one name": {"job;title;screen.ink\nA 1;x;plastisol\nA-1;y;plastisol\n", "both give the file a-1.toml"},
 	} {
 		path := filepath.Join(dir, "o.csv")
-		if err := os.WriteFile(path, []byte(c.text), 0o666); err != nil {
-			t.Fatal(err)
-		}
+		write(t, path, c.text)
 		var out, errs bytes.Buffer
 		if code := run([]string{"new", filepath.Join(dir, "to"), "--from", path}, nil, &out, &errs); code != exitJob || !strings.Contains(errs.String(), c.want) {
 			t.Errorf("%s: exit code %d: %s; %q is wanted", name, code, &errs, c.want)

@@ -31,14 +31,8 @@ func TestSameBytes(t *testing.T) {
 		t.Fatal(files, err)
 	}
 	for _, f := range files {
-		a, err := os.ReadFile(f)
-		if err != nil {
-			t.Fatal(err)
-		}
-		b, err := os.ReadFile(filepath.Join(there, filepath.Base(f)))
-		if err != nil {
-			t.Fatal(err)
-		}
+		a := content(t, f)
+		b := content(t, filepath.Join(there, filepath.Base(f)))
 		if len(a) == 0 || !bytes.Equal(a, b) {
 			t.Errorf("%s differs between two runs", filepath.Base(f))
 		}
@@ -48,10 +42,7 @@ func TestSameBytes(t *testing.T) {
 // TestLookIsNotNeeded: without logo and accent the handout is made, and with them it differs.
 func TestLookIsNotNeeded(t *testing.T) {
 	t.Parallel()
-	shop, err := os.ReadFile(sampleShop)
-	if err != nil {
-		t.Fatal(err)
-	}
+	shop := content(t, sampleShop)
 	dir := t.TempDir()
 	var bare []byte
 	for _, line := range bytes.SplitAfter(shop, []byte("\n")) {
@@ -60,16 +51,12 @@ func TestLookIsNotNeeded(t *testing.T) {
 		}
 	}
 	path := filepath.Join(dir, "shop.toml")
-	if err := os.WriteFile(path, bare, 0o600); err != nil {
-		t.Fatal(err)
-	}
+	write(t, path, string(bare))
 	var got [2][]byte
 	for i, s := range []string{sampleShop, path} {
 		out := filepath.Join(dir, "h.pdf")
 		commanded(t, "handout", s, "-o", out)
-		if got[i], err = os.ReadFile(out); err != nil {
-			t.Fatal(err)
-		}
+		got[i] = content(t, out)
 	}
 	if len(got[1]) == 0 || len(got[0]) <= len(got[1]) {
 		t.Errorf("with logo %d bytes, without %d", len(got[0]), len(got[1]))

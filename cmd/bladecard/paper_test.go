@@ -184,10 +184,7 @@ func embedded(t *testing.T, d document, _ edition) {
 var clock = regexp.MustCompile(`\(D:\d{8}(\d{6})[^)]*\)`)
 
 func noClock(t *testing.T, file string) {
-	src, err := os.ReadFile(file)
-	if err != nil {
-		t.Fatal(err)
-	}
+	src := content(t, file)
 	for _, date := range clock.FindAllSubmatch(src, -1) {
 		if string(date[1]) != "000000" {
 			t.Errorf("the date %s is of the clock", date[0])

@@ -107,9 +107,7 @@ func crowd(t *testing.T) string {
 	}
 	path := filepath.Join(dir, "crowd.toml")
 	for file, text := range map[string]string{path: job, filepath.Join(dir, "shop.toml"): shop} {
-		if err := os.WriteFile(file, []byte(text), 0o600); err != nil {
-			t.Fatal(err)
-		}
+		write(t, file, text)
 	}
 	return path
 }
@@ -176,10 +174,7 @@ func keepToCard(t *testing.T, e edition, job, name string, size page.Size, flip 
 // smallEnough holds the bytes of a document of cards, a page and, beyond the fonts, a card.
 func smallEnough(t *testing.T, file string, sheets []page.Sheet) {
 	t.Helper()
-	src, err := os.ReadFile(file)
-	if err != nil {
-		t.Fatal(err)
-	}
+	src := content(t, file)
 	cards := 0
 	for _, s := range sheets {
 		if !s.Back {

@@ -29,9 +29,7 @@ func TestPeakMemory(t *testing.T) {
 		var b bytes.Buffer
 		fill(&b)
 		path = filepath.Join(dir, name)
-		if err := os.WriteFile(path, b.Bytes(), 0o644); err != nil {
-			t.Fatal(err)
-		}
+		write(t, path, b.String())
 		return path, b.Len()
 	}
 	shop, _ := file("shop.toml", func(b *bytes.Buffer) {

@@ -45,7 +45,7 @@ func (b reorderBench) run(code int, args ...string) (out, errs string) {
 // fill writes cells into the row of a screen of the log: what stands before a unit names the column.
 func (b reorderBench) fill(log string, comma rune, row int, cells map[string]string) {
 	b.t.Helper()
-	r := csv.NewReader(bytes.NewReader(must(os.ReadFile(b.path(log)))))
+	r := csv.NewReader(bytes.NewReader(content(b.t, b.path(log))))
 	r.Comma = comma
 	all, err := r.ReadAll()
 	if err != nil {
@@ -118,18 +118,18 @@ func TestReorder(t *testing.T) {
 	if !strings.Contains(errs, "1 made") || !strings.Contains(out, "job.html") {
 		t.Errorf("a job whose rows changed is not made again: %s%s", out, errs)
 	}
-	says("page", string(must(os.ReadFile(b.path("out/job.html")))), append(tells, "Signed off by Ana")...)
+	says("page", string(content(t, b.path("out/job.html"))), append(tells, "Signed off by Ana")...)
 	out, _ = b.run(exitDone, "show", "job.toml", "--lang", "es")
 	says("show in Spanish", out, "Última vez 10/11/2026: ", "racleta 60 entonces, 70 ahora", "Visto bueno de Ana")
 
-	write(t, b.path("far.csv"), strings.Replace(string(must(os.ReadFile(b.path("press-log.csv")))), "300", "", 1))
+	write(t, b.path("far.csv"), strings.Replace(string(content(t, b.path("press-log.csv"))), "300", "", 1))
 	for _, day := range []string{"2026-11-11", "2026-11-12", "2026-11-13"} {
 		b.fill("far.csv", ',', 1, map[string]string{"date": day})
-		write(t, b.path("far.csv"), string(must(os.ReadFile(b.path("far.csv"))))+lineOf(t, b.path("far.csv"), 1))
+		write(t, b.path("far.csv"), string(content(t, b.path("far.csv")))+lineOf(t, b.path("far.csv"), 1))
 	}
 	out, _ = b.run(exitDone, "fit", "far.csv", "shop.toml")
 	says("fit", out, "4 measured prints")
-	write(t, b.path("far.csv"), string(must(os.ReadFile(b.path("far.csv"))))+lineOf(t, b.path("press-log.csv"), 2))
+	write(t, b.path("far.csv"), string(content(t, b.path("far.csv")))+lineOf(t, b.path("press-log.csv"), 2))
 	out, errs = b.run(exitDone, "fit", "far.csv", "shop.toml", "--json")
 	says("fit", out, `"prints":4`, `"unwiped":[7]`)
 	says("fit", errs, "1 measured print is left out, since the log says that ink stayed in the screen: line 7")
@@ -141,7 +141,7 @@ func TestReorder(t *testing.T) {
 // lineOf is a line of a file, counted from 0.
 func lineOf(t *testing.T, path string, n int) string {
 	t.Helper()
-	lines := strings.SplitAfter(string(must(os.ReadFile(path))), "\n")
+	lines := strings.SplitAfter(string(content(t, path)), "\n")
 	if n >= len(lines) {
 		t.Fatalf("%s has %d lines", path, len(lines))
 	}
@@ -168,7 +168,7 @@ func TestLogIsAnInput(t *testing.T) {
 	builds("4 jobs: 1 made, 3 unchanged, 0 failed")
 	builds("4 jobs: 0 made, 4 unchanged, 0 failed")
 
-	log := string(must(os.ReadFile(b.path("press-log.csv"))))
+	log := string(content(t, b.path("press-log.csv")))
 	for _, args := range [][]string{
 		{"sweep", "job.toml", "--vary", "angle=0..20", "-o", "press-log.csv", "--force"},
 		{"trial", "shop.toml", "--log", "press-log.csv", "--force"},
@@ -186,7 +186,7 @@ func TestLogIsAnInput(t *testing.T) {
 		}
 		os.Remove(b.path("out/1-cards.pdf"))
 	}
-	if now := string(must(os.ReadFile(b.path("press-log.csv")))); now != log {
+	if now := string(content(t, b.path("press-log.csv"))); now != log {
 		t.Errorf("the log is %s; it was %s", now, log)
 	}
 

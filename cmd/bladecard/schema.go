@@ -17,8 +17,7 @@ func printSchema(c *call) int {
 	if code, ok := c.parse(func(f *flags) {
 		c.langFlag(f)
 		f.file(&output)
-		c.forceFlag(f)
-		c.quietFlag(f)
+		c.writeFlags(f)
 	}); !ok {
 		return code
 	}

@@ -13,8 +13,7 @@ func setupSheet(c *call) int {
 		out.declare(f)
 		paperFlag(f, &d.paper)
 		f.yes(&d.noCustomer, "no-customer")
-		c.forceFlag(f)
-		c.quietFlag(f)
+		c.writeFlags(f)
 	}); !ok {
 		return code
 	}

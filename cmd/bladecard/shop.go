@@ -66,11 +66,7 @@ func (f *floor) ready(c *call, path string) (err error) {
 			return errs
 		}
 	}
-	language := f.shop.Language
-	if c.lang != "" {
-		language = c.lang
-	}
-	if f.voice, err = say.New(language, f.shop.Units); err != nil {
+	if f.voice, err = say.New(cmp.Or(c.lang, f.shop.Language), f.shop.Units); err != nil {
 		return job.Errors{{Pos: job.Pos{File: f.shop.File}, Key: "language", Wrong: err.Error()}}
 	}
 	f.picture = sync.OnceValues(func() (*canvas.Picture, error) { return readLogo(f.shop) })

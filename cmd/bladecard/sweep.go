@@ -43,8 +43,7 @@ func sweep(c *call) int {
 	if code, ok := c.parse(func(f *flags) {
 		c.jobFlags(f)
 		o.declare(f)
-		c.forceFlag(f)
-		c.quietFlag(f)
+		c.writeFlags(f)
 	}); !ok {
 		return code
 	}

@@ -2,7 +2,6 @@ package main
 
 import (
 	"bytes"
-	"os"
 	"path/filepath"
 	"regexp"
 	"strings"
@@ -21,13 +20,7 @@ func TestErrorsInTheLanguage(t *testing.T) {
 		"none/bad.toml":  "title = \"\"\n",
 		"es/folder/keep": "",
 	} {
-		path := filepath.Join(dir, filepath.FromSlash(name))
-		if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
-			t.Fatal(err)
-		}
-		if err := os.WriteFile(path, []byte(text), 0o600); err != nil {
-			t.Fatal(err)
-		}
+		write(t, filepath.Join(dir, filepath.FromSlash(name)), text)
 	}
 	for _, c := range []struct {
 		args string

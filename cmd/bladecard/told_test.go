@@ -6,7 +6,6 @@ import (
 	"go/parser"
 	"go/token"
 	"io/fs"
-	"os"
 	"path/filepath"
 	"regexp"
 	"strconv"
@@ -146,10 +145,7 @@ func TestFormulasNameTheirFiguresInSpanish(t *testing.T) {
 	}
 	n, within := 0, regexp.MustCompile(`\bwithin\("([^"]+)"`)
 	for _, path := range files {
-		src, err := os.ReadFile(path)
-		if err != nil {
-			t.Fatal(err)
-		}
+		src := content(t, path)
 		for _, m := range within.FindAllSubmatch(src, -1) {
 			n++
 			english := string(m[1]) + " 7.5 mm is out of range; 1 to 7 mm is accepted"

@@ -31,11 +31,7 @@ func TestTrialToFit(t *testing.T) {
 	if head, err := os.ReadFile(paper); err != nil || !bytes.HasPrefix(head, []byte("%PDF-")) {
 		t.Errorf("no sheet: %v", err)
 	}
-	src, err := os.ReadFile("../../samples/shop.toml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	shop, bad := file.DecodeShop("shop.toml", src)
+	shop, bad := file.DecodeShop("shop.toml", content(t, "../../samples/shop.toml"))
 	if bad != nil {
 		t.Fatal(bad)
 	}
@@ -47,13 +43,7 @@ func TestTrialToFit(t *testing.T) {
 	for _, s := range patches.Setups {
 		lays[fmt.Sprint(s.Mesh, s.Blade, s.AngleDeg, s.Strokes)] = 1.15 * s.PredictedUM
 	}
-	text, err := os.ReadFile(log)
-	if err != nil {
-		t.Fatal(err)
-	}
-	r := csv.NewReader(bytes.NewReader(text))
-	r.Comma = ','
-	rows, err := r.ReadAll()
+	rows, err := csv.NewReader(bytes.NewReader(content(t, log))).ReadAll()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -63,7 +53,6 @@ func TestTrialToFit(t *testing.T) {
 	}
 	var filled strings.Builder
 	w := csv.NewWriter(&filled)
-	w.Comma = ','
 	for i, row := range rows {
 		if i > 0 {
 			um, known := lays[row[at["mesh"]]+row[at["blade"]]+row[at["angle"]]+" "+row[at["strokes"]]]
@@ -77,9 +66,7 @@ func TestTrialToFit(t *testing.T) {
 		}
 	}
 	w.Flush()
-	if err := os.WriteFile(log, []byte(filled.String()), 0o666); err != nil {
-		t.Fatal(err)
-	}
+	write(t, log, filled.String())
 	out.Reset()
 	if code := run([]string{"fit", log, "../../samples/shop.toml", "--lang", "en"}, nil, &out, &errs); code != exitDone {
 		t.Fatalf("fit: exit code %d: %s", code, &errs)

@@ -13,9 +13,10 @@ import (
 	"bladecard/cmd/bladecard/internal/disk"
 )
 
-// forceFlag declares --force, which every command takes that may write over a file.
-func (c *call) forceFlag(f *flags) {
+// writeFlags declares --force and --quiet, which every command takes that may write over a file.
+func (c *call) writeFlags(f *flags) {
 	f.yes(&c.force, "force")
+	c.quietFlag(f)
 }
 
 // writer writes the files of a call. It leaves alone what the call reads: the named files and

@@ -171,13 +171,7 @@ func edited(b *writeBench) bool {
 	if !made(b) {
 		return false
 	}
-	data, err := os.ReadFile(b.target())
-	if err == nil {
-		err = os.WriteFile(b.target(), append(data, "; by hand\n"...), 0o600)
-	}
-	if err != nil {
-		b.t.Fatal(err)
-	}
+	write(b.t, b.target(), string(content(b.t, b.target()))+"; by hand\n")
 	return true
 }
 
@@ -458,15 +452,10 @@ func goldenTable(t *testing.T, rows [][]row) {
 	b.WriteString("| standard output on a full disk (`TestStandardOutputIsFull`) | all that print | 3 standard output: no space left on device; what was printed is not whole |  |\n")
 	golden := filepath.Join("testdata", "writes.md")
 	if *update {
-		if err := os.WriteFile(golden, []byte(b.String()), 0o666); err != nil {
-			t.Fatal(err)
-		}
+		write(t, golden, b.String())
 		return
 	}
-	want, err := os.ReadFile(golden)
-	if err != nil {
-		t.Fatal(err)
-	}
+	want := content(t, golden)
 	if b.String() != string(want) {
 		t.Errorf("the table differs from %s: %s", golden, firstDifference(b.String(), string(want)))
 	}

@@ -48,13 +48,7 @@ func TestWrongInputIsToldInTheShopsLanguage(t *testing.T) {
 		"folder/keep":     "",
 		"mal\x01o.toml":   "title = \"x\"\n",
 	} {
-		path := filepath.Join(dir, filepath.FromSlash(name))
-		if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
-			t.Fatal(err)
-		}
-		if err := os.WriteFile(path, []byte(text), 0o600); err != nil {
-			t.Fatal(err)
-		}
+		write(t, filepath.Join(dir, filepath.FromSlash(name)), text)
 	}
 	for name, to := range map[string]string{"dead.pdf": "gone", "link.pdf": "note.txt"} {
 		if err := os.Symlink(to, filepath.Join(dir, name)); err != nil {
