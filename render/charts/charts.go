@@ -16,8 +16,7 @@ import (
 // Angle is the cured film over the angle, a line per blade of the rack, in type of sizePT.
 func Angle(v *say.Voice, s plan.Screen, sizePT float64) figure.Chart {
 	ch := both(v, s, s.Charts.Angle, sizePT)
-	ch.X = Lean(v)
-	ch.X.High = stepsUp(s.AngleDeg.High, 5)
+	ch.X = figure.Axis{Title: v.T("card.x-angle"), High: stepsUp(s.AngleDeg.High, 5)}
 	for _, l := range ch.Lines {
 		for _, p := range l.Points {
 			if !math.IsNaN(p.Y) { // past the last line there is nothing to see
@@ -40,19 +39,9 @@ func Hardness(v *say.Voice, s plan.Screen, sizePT float64) figure.Chart {
 	}
 	at := s.Blade.EdgeHardness
 	ch.Set = v.T("chart.set-hardness", "n", v.Number(at, 0))
-	ch.X = Shore(v, at)
+	ch.X = figure.Axis{Title: v.T("card.x-hardness"), Low: math.Min(50, -stepsUp(-at, 10)), High: math.Max(90, stepsUp(at, 10))}
 	ch.Mark = &figure.XY{X: at, Y: s.CuredUM.Value}
 	return whole(ch, s)
-}
-
-// Lean is the axis of the angle from vertical.
-func Lean(v *say.Voice) figure.Axis {
-	return figure.Axis{Title: v.T("card.x-angle"), Low: 0, High: 45}
-}
-
-// Shore is the axis of the edge hardness, which holds the blade's own.
-func Shore(v *say.Voice, at float64) figure.Axis {
-	return figure.Axis{Title: v.T("card.x-hardness"), Low: math.Min(50, -stepsUp(-at, 10)), High: math.Max(90, stepsUp(at, 10))}
 }
 
 // Film is the axis of the cured film, on which 2 um can be told apart.
@@ -66,12 +55,12 @@ func both(v *say.Voice, s plan.Screen, curves []plan.Curve, sizePT float64) figu
 	ch := figure.Chart{
 		Y: Film(v), SizePT: sizePT, Format: v.Number, Ends: Ends(v),
 		Band:  Target(v, s),
-		Known: Known(v, s.CuredUM),
+		Known: known(v, s.CuredUM),
 	}
 	if s.HeightMM != nil { // the film before it rises
 		ch.Y.Title = v.T("card.y-flat")
 	}
-	all := Lines(v, curves)
+	all := lines(v, curves)
 	ch.Lines = figure.Choose(all, figure.MostLines)
 	ch.More = func(lines int) string {
 		if lines += len(all) - len(ch.Lines); lines > 0 {
@@ -82,8 +71,8 @@ func both(v *say.Voice, s plan.Screen, curves []plan.Curve, sizePT float64) figu
 	return ch
 }
 
-// Lines are the curves of the plan as lines: see Line.
-func Lines(v *say.Voice, curves []plan.Curve) (out []figure.Line) {
+// lines are the curves of the plan as lines: see Line.
+func lines(v *say.Voice, curves []plan.Curve) (out []figure.Line) {
 	for i, c := range curves {
 		name := c.Name
 		if v.Has("curve." + name) {
@@ -112,8 +101,8 @@ func Target(v *say.Voice, s plan.Screen) *figure.Band {
 	return band(v, "target", s.TargetUM.Low, s.TargetUM.High)
 }
 
-// Known is the band of a film as the band around the chosen line; nil where there is no film.
-func Known(v *say.Voice, um plan.Band) *figure.Band {
+// known is the band of a film as the band around the chosen line; nil where there is no film.
+func known(v *say.Voice, um plan.Band) *figure.Band {
 	if !(um.Value > 0) {
 		return nil
 	}
@@ -143,7 +132,7 @@ func Line(c plan.Curve, label string, style int) figure.Line {
 			y = math.NaN()
 			for _, k := range []int{i - 1, i + 1} { // the point before or behind prints well
 				if k >= 0 && k < len(c.Points) && c.Points[k].Fails == "" && !math.IsNaN(c.Points[k].UM) {
-					l.Ends = append(l.Ends, figure.End{At: figure.XY{X: c.Points[k].X, Y: c.Points[k].UM}, Why: EndMark(p.Fails)})
+					l.Ends = append(l.Ends, figure.End{At: figure.XY{X: c.Points[k].X, Y: c.Points[k].UM}, Why: endMark(p.Fails)})
 				}
 			}
 		}
@@ -152,8 +141,8 @@ func Line(c plan.Curve, label string, style int) figure.Line {
 	return l
 }
 
-// EndMark is the mark of what fails where a line stops.
-func EndMark(fails string) figure.EndMark {
+// endMark is the mark of what fails where a line stops.
+func endMark(fails string) figure.EndMark {
 	if fails == "ink" {
 		return figure.Ink
 	}

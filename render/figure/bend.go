@@ -107,9 +107,6 @@ func (b Bend) plan(c canvas.Canvas, r Rect) (p bendPlan, k float64, err error) {
 	return p, k, nil
 }
 
-// Draw draws the blade inside r, as large as the labels let it.
-func (b Bend) Draw(c canvas.Canvas, r Rect) error { return Bends{b}.Draw(c, r) }
-
 // draw draws the blade with a free height of k mm.
 func (b bendPlan) draw(c canvas.Canvas, r Rect, k float64) {
 	right := math.Max(k*b.w.High, k*b.ray.X+bendGapMM+b.edge.w)
@@ -153,7 +150,7 @@ func (b bendPlan) draw(c canvas.Canvas, r Rect, k float64) {
 // Bends draws blades beside each other, all to one scale.
 type Bends []Bend
 
-// Draw draws each in an equal part of r.
+// Draw draws each in an equal part of r, as large as the labels let them.
 func (bs Bends) Draw(c canvas.Canvas, r Rect) error {
 	if len(bs) == 0 {
 		return fmt.Errorf("bends: %w: no blade", ErrNoData)

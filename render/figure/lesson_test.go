@@ -68,7 +68,7 @@ func TestBends(t *testing.T) {
 		}
 	}
 	for _, b := range []Bend{{SetDeg: 20, EdgeDeg: 10}, {EdgeDeg: 85}, {SetDeg: math.NaN()}, {Share: 2}} {
-		if err := b.Draw(&recorder{}, Rect{W: 60, H: 60}); err == nil {
+		if err := (Bends{b}).Draw(&recorder{}, Rect{W: 60, H: 60}); err == nil {
 			t.Errorf("%+v is drawn", b)
 		}
 	}

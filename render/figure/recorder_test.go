@@ -9,8 +9,7 @@ import (
 	"bladecard/render/canvas"
 )
 
-// recorder is a canvas that keeps what it is given, in a font whose letters are all alike:
-// half an em wide, bold 0.6.
+// recorder is a canvas that keeps what it is given.
 type recorder struct {
 	paths []stroked
 	texts []written

@@ -47,11 +47,11 @@ func (f *Flow) Width() float64  { return f.paper.W - 2*MarginMM }
 func (f *Flow) Bottom() float64 { return f.paper.H - MarginMM - footMM }
 func (f *Flow) Room() float64   { return f.Bottom() - f.Y }
 
-// Fresh tells whether nothing but the head line stands on the page.
-func (f *Flow) Fresh() bool { return f.Y <= f.Top() }
+// fresh tells whether nothing but the head line stands on the page.
+func (f *Flow) fresh() bool { return f.Y <= f.top() }
 
-// Top is where the first piece of the page stands.
-func (f *Flow) Top() float64 {
+// top is where the first piece of the page stands.
+func (f *Flow) top() float64 {
 	if len(f.Pages) == 1 {
 		return MarginMM
 	}
@@ -65,9 +65,9 @@ func (f *Flow) Next() {
 		W:    f.paper.W, H: f.paper.H,
 		Safe: page.Rect{X: MarginMM, Y: MarginMM, W: f.Width(), H: f.paper.H - 2*MarginMM},
 	})
-	f.Y = f.Top()
+	f.Y = f.top()
 	if len(f.Pages) > 1 {
-		font := canvas.Font{Face: canvas.Bold, SizePT: BodyPT}
+		font := Bold(BodyPT)
 		s, _ := canvas.Cut(f.again, font, f.Width())
 		f.Add(page.Text("head line", f.Left(), MarginMM, f.Width(), 0, s, font, canvas.Black, page.Left),
 			page.Rule("under the head line", f.Left(), MarginMM+4.8, f.Width(), 0, Hair(0.25)))
@@ -82,7 +82,7 @@ func (f *Flow) Add(boxes ...page.Box) {
 
 // Ensure starts a page if less than h is left of this one.
 func (f *Flow) Ensure(h float64) {
-	if f.Room() < h && !f.Fresh() {
+	if f.Room() < h && !f.fresh() {
 		f.Next()
 	}
 }
@@ -101,7 +101,7 @@ func (f *Flow) Paragraph(name, s string, font canvas.Font) {
 // Heading sets the heading of a part and keeps it with the next keep mm.
 func (f *Flow) Heading(name, s string, keep float64) {
 	f.Space(GapMM)
-	font := canvas.Font{Face: canvas.Bold, SizePT: headPT}
+	font := Bold(headPT)
 	f.Ensure(canvas.LineHeight(font) + keep)
 	f.Paragraph(name, s, font)
 	f.Y += 0.8
@@ -109,14 +109,14 @@ func (f *Flow) Heading(name, s string, keep float64) {
 
 // Space leaves h free, but not at the top of a page.
 func (f *Flow) Space(h float64) {
-	if !f.Fresh() {
+	if !f.fresh() {
 		f.Y += h * f.Open
 	}
 }
 
 // Number writes the page numbers, when all pages are there.
 func (f *Flow) Number(text func(n, of int) string) {
-	font := canvas.Font{SizePT: BodyPT}
+	font := Regular(BodyPT)
 	for i := range f.Pages {
 		p := &f.Pages[i]
 		p.Boxes = append(p.Boxes, page.Text("page number", f.Left(), f.paper.H-MarginMM-canvas.LineHeight(font), f.Width(), 0,
