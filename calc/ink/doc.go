@@ -1,7 +1,7 @@
 // Package ink computes what film a screen needs so that its print hides the cloth or rises as
 // asked, and how much ink a print and a run take.
 //
-// Reflectances and shares run from 0 to 1, films are micrometres, scattering is per millimetre,
+// Reflectances and shares run from 0 to 1, films are micrometers, scattering is per millimeter,
 // masses grams, volumes millilitres, densities kg/L. Hiding uses the two-flux theory: a film is
 // described by its scattering power SX (scattering S times thickness X, no unit) and by rInf,
 // the reflectance of the same ink too thick to see through.

@@ -5,7 +5,7 @@
 //
 // The cloth is a membrane under one tension, which the small deflection does not change; it
 // slides under the blade, so both sides have the same strain. The blade is straight, and the
-// ends beside it are left out. Lengths are millimetres, tensions and line loads newtons per
+// ends beside it are left out. Lengths are millimeters, tensions and line loads newtons per
 // centimetre, forces newtons. The span runs along the stroke from frame to frame; a and b are
 // the distances from the blade to its two ends.
 //

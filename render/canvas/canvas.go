@@ -1,12 +1,12 @@
 package canvas
 
-// Color is a colour of the paper, 0 to 255 a channel.
+// Color is a color of the paper, 0 to 255 a channel.
 type Color struct{ R, G, B uint8 }
 
-// Gray returns the grey of the given level, 0 black to 255 white.
+// Gray returns the gray of the given level, 0 black to 255 white.
 func Gray(level uint8) Color { return Color{level, level, level} }
 
-// Black and White are the two colours that every printer has.
+// Black and White are the two colors that every printer has.
 var (
 	Black = Color{0, 0, 0}
 	White = Color{255, 255, 255}

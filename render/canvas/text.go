@@ -14,7 +14,7 @@ const missingWidth = 600
 
 // Missing lists the runes of s, each once, that cannot be printed in both faces: no glyph,
 // above U+FFFF, control or format characters, combining marks without a composed form.
-// Invalid UTF-8 counts as U+FFFD. s is normalised to NFC first.
+// Invalid UTF-8 counts as U+FFFD. s is normalized to NFC first.
 func Missing(s string) []rune {
 	var out []rune
 	seen, face := map[rune]bool{}, typefaceOf(Regular)
@@ -27,7 +27,7 @@ func Missing(s string) []rune {
 	return out
 }
 
-// Clean returns s normalised to NFC, or an error that names what cannot be printed.
+// Clean returns s normalized to NFC, or an error that names what cannot be printed.
 func Clean(s string) (string, error) {
 	if !utf8.ValidString(s) {
 		return "", fmt.Errorf("text %q is not valid UTF-8", s)

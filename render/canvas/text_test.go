@@ -44,15 +44,6 @@ func TestMissing(t *testing.T) {
 	}
 }
 
-func TestBothFacesHaveTheSameRunes(t *testing.T) {
-	for r := range rune(tableEnd) {
-		_, regular := typefaceOf(Regular).glyph(r)
-		if _, bold := typefaceOf(Bold).glyph(r); regular != bold {
-			t.Errorf("%U: in the regular face %v, in the bold one %v", r, regular, bold)
-		}
-	}
-}
-
 // The rows of type must hold accents on capitals: Ascent and Descent are promises about the font.
 func TestInkStaysInTheRow(t *testing.T) {
 	for _, face := range []Face{Regular, Bold} {

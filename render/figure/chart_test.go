@@ -69,7 +69,7 @@ func TestChartSizes(t *testing.T) {
 				}
 			}
 			if kept == 0 || tt.h >= 50 && kept != 5 {
-				t.Errorf("%d lines are labelled of 5", kept)
+				t.Errorf("%d lines are labeled of 5", kept)
 			}
 			rec.find(t, "65/90/65")
 			rec.find(t, "target")
@@ -157,7 +157,7 @@ func TestChartNoRoom(t *testing.T) {
 	}
 }
 
-// A low plot has two labelled ticks all the same, and the data take most of its height.
+// A low plot has two labeled ticks all the same, and the data take most of its height.
 func TestLowPlotIsUsed(t *testing.T) {
 	for _, y := range [][2]float64{{36, 65}, {10, 45}, {101, 140}, {0.2, 0.55}, {52, 53}} {
 		ch := Chart{Lines: []Line{{Points: []XY{{0, y[0]}, {45, y[1]}}}}, Y: Axis{Title: "up"}, X: Axis{Title: "across"}}
@@ -168,7 +168,7 @@ func TestLowPlotIsUsed(t *testing.T) {
 			t.Errorf("%v: the data take %.2f of the axis from %v to %v", y, used, p.y.Min, p.y.Max)
 		}
 		if n := len(p.y.ticks); n < 2 {
-			t.Errorf("%v: %d labelled ticks", y, n)
+			t.Errorf("%v: %d labeled ticks", y, n)
 		}
 	}
 }

@@ -177,7 +177,7 @@ func TestNumberFormat(t *testing.T) {
 
 // The band is tinted between its ends, these are drawn for a printer that loses the tint, and its
 // label has a piece of the tint beside it.
-func TestBandIsTintedEdgedAndLabelled(t *testing.T) {
+func TestBandIsTintedEdgedAndLabeled(t *testing.T) {
 	rec, p, in := drawn(t, full(), Rect{0, 0, 120, 80})
 	low, high := p.at(in, XY{5, 38}).Y, p.at(in, XY{5, 55}).Y
 	like := func(a, b float64) bool { return math.Abs(a-b) <= unit }

@@ -2,11 +2,11 @@ package figure
 
 import (
 	"fmt"
-	"math"
 	"strings"
 	"testing"
 
 	"bladecard/render/canvas"
+	"bladecard/render/pagecheck"
 )
 
 // recorder is a canvas that keeps what it is given.
@@ -45,34 +45,10 @@ func (w written) box() Rect {
 	return Rect{w.x, w.y - canvas.Ascent*em(w.font), w.w, lineEM * em(w.font)}
 }
 
-// box of a path with its pen; curves are followed, not their controls.
+// box of a path with its pen.
 func (s stroked) box() Rect {
-	lo := canvas.Point{X: math.Inf(1), Y: math.Inf(1)}
-	hi := canvas.Point{X: math.Inf(-1), Y: math.Inf(-1)}
-	var at canvas.Point
-	grow := func(p canvas.Point) {
-		lo.X, lo.Y = math.Min(lo.X, p.X), math.Min(lo.Y, p.Y)
-		hi.X, hi.Y = math.Max(hi.X, p.X), math.Max(hi.Y, p.Y)
-	}
-	for _, q := range s.path.Pieces {
-		switch q.Op {
-		case 'C':
-			for i := 1; i <= 16; i++ {
-				t := float64(i) / 16
-				u := 1 - t
-				b := func(p0, p1, p2, p3 float64) float64 {
-					return u*u*u*p0 + 3*u*u*t*p1 + 3*u*t*t*p2 + t*t*t*p3
-				}
-				grow(canvas.Point{X: b(at.X, q.A.X, q.B.X, q.P.X), Y: b(at.Y, q.A.Y, q.B.Y, q.P.Y)})
-			}
-			at = q.P
-		case 'M', 'L':
-			grow(q.P)
-			at = q.P
-		}
-	}
-	half := s.pen.WidthMM / 2
-	return Rect{lo.X - half, lo.Y - half, hi.X - lo.X + 2*half, hi.Y - lo.Y + 2*half}
+	r, _ := pagecheck.PathBounds(s.path, s.pen)
+	return Rect(r)
 }
 
 // faults are what a drawing in r must not have.
@@ -155,7 +131,7 @@ func (r *recorder) find(t testing.TB, s string) written {
 	return out[0]
 }
 
-// String is the geometry as a line of text, to the tenth of a millimetre: M10,20 L30,20 Z,
+// String is the geometry as a line of text, to the tenth of a millimeter: M10,20 L30,20 Z,
 // then fill and pen.
 func (s stroked) String() string {
 	var b strings.Builder

@@ -17,7 +17,7 @@ import (
 // units and nearly vanish; the fonts below make up for the margins, the grid for the ticks.
 const dpi = 1440
 
-// pxPerMM turns millimetres into go-chart's units. Widths, dashes and radii are in them too.
+// pxPerMM turns millimeters into go-chart's units. Widths, dashes and radii are in them too.
 const pxPerMM = dpi / 25.4
 
 // axisGapMM is go-chart's distance from an axis to its labels.

@@ -115,7 +115,7 @@ func TestRendererText(t *testing.T) {
 	}
 	r.SetFont(tokenBeside)
 	if w := r.MeasureText("ab").Width(); w != wide+29 {
-		t.Errorf("beside an axis it measures %d wide, want half a millimetre more than %d", w, wide)
+		t.Errorf("beside an axis it measures %d wide, want half a millimeter more than %d", w, wide)
 	}
 	r.SetFont(tokenBelow)
 	if h := r.MeasureText("1").Height(); h != 2294 {

@@ -19,7 +19,7 @@ func spread(want, size []float64, lo, hi float64) (at []float64, ok bool) {
 	sort.SliceStable(order, func(a, b int) bool { return want[order[a]] < want[order[b]] })
 
 	// With the sizes before it taken off, each label's start must not be below the one before:
-	// an isotonic regression, solved by pooling neighbours that violate it.
+	// an isotonic regression, solved by pooling neighbors that violate it.
 	type pool struct {
 		sum   float64
 		count int

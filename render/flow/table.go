@@ -3,6 +3,7 @@ package flow
 import (
 	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"bladecard/render/canvas"
@@ -34,7 +35,6 @@ type Table struct {
 	Name   string
 	Header []string
 	Rows   [][]Cell
-	Group  []bool    // row starts a group: a rule stands above it; nil: every row
 	Shares []float64 // of the width, a column each, for boxes to fill in by hand with lines between them; nil: by the texts
 	RowMM  float64   // least height of a row
 	Tick   bool      // a box to tick stands before each row, whose text is in the middle of its height
@@ -108,29 +108,24 @@ func (f *Flow) lines(c Cell, w float64) []line {
 
 // filled leaves out the columns that have a header and nothing below it.
 func (t Table) filled() Table {
-	out := t
 	if t.Shares != nil {
 		return t
 	}
-	out.Header, out.Rows = nil, make([][]Cell, len(t.Rows))
-	for i, h := range t.Header {
-		some := h == ""
-		for _, r := range t.Rows {
-			some = some || r[i].Text != "" || r[i].Figure != nil
-		}
-		if !some {
+	header, rows := t.Header, t.Rows
+	t.Header, t.Rows = nil, make([][]Cell, len(rows))
+	for i, h := range header {
+		if h != "" && !slices.ContainsFunc(rows, func(r []Cell) bool { return r[i].Text != "" || r[i].Figure != nil }) {
 			continue
 		}
-		out.Header = append(out.Header, h)
-		for k, r := range t.Rows {
-			out.Rows[k] = append(out.Rows[k], r[i])
+		t.Header = append(t.Header, h)
+		for k, r := range rows {
+			t.Rows[k] = append(t.Rows[k], r[i])
 		}
 	}
-	return out
+	return t
 }
 
-// Table sets a table, page after page. A group goes to the next page whole where that takes
-// it; where one is parted, its number and patch stand again on the next page.
+// Table sets a table, page after page.
 func (f *Flow) Table(t Table) {
 	if len(t.Rows) == 0 {
 		return
@@ -140,18 +135,10 @@ func (f *Flow) Table(t Table) {
 	headH := f.headHeight(t, widths)
 	f.Ensure(headH + f.rowHeight(t, 0, widths))
 	f.tableHead(t, widths, headH)
-	whole := f.Bottom() - (MarginMM + againMM) - headH
 	for i := range t.Rows {
-		together := f.groupHeight(t, i, widths)
-		if f.rowHeight(t, i, widths) > f.Room() || i > 0 && t.Group != nil && t.Group[i] && together > f.Room() && together <= whole/2 {
+		if f.rowHeight(t, i, widths) > f.Room() {
 			f.Next()
 			f.tableHead(t, widths, headH)
-			for k := i; t.Group != nil && !t.Group[i] && k >= 0; k-- {
-				if t.Group[k] {
-					t.Rows[i][0], t.Rows[i][1] = t.Rows[k][0], t.Rows[k][1]
-					break
-				}
-			}
 		}
 		f.tableRow(t, i, widths)
 	}
@@ -160,7 +147,7 @@ func (f *Flow) Table(t Table) {
 }
 
 // Part is a heading, a note and a table. They go to the next page together where they do not fit
-// on this one and take no more than half a page; else with the first group of the table.
+// on this one and take no more than half a page; else with the first row of the table.
 func (f *Flow) Part(name, title, note string, t Table) {
 	filled := t.filled()
 	widths := filled.widths(f.Width())
@@ -173,7 +160,7 @@ func (f *Flow) Part(name, title, note string, t Table) {
 		whole += f.rowHeight(filled, i, widths)
 	}
 	half := (f.Bottom() - MarginMM) / 2
-	switch first := start + f.groupHeight(filled, 0, widths); {
+	switch first := start + f.rowHeight(filled, 0, widths); {
 	case whole <= half:
 		f.Heading(name+" heading", title, whole)
 	case first <= half:
@@ -188,15 +175,6 @@ func (f *Flow) Part(name, title, note string, t Table) {
 	f.Table(t)
 }
 
-// groupHeight is the height of row i and the rows of its group that follow.
-func (f *Flow) groupHeight(t Table, i int, widths []float64) float64 {
-	h := f.rowHeight(t, i, widths)
-	for k := i + 1; t.Group != nil && k < len(t.Rows) && !t.Group[k]; k++ {
-		h += f.rowHeight(t, k, widths)
-	}
-	return h
-}
-
 func (f *Flow) headHeight(t Table, widths []float64) float64 {
 	n := 1
 	for i, h := range t.Header {
@@ -206,7 +184,7 @@ func (f *Flow) headHeight(t Table, widths []float64) float64 {
 }
 
 func (f *Flow) rowHeight(t Table, i int, widths []float64) float64 {
-	return max(f.tallest(t, i, widths)+2*f.rise(t, i), t.RowMM)
+	return max(f.tallest(t, i, widths)+2*riseMM*f.Open, t.RowMM)
 }
 
 // tallest is the height of the highest cell of row i.
@@ -223,17 +201,9 @@ func (f *Flow) Tick(name string, side, h float64) {
 	f.Add(page.Fill(name, f.Left()+0.3, f.Y+(h-side)/2, side, side, nil, Hair(0.35)))
 }
 
-// rise is above and below the text of row i; the rows of a group stand close.
-func (f *Flow) rise(t Table, i int) float64 {
-	if t.Group != nil && !t.Group[i] && t.Rows[i][1].Figure == nil {
-		return riseMM / 2 * f.Open
-	}
-	return riseMM * f.Open
-}
-
 func (f *Flow) tableHead(t Table, widths []float64, h float64) {
-	grey := canvas.Gray(225)
-	f.Add(page.Fill(t.Name+" head", f.Left(), f.Y, f.Width(), h, &grey, canvas.Pen{}))
+	gray := canvas.Gray(225)
+	f.Add(page.Fill(t.Name+" head", f.Left(), f.Y, f.Width(), h, &gray, canvas.Pen{}))
 	f.cells(t.Name+" head", Plain(t.Header...), f.Left()+t.lead(), widths, h, riseMM, true)
 	if t.Shares != nil {
 		f.frames(t.Name+" head", widths, h)
@@ -251,11 +221,10 @@ func (f *Flow) frames(name string, widths []float64, h float64) {
 }
 
 func (f *Flow) tableRow(t Table, i int, widths []float64) {
-	if i > 0 && (t.Group == nil || t.Group[i]) {
+	if i > 0 {
 		f.Add(page.Rule(fmt.Sprintf("%s rule %d", t.Name, i), f.Left(), f.Y, f.Width(), 0, canvas.Pen{Color: canvas.Gray(130), WidthMM: 0.15}))
 	}
-	name, h := fmt.Sprintf("%s row %d", t.Name, i+1), f.rowHeight(t, i, widths)
-	rise := f.rise(t, i)
+	name, h, rise := fmt.Sprintf("%s row %d", t.Name, i+1), f.rowHeight(t, i, widths), riseMM*f.Open
 	if t.Tick {
 		f.Tick(name+" tick", tickMM, h)
 		rise = (h - f.tallest(t, i, widths)) / 2

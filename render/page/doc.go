@@ -1,6 +1,6 @@
 // Package page is the paper: placed boxes, text fitting and imposition with crop marks.
 //
-// The way of a card, everything in millimetres from the top left corner, y downward:
+// The way of a card, everything in millimeters from the top left corner, y downward:
 //
 //	boxes := Fit(...).Boxes, Paragraph(...).Boxes, Text, Rule, Fill, Drawing
 //	face  := Face{Name, W, H, Safe, Boxes}     one side of a card, as data
@@ -12,7 +12,7 @@
 // the PDF of render/canvas/pdf. Package pagecheck walks them in tests, so that a label inside a chart
 // answers for its size and place as any text does.
 //
-// Text is normalised to NFC. A rune that either face lacks, a rune above U+FFFF, a control
+// Text is normalized to NFC. A rune that either face lacks, a rune above U+FFFF, a control
 // character, a combining mark that has no composed form and invalid UTF-8 are errors of
 // Write: they never become an empty box on paper. canvas.Missing lists them.
 //

@@ -88,7 +88,7 @@ func TestFitSizes(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			r := Rect{5, 5, 50, 12}
-			got := FitSizes("colour", r, c.in, st, 26, 14)
+			got := FitSizes("color", r, c.in, st, 26, 14)
 			if c.want != nil && strings.Join(texts(got), "|") != strings.Join(c.want, "|") {
 				t.Errorf("%q, want %q", texts(got), c.want)
 			}

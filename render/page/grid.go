@@ -5,7 +5,7 @@ import (
 	"strings"
 )
 
-// grid is the block of cards, centred on the sheet.
+// grid is the block of cards, centered on the sheet.
 type grid struct {
 	w, h float64 // sheet
 	size Size

@@ -19,9 +19,9 @@ var (
 // dummy is a sound side of a card: a title, a frame, a paragraph, a drawing with turned text.
 func dummy(size Size, name string) Face {
 	f := Face{Name: name, W: size.W, H: size.H, Safe: Rect{5, 13, size.W - 10, size.H - 18}}
-	grey := canvas.Gray(225)
+	gray := canvas.Gray(225)
 	f.Boxes = append(f.Boxes,
-		Fill("panel", 5, 14, size.W-10, 14, &grey, canvas.Pen{Color: canvas.Black, WidthMM: 0.3}))
+		Fill("panel", 5, 14, size.W-10, 14, &gray, canvas.Pen{Color: canvas.Black, WidthMM: 0.3}))
 	f.Boxes = append(f.Boxes, Fit("title", Rect{7, 15, size.W - 14, 12}, name, Style{Font: large}, 14).Boxes...)
 	f.Boxes = append(f.Boxes, Rule("rule", 5, 31, size.W-10, 0, canvas.Pen{Color: canvas.Black, WidthMM: 0.4}))
 	f.Boxes = append(f.Boxes, Paragraph("words", 5, 33, 50, "Ścisła próba: the film stays 45 µm ±9, wipe once and look. Ứng dụng.", Style{Font: small}, 0).Boxes...)

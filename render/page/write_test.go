@@ -111,7 +111,7 @@ func TestWriteRefuses(t *testing.T) {
 	}
 }
 
-// The page is told of font, colours and widths only when they change.
+// The page is told of font, colors and widths only when they change.
 func TestStateOnChangeOnly(t *testing.T) {
 	f := Face{Name: "state", W: 132, H: 96}
 	var boxes []Box
@@ -130,7 +130,7 @@ func TestStateOnChangeOnly(t *testing.T) {
 		{"font", regexp.MustCompile(` Tf ET\n`), 3},
 		{"line width", regexp.MustCompile(`(?m) w$`), 2},
 		{"dash", regexp.MustCompile(`(?m) d$`), 1},
-		{"stroke colour", regexp.MustCompile(`(?m) (RG|G)$`), 2},
+		{"stroke color", regexp.MustCompile(`(?m) (RG|G)$`), 2},
 	} {
 		if n := len(c.op.FindAllString(page, -1)); n > c.most || n == 0 {
 			t.Errorf("%s is set %d times, %d are enough", c.what, n, c.most)

@@ -98,7 +98,7 @@ func (c *checker) drawing(b page.Box) {
 	var texts []canvas.PlacedText
 	for _, op := range b.Art {
 		if op.Text == nil {
-			if r, ok := pathBounds(op.Path, op.Pen); ok && (op.Fill != nil || op.Pen.WidthMM > 0) {
+			if r, ok := PathBounds(op.Path, op.Pen); ok && (op.Fill != nil || op.Pen.WidthMM > 0) {
 				if by := beyond(r, inside); by > slack {
 					c.say(b.Name, "a path reaches %.2f mm out of the drawing", by)
 				}
@@ -142,7 +142,7 @@ func (c *checker) pair(a, b *page.Box) {
 		}
 		return
 	}
-	if by := Overlap(inkRect(a), inkRect(b)); by > slack {
+	if by := overlap(inkRect(a), inkRect(b)); by > slack {
 		c.say(a.Name, "lies %.2f mm on box %q", by, b.Name)
 	}
 }

@@ -20,9 +20,9 @@ var (
 // dummy is a sound side of a card: a title, a frame, a paragraph, a drawing with turned text.
 func dummy(size page.Size, name string) page.Face {
 	f := page.Face{Name: name, W: size.W, H: size.H, Safe: page.Rect{X: 5, Y: 13, W: size.W - 10, H: size.H - 18}}
-	grey := canvas.Gray(225)
+	gray := canvas.Gray(225)
 	f.Boxes = append(f.Boxes,
-		page.Fill("panel", 5, 14, size.W-10, 14, &grey, canvas.Pen{Color: canvas.Black, WidthMM: 0.3}))
+		page.Fill("panel", 5, 14, size.W-10, 14, &gray, canvas.Pen{Color: canvas.Black, WidthMM: 0.3}))
 	f.Boxes = append(f.Boxes, page.Fit("title", page.Rect{X: 7, Y: 15, W: size.W - 14, H: 12}, name, page.Style{Font: large}, 14).Boxes...)
 	f.Boxes = append(f.Boxes, page.Rule("rule", 5, 31, size.W-10, 0, canvas.Pen{Color: canvas.Black, WidthMM: 0.4}))
 	f.Boxes = append(f.Boxes, page.Paragraph("words", 5, 33, 50, "Ścisła próba: the film stays 45 µm ±9, wipe once and look. Ứng dụng.", page.Style{Font: small}, 0).Boxes...)
@@ -114,8 +114,8 @@ func TestPlantedFaults(t *testing.T) {
 		{"negative size", []page.Box{page.Rule("back", 6, 80, -5, 0, ink)}, "back", "0 or more"},
 		{"no kind", []page.Box{{Name: "odd", Kind: 9}}, "odd", "kind 9"},
 		{"label small", []page.Box{art(func(c canvas.Canvas) { c.Text(2, 8, "x", canvas.Font{SizePT: 5}, canvas.Black, 0) })}, "chart", "5 pt; 9 pt"},
-		{"label outside", []page.Box{art(func(c canvas.Canvas) { c.Text(36, 8, "micrometres", small, canvas.Black, 0) })}, "chart", "out of the drawing"},
-		{"turned label outside", []page.Box{art(func(c canvas.Canvas) { c.Text(10, 8, "micrometres", small, canvas.Black, 90) })}, "chart", "out of the drawing"},
+		{"label outside", []page.Box{art(func(c canvas.Canvas) { c.Text(36, 8, "micrometers", small, canvas.Black, 0) })}, "chart", "out of the drawing"},
+		{"turned label outside", []page.Box{art(func(c canvas.Canvas) { c.Text(10, 8, "micrometers", small, canvas.Black, 90) })}, "chart", "out of the drawing"},
 		{"label on label", []page.Box{art(func(c canvas.Canvas) {
 			c.Text(2, 8, "one", small, canvas.Black, 0)
 			c.Text(4, 9, "two", small, canvas.Black, 0)
@@ -178,7 +178,7 @@ func TestQuadOverlap(t *testing.T) {
 	}
 	for _, a := range []page.Rect{{X: 0, Y: 0, W: 2, H: 2}, {X: 1, Y: 1, W: 2, H: 3}, {X: 0.5, Y: 0.5, W: 1, H: 1}, {X: 1, Y: 1, W: 0, H: 1}} {
 		for _, b := range []page.Rect{{X: 3, Y: 0, W: 2, H: 2}, {X: 2, Y: 0, W: 2, H: 2}, {X: 1, Y: 0.5, W: 2, H: 5}, {X: -1, Y: 0, W: 9, H: 0}} {
-			if got, want := Overlap(a, b), rectQuad(a).overlap(rectQuad(b)); math.Abs(got-want) > 1e-9 {
+			if got, want := overlap(a, b), rectQuad(a).overlap(rectQuad(b)); math.Abs(got-want) > 1e-9 {
 				t.Errorf("%v on %v: %v as rectangles, %v as quads", a, b, got, want)
 			}
 		}

@@ -60,9 +60,9 @@ func (q quad) bounds() page.Rect {
 	return page.Rect{X: x0, Y: y0, W: x1 - x0, H: y1 - y0}
 }
 
-// pathBounds is the upright rectangle around a path with its pen; curves are sampled. ok is
+// PathBounds is the upright rectangle around a path with its pen; curves are sampled. ok is
 // false for an empty path.
-func pathBounds(p canvas.Path, pen canvas.Pen) (r page.Rect, ok bool) {
+func PathBounds(p canvas.Path, pen canvas.Pen) (r page.Rect, ok bool) {
 	x0, y0, x1, y1 := math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)
 	add := func(x, y float64) {
 		x0, y0, x1, y1 = min(x0, x), min(y0, y), max(x1, x), max(y1, y)
@@ -91,9 +91,9 @@ func pathBounds(p canvas.Path, pen canvas.Pen) (r page.Rect, ok bool) {
 	return page.Rect{X: x0 - h, Y: y0 - h, W: x1 - x0 + 2*h, H: y1 - y0 + 2*h}, true
 }
 
-// Overlap tells by how much two rectangles overlap, as quad.overlap does for those at an angle. A rectangle
+// overlap tells by how much two rectangles overlap, as quad.overlap does for those at an angle. A rectangle
 // without width or height covers nothing.
-func Overlap(r, o page.Rect) float64 {
+func overlap(r, o page.Rect) float64 {
 	if r.W == 0 || r.H == 0 || o.W == 0 || o.H == 0 {
 		return 0
 	}

@@ -22,7 +22,7 @@ func Nearest(text string, words []string) string {
 	return best
 }
 
-// edits counts the letters to insert, remove, replace or swap with their neighbour to turn a
+// edits counts the letters to insert, remove, replace or swap with their neighbor to turn a
 // into b (optimal string alignment distance).
 func edits(a, b string) int {
 	x, y := []rune(a), []rune(b)

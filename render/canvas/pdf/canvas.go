@@ -13,9 +13,9 @@ import (
 	"github.com/go-pdf/fpdf"
 )
 
-// pdfCanvas draws on the current page of a document. It tells the library of font, colours, width
+// pdfCanvas draws on the current page of a document. It tells the library of font, colors, width
 // and dash only when they change; the library tells each new page of them. A document starts in
-// black, as the zero colours say.
+// black, as the zero colors say.
 type pdfCanvas struct {
 	doc    *fpdf.Fpdf
 	font   typeface
@@ -29,7 +29,7 @@ type pdfCanvas struct {
 func points(mm float64) float64 { return hundredths(mm / canvas.MMPerPT) }
 
 // hundredths rounds to the two decimals that the library writes; a hundredth of a point is 3.5
-// micrometres. What lies between two is rounded up, a hair below as well: processors differ in the
+// micrometers. What lies between two is rounded up, a hair below as well: processors differ in the
 // last digit of a product and a sum, and the paper must not.
 func hundredths(v float64) float64 { return math.Floor(v*100+0.5+1e-6) / 100 }
 
@@ -111,8 +111,8 @@ func (c *pdfCanvas) Picture(x, y, w, h float64, p *canvas.Picture) {
 	c.doc.ImageOptions(name, points(x), points(y), points(w), points(h), false, opt, 0, "")
 }
 
-// setFill sets the colour of fills and of texts. A page has one for both, and the library wraps
-// every text whose colour differs from that of fills.
+// setFill sets the color of fills and of texts. A page has one for both, and the library wraps
+// every text whose color differs from that of fills.
 func (c *pdfCanvas) setFill(col canvas.Color) {
 	if c.fill == col {
 		return
