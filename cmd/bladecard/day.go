@@ -13,6 +13,7 @@ import (
 	"bladecard/calc/presslog"
 	"bladecard/cmd/bladecard/internal/disk"
 	"bladecard/render/daysheet"
+	"bladecard/render/report"
 	"bladecard/render/say"
 )
 
@@ -81,12 +82,7 @@ func layOutDay(c *call) int {
 		return max(code, c.json(d))
 	}
 	if target != disk.Stdout && table != disk.Stdout {
-		for _, part := range v.Day(d) {
-			fmt.Fprintln(c.stdout, part.Title)
-			for _, line := range part.Lines {
-				fmt.Fprintln(c.stdout, "  "+line)
-			}
-		}
+		return max(code, c.failed(report.Parts(c.stdout, v.Day(d), columns(c.stdout))))
 	}
 	return code
 }
