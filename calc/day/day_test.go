@@ -148,12 +148,42 @@ func TestDryers(t *testing.T) {
 	}
 	d := Of(&job.Shop{}, plans)
 	want := []Dryer{
-		{"tunnel", Range{138, 143}, Range{0.7, 0.9}, []string{"j3"}},
-		{"tunnel", Range{149, 171}, Range{0.9, 1.2}, []string{"j2"}},
-		{"tunnel", Range{160, 171}, Range{0.75, 0.78}, []string{"j0", "j1", "j4"}},
+		{"tunnel", Range{138, 143}, Range{0.7, 0.9}, []string{"j3"}, 0},
+		{"tunnel", Range{149, 171}, Range{0.9, 1.2}, []string{"j2"}, 1},
+		{"tunnel", Range{160, 171}, Range{0.75, 0.78}, []string{"j0", "j1", "j4"}, 2},
 	}
 	if !reflect.DeepEqual(d.Dryers, want) {
 		t.Errorf("%+v, %+v is wanted", d.Dryers, want)
+	}
+}
+
+// TestCools: of orders with as few changes the one is taken in which the dryer heats up; where the hotter job comes
+// first all the same, since that saves a change, its setting does so too.
+func TestCools(t *testing.T) {
+	at := func(name string, low, high float64) *plan.Plan {
+		s := screen(1, "plastisol", "red", "70")
+		s.Cure = plan.Cure{Dryer: "tunnel", TemperatureC: &plan.Interval{Low: low, High: high}, BeltMPerMin: &plan.Interval{Low: 1, High: 2}}
+		return planOf(name, "auto", s)
+	}
+	for k := range 4 {
+		flash := k%2 == 1
+		hot, cool := at("hot", 160, 170), at("cool", 138, 143)
+		want := []string{"cool", "hot"}
+		if hot.Locations[0].Screens[0].Flash.Needed = flash; flash {
+			want = []string{"hot", "cool"}
+		}
+		given := []*plan.Plan{hot, cool}
+		if k >= 2 {
+			given = []*plan.Plan{cool, hot}
+		}
+		d := Of(&job.Shop{}, given)
+		var jobs, settings []string
+		for i, j := range d.Presses[0].Jobs {
+			jobs, settings = append(jobs, j.Job), append(settings, d.Dryers[i].Jobs...)
+		}
+		if !reflect.DeepEqual(jobs, want) || !reflect.DeepEqual(settings, want) {
+			t.Errorf("jobs %v, settings of %v; %v is wanted", jobs, settings, want)
+		}
 	}
 }
 

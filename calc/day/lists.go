@@ -86,13 +86,15 @@ func nameOfJob(j Job) string {
 	return j.Title
 }
 
-// Dryer is one setting of a dryer that does for several jobs. They stand in the order that heats up: a tunnel heats
-// faster than it cools.
+// Dryer is one setting of a dryer that does for several jobs. They stand in the order in which the presses come to
+// them; of those that come as early, the cooler first, since a tunnel heats faster than it cools.
 type Dryer struct {
 	Dryer string   `json:"dryer"`
 	Film  Range    `json:"film_c"`
 	Belt  Range    `json:"belt_m_per_min"`
 	Jobs  []string `json:"jobs"`
+
+	first int // place of its earliest job in the order of a press
 }
 
 // dryers joins what the jobs ask of a dryer as long as temperature and belt have a value in common. They are taken
@@ -102,13 +104,14 @@ func dryers(presses []Press) []Dryer {
 	type wish struct {
 		cure
 		job string
+		at  int
 	}
 	var wishes []wish
 	for _, p := range presses {
-		for _, j := range p.Jobs {
+		for at, j := range p.Jobs {
 			for _, r := range j.runs {
 				for _, c := range r.cures {
-					wishes = append(wishes, wish{c, nameOfJob(j)})
+					wishes = append(wishes, wish{c, nameOfJob(j), at})
 				}
 			}
 		}
@@ -120,15 +123,15 @@ func dryers(presses []Press) []Dryer {
 		})
 		if i < 0 {
 			i = len(out)
-			out = append(out, Dryer{w.dryer, w.film, w.belt, nil})
+			out = append(out, Dryer{Dryer: w.dryer, Film: w.film, Belt: w.belt, first: w.at})
 		}
 		d := &out[i]
-		d.Film, d.Belt = d.Film.with(w.film), d.Belt.with(w.belt)
+		d.Film, d.Belt, d.first = d.Film.with(w.film), d.Belt.with(w.belt), min(d.first, w.at)
 		if !slices.Contains(d.Jobs, w.job) {
 			d.Jobs = append(d.Jobs, w.job)
 		}
 	}
-	return sorted(out, by(func(d Dryer) string { return d.Dryer }), by(func(d Dryer) float64 { return d.Film.Low }), by(func(d Dryer) float64 { return -d.Belt.High }))
+	return sorted(out, by(func(d Dryer) string { return d.Dryer }), by(func(d Dryer) int { return d.first }), by(func(d Dryer) float64 { return d.Film.Low }), by(func(d Dryer) float64 { return -d.Belt.High }))
 }
 
 // Sharpen is a stock whose blades are due.

@@ -112,6 +112,21 @@ func oneSetting(cures []cure) bool {
 	return true
 }
 
+// cools is 1 where a dryer has to come down from one job to the next, else 0.
+func cools(a, b Job) int {
+	if len(a.runs) == 0 || len(b.runs) == 0 {
+		return 0
+	}
+	for _, from := range a.runs[len(a.runs)-1].cures {
+		for _, to := range b.runs[0].cures {
+			if from.dryer == to.dryer && to.film.High < from.film.Low {
+				return 1
+			}
+		}
+	}
+	return 0
+}
+
 // changes counts them all in an order.
 func changes(jobs []Job) int {
 	n := 0
@@ -128,15 +143,15 @@ const mostStarts = 6
 const mostExact = 12
 
 // inOrder is the jobs of a press in the order with the fewest changes: of all orders up to mostExact jobs, beyond
-// that of those that moving and turning a part of the order leads to. Of orders with as few, the one
-// nearest to the given.
+// that of those that moving and turning a part of the order leads to. Of orders with as few, the one in which a
+// dryer has to cool least often, since it heats faster; then the one nearest to the given.
 func inOrder(jobs []Job) []Job {
 	cost := make([][]int, len(jobs))
 	for i, a := range jobs {
 		cost[i] = make([]int, len(jobs))
 		for k, b := range jobs {
 			if i != k {
-				cost[i][k] = between(a, b).sum()
+				cost[i][k] = len(jobs)*between(a, b).sum() + cools(a, b)
 			}
 		}
 	}

@@ -48,6 +48,23 @@ func TestBuildUnreadable(t *testing.T) {
 			t.Errorf("nothing says %q:\n%s", want, said)
 		}
 	}
+	// And a folder whose records belong to somebody else: it is the folder that is named, and not the lock in it.
+	own := filepath.Join(out, ".bladecard")
+	for path, mode := range map[string]os.FileMode{filepath.Join(own, "lock"): 0o444, own: 0o555} {
+		if err := os.Chmod(path, mode); err != nil {
+			t.Fatal(err)
+		}
+	}
+	locked := exec.Command(exe, "build", filepath.Join(shelf, "a.toml"), "-o", out)
+	locked.SysProcAttr = cmd.SysProcAttr
+	if said, err := locked.CombinedOutput(); err == nil || !bytes.Contains(said, []byte(out+": permission denied")) {
+		t.Errorf("%v\n%s", err, said)
+	}
+	for path, mode := range map[string]os.FileMode{own: 0o777, filepath.Join(own, "lock"): 0o666} {
+		if err := os.Chmod(path, mode); err != nil {
+			t.Fatal(err)
+		}
+	}
 	// And a folder that may be read but not written.
 	if err := os.Chmod(out, 0o555); err != nil {
 		t.Fatal(err)

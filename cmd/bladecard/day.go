@@ -9,7 +9,7 @@ import (
 	"bladecard/calc/plan"
 	"bladecard/cmd/bladecard/internal/disk"
 	"bladecard/render/daysheet"
-	"bladecard/render/say"
+	"bladecard/render/report"
 )
 
 var dayCommand = command{
@@ -72,19 +72,9 @@ func layOutDay(c *call) int {
 		return max(code, c.json(d))
 	}
 	if target != disk.Stdout && table != disk.Stdout {
-		tellDay(c.stdout, v.Day(d))
+		return max(code, c.failed(report.Parts(c.stdout, v.Day(d), columns(c.stdout))))
 	}
 	return code
-}
-
-// tellDay prints the parts of a day.
-func tellDay(w io.Writer, parts []say.Part) {
-	for _, part := range parts {
-		fmt.Fprintln(w, part.Title)
-		for _, line := range part.Lines {
-			fmt.Fprintln(w, "  "+line)
-		}
-	}
 }
 
 // jobsOf loads the jobs that the arguments name, folders searched, shop files left out, that are due in the span.

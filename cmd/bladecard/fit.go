@@ -123,7 +123,7 @@ func (o *fitting) tell(c *call, r fit.Result, cal *job.Calibration) int {
 	if o.asJSON {
 		return c.json(newFitted(r, o, cal))
 	}
-	learned(c.stdout, o.floor.voice, r, len(o.prints))
+	learned(c.stdout, o.floor.voice, r, len(o.prints), columns(c.stdout))
 	if o.write {
 		fmt.Fprintf(c.stdout, "\n%s\n", c.word("written to "+o.use.path))
 	} else {

@@ -7,15 +7,20 @@ import (
 	"strings"
 
 	"bladecard/calc/fit"
+	"bladecard/render/report"
 	"bladecard/render/say"
 )
 
 // mostOutliers is how many prints are named that do not agree with the others.
 const mostOutliers = 20
 
-// learned tells in words what a fit says.
-func learned(w io.Writer, v *say.Voice, r fit.Result, all int) {
-	line := func(key string, pairs ...string) { fmt.Fprintln(w, v.T("fit."+key, pairs...)) }
+// learned tells in words what a fit says, in lines of so many letters.
+func learned(w io.Writer, v *say.Voice, r fit.Result, all, wide int) {
+	line := func(key string, pairs ...string) {
+		for _, l := range report.Wrap(v.T("fit."+key, pairs...), 0, 2, wide) {
+			fmt.Fprintln(w, l)
+		}
+	}
 	pct := func(share float64) string { return v.SignedPercent(100 * share) }
 	plain := func(share float64) string { return strings.TrimLeft(pct(share), "+") }
 	line("used", "all", fmt.Sprint(all), "n", fmt.Sprint(r.Count))

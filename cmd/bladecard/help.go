@@ -6,8 +6,8 @@ import (
 	"io"
 	"regexp"
 	"strings"
-	"unicode/utf8"
 
+	"bladecard/render/report"
 	"bladecard/render/say"
 )
 
@@ -64,7 +64,7 @@ func (f *flags) does(v *say.Voice, name string) string {
 // usage prints the page of all commands.
 func usage(w io.Writer, v *say.Voice) {
 	line := func(key string, pairs ...string) {
-		for _, l := range wrapped(v.T("help."+key, pairs...), usageWide) {
+		for _, l := range report.Wrap(v.T("help."+key, pairs...), 0, 0, usageWide) {
 			fmt.Fprintln(w, l)
 		}
 	}
@@ -87,10 +87,10 @@ func usage(w io.Writer, v *say.Voice) {
 // help prints what a command does and takes.
 func (c *call) help(f *flags) {
 	v := c.voice()
-	fmt.Fprintf(c.stdout, "%s\n\n%s\n", v.T("help.usage", "usage", "bladecard "+usageOf(v, c.command)), strings.Join(wrapped(doesOf(v, c.command)+".", usageWide), "\n"))
+	fmt.Fprintf(c.stdout, "%s\n\n%s\n", v.T("help.usage", "usage", "bladecard "+usageOf(v, c.command)), strings.Join(report.Wrap(doesOf(v, c.command)+".", 0, 0, usageWide), "\n"))
 	for _, paragraph := range c.paragraphs(v) {
 		if !toType(paragraph) {
-			paragraph = strings.Join(wrapped(paragraph, usageWide), "\n")
+			paragraph = strings.Join(report.Wrap(paragraph, 0, 0, usageWide), "\n")
 		}
 		fmt.Fprintf(c.stdout, "\n%s\n", paragraph)
 	}
@@ -116,23 +116,9 @@ func toType(paragraph string) bool {
 	return strings.HasPrefix(paragraph, "    ") || strings.Contains(paragraph, "\n    ")
 }
 
-// wrapped breaks a text between words into lines of at most so many letters.
-func wrapped(text string, most int) []string {
-	var lines []string
-	line := ""
-	for _, word := range strings.Fields(text) {
-		if line != "" && utf8.RuneCountInString(line)+1+utf8.RuneCountInString(word) > most {
-			lines = append(lines, line)
-			line = ""
-		}
-		line = strings.TrimPrefix(line+" "+word, " ")
-	}
-	return append(lines, line)
-}
-
 // aside prints a word and beside it, so many letters in, what it means.
 func aside(w io.Writer, word string, in int, means string) {
-	for i, l := range wrapped(means, usageWide-in) {
+	for i, l := range report.Wrap(means, 0, 0, usageWide-in) {
 		if i > 0 {
 			word = ""
 		}

@@ -12,6 +12,7 @@ import (
 	"bladecard/calc/presslog"
 	"bladecard/calc/trials"
 	"bladecard/cmd/bladecard/internal/disk"
+	"bladecard/render/report"
 	"bladecard/render/say"
 	"bladecard/render/trialsheet"
 )
@@ -101,34 +102,34 @@ func planTrial(c *call) int {
 	case o.asJSON:
 		return c.json(newTrialJSON(t, patches))
 	case o.target != disk.Stdout && o.log != disk.Stdout:
-		tellTrial(c.stdout, f.voice, f.shop, t)
+		return c.failed(tellTrial(c.stdout, f.voice, f.shop, t))
 	}
 	return exitDone
 }
 
 // tellTrial says what the trial takes and what it will tell.
-func tellTrial(w io.Writer, v *say.Voice, shop *job.Shop, t trials.Trial) {
-	prints := v.TrialPrints(t)
+func tellTrial(w io.Writer, v *say.Voice, shop *job.Shop, t trials.Trial) error {
+	var parts []say.Part
 	for d, minutes := range t.Minutes {
-		var of []string
+		var of [][]string
 		for i, p := range t.Prints {
 			if p.Day == fmt.Sprint(d+1) {
-				of = append(of, prints[i])
+				of = append(of, v.TrialPrint(i+1, p))
 			}
 		}
-		fmt.Fprintln(w, v.T("trial.day", "n", fmt.Sprint(d+1), "prints", v.Many("trial.prints", len(of)), "minutes", v.Minutes(minutes)))
-		for _, line := range of {
-			fmt.Fprintln(w, "  "+line)
-		}
+		title := v.T("trial.day", "n", fmt.Sprint(d+1), "prints", v.Many("trial.prints", len(of)), "minutes", v.Minutes(minutes))
+		parts = append(parts, say.Part{Title: title, Rows: of})
 	}
-	fmt.Fprintln(w, v.T("trial.all", "before", v.Around(t.Before), "after", v.Around(t.After)))
+	all := say.Part{Title: v.T("trial.all", "before", v.Around(t.Before), "after", v.Around(t.After))}
 	for _, m := range t.Meshes {
-		fmt.Fprintln(w, "  "+v.T("trial.mesh", "mesh", m.Name, "before", v.Around(m.Before), "after", v.Around(m.After), "prints", v.Many("trial.prints", m.Prints)))
+		all.Lines = append(all.Lines, v.T("trial.mesh", "mesh", m.Name, "before", v.Around(m.Before), "after", v.Around(m.After), "prints", v.Many("trial.prints", m.Prints)))
 	}
 	for _, e := range v.TrialEffects(t) {
-		fmt.Fprintln(w, "  "+v.T("trial.effect", "what", e.What, "before", e.Before, "after", e.After))
+		all.Lines = append(all.Lines, v.T("trial.effect", "what", e.What, "before", e.Before, "after", e.After))
 	}
+	parts = append(parts, all)
 	if shop.Calibration != nil {
-		fmt.Fprintln(w, v.T("trial.calibrated"))
+		parts = append(parts, say.Part{Title: v.T("trial.calibrated")})
 	}
+	return report.Parts(w, parts, columns(w))
 }

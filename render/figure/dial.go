@@ -155,14 +155,18 @@ func (d Dial) drawRing(c canvas.Canvas, p dialPlace) {
 	}
 	c.Draw(polyline(p.at(0, 0), p.at(0, inner)), nil, ink(0.2, 1.2, 0.8))
 
-	half := pointerMM / 2 / p.r * 180 / math.Pi
 	set := polyline(p.at(d.SetDeg, inner), p.at(d.SetDeg, p.r))
 	c.Draw(set, nil, ink(0.9))
 	if d.HighDeg > d.LowDeg {
 		c.Draw(set, nil, canvas.Pen{Color: canvas.White, WidthMM: 0.45})
 	}
-	c.Draw(polygon(p.at(d.SetDeg, p.r), p.at(d.SetDeg+half, p.r+pointerMM), p.at(d.SetDeg-half, p.r+pointerMM)),
-		&canvas.Black, canvas.Pen{})
+	c.Draw(polygon(p.pointer(d)...), &canvas.Black, canvas.Pen{})
+}
+
+// pointer is the corners of the set mark: its tip on the ring, the lower and the upper one outside of it.
+func (p dialPlace) pointer(d Dial) []canvas.Point {
+	half := pointerMM / 2 / p.r * 180 / math.Pi
+	return []canvas.Point{p.at(d.SetDeg, p.r), p.at(d.SetDeg+half, p.r+pointerMM), p.at(d.SetDeg-half, p.r+pointerMM)}
 }
 
 // drawScale writes the angles at the ends of the ring, level with them, where there is room.
@@ -182,8 +186,8 @@ func (d Dial) drawScale(c canvas.Canvas, p dialPlace, f canvas.Font) {
 	write(0, func(_, w float64) float64 { return p.edge.X - gap - w })
 	write(d.most(), func(y, _ float64) float64 {
 		x := p.at(d.most(), p.r).X + gap
-		if tip := p.at(d.SetDeg, p.r+pointerMM); tip.Y > y-capEM*em(f)-0.5 { // beside the pointer
-			x = math.Max(x, tip.X+pointerMM/2+0.5)
+		if at := p.pointer(d); math.Max(at[0].Y, at[1].Y) > y-capEM*em(f)-0.5 { // beside the pointer
+			x = math.Max(x, at[1].X+0.5)
 		}
 		return x
 	})

@@ -25,9 +25,9 @@ func TestDialScaleBesidePointer(t *testing.T) {
 			if err := d.Draw(rec, r); err != nil {
 				t.Fatal(err)
 			}
-			var pointer Rect // the black triangle without a line
+			var pointer Rect // the first black triangle without a line; the head of the stroke's arrow comes after it
 			for _, p := range rec.paths {
-				if p.fill != nil && *p.fill == canvas.Black && p.pen.WidthMM == 0 && len(p.path.Pieces) == 4 {
+				if pointer.W == 0 && p.fill != nil && *p.fill == canvas.Black && p.pen.WidthMM == 0 && len(p.path.Pieces) == 4 {
 					pointer = p.box()
 				}
 			}

@@ -33,21 +33,23 @@ var (
 	indexTemplate = template.Must(template.New("index").Parse(indexText))
 )
 
-// Where a line must not break: a number keeps its word and a range its ends, which browsers part behind the dash.
+// Where a line must not break: a number keeps the words beside it and a range its ends, which browsers part behind the dash.
 var (
 	counted = regexp.MustCompile(`(^|[\s(])(\d+) (\pL)`)
+	named   = regexp.MustCompile(`(\pL{3}) (\d)`)
 	leaning = regexp.MustCompile(`(\pL) ([\d.,]+°)`)
 	ranged  = regexp.MustCompile(`(\d)–(\d)`)
 )
 
 // glue is a text whose figures are not broken over lines.
 func glue(text string) string {
-	text = leaning.ReplaceAllString(counted.ReplaceAllString(text, "$1$2\u00a0$3"), "$1\u00a0$2")
+	text = counted.ReplaceAllString(text, "$1$2\u00a0$3")
+	text = leaning.ReplaceAllString(named.ReplaceAllString(text, "$1\u00a0$2"), "$1\u00a0$2")
 	return ranged.ReplaceAllString(text, "$1\u2060–\u2060$2")
 }
 
-// The measures of a chart, in mm: its type is then as large as that of the page on a phone.
-const chartW, chartH = 100.0, 75.0
+// The measures of a chart, in mm: the smaller, the larger its type on the page of a phone.
+const chartW, chartH = 88.0, 76.0
 
 // mostFaults is how many faults a screen answers on the page, as on the card.
 const mostFaults = 5
@@ -216,6 +218,9 @@ func screenOf(p *plan.Plan, location int, s plan.Screen, v *say.Voice) (screenDa
 		{v.T("phone.cured"), v.FilmUM(s.CuredUM.Value) + " (" + v.FilmRange(s.CuredUM.Low, s.CuredUM.High) + ")", ""},
 		{v.T("show.target"), v.FilmRange(s.TargetUM.Low, s.TargetUM.High), ""},
 		{v.T("phone.gap"), v.Gap(s.OffContact.Low, s.OffContact.High), ""},
+	}
+	if s.Halftone != nil {
+		out.Facts = slices.Insert(out.Facts, 2, pair{v.T("day.col-dots"), v.Dots(*s.Halftone), ""})
 	}
 	out.Brief = strings.Join(brief(s.Warnings, v), " · ")
 	out.Next = v.Next(p, s)[0]

@@ -73,6 +73,7 @@ func holds(t *testing.T, page string, p *plan.Plan, v *say.Voice) {
 			t.Errorf("%s: %s stands in the page", p.Title, no)
 		}
 	}
+	plain := strings.NewReplacer("\u00a0", " ")
 	for i, l := range p.Locations {
 		for _, s := range l.Screens {
 			id := fmt.Sprintf(`<section id="location%d-screen%d">`, i+1, s.Number)
@@ -85,8 +86,12 @@ func holds(t *testing.T, page string, p *plan.Plan, v *say.Voice) {
 			if first, _, _ := strings.Cut(at, `<dl class="set">`); len(s.Warnings) > 0 && !strings.Contains(first, `class="brief"`) {
 				t.Errorf("%s, %s: no warning stands above what hands set", p.Title, id)
 			}
-			for _, want := range []string{s.Blade.Layup, v.Angle(s.AngleDeg.Set), fmt.Sprint(s.Strokes), v.FilmUM(s.CuredUM.Value), s.Mesh.Name} {
-				if !strings.Contains(at, ">"+want) {
+			wanted := []string{s.Blade.Layup, v.Angle(s.AngleDeg.Set), fmt.Sprint(s.Strokes), v.FilmUM(s.CuredUM.Value), s.Mesh.Name}
+			if s.Halftone != nil {
+				wanted = append(wanted, v.Dots(*s.Halftone))
+			}
+			for _, want := range wanted {
+				if !strings.Contains(plain.Replace(at), ">"+plain.Replace(want)) {
 					t.Errorf("%s, %s: %q is not there", p.Title, id, want)
 				}
 			}
@@ -111,9 +116,10 @@ func TestPages(t *testing.T) {
 	}
 }
 
-// TestUnbroken: in no text of a page may a browser part a range behind its dash, or a number from its word.
+// TestUnbroken: in no text of a page may a browser part a range behind its dash, or a number from its word
+// or from what it is of.
 func TestUnbroken(t *testing.T) {
-	breaks := regexp.MustCompile(`\d–\d|\D \d+ \pL`)
+	breaks := regexp.MustCompile(`\d–\d|\D \d+ \pL|(mesh|blade|angle|EOM) \d`)
 	for name, page := range pages(t, "en", "inch") {
 		for _, part := range regexp.MustCompile(`(?s)<style>.*?</style>|<svg.*?</svg>|<title>.*?</title>|<h1>.*?</h1>`).Split(string(page), -1) {
 			if found := breaks.FindString(part); found != "" {

@@ -66,7 +66,7 @@ func (t *table) measured(s plan.Screen, a seen.Answer) {
 	}
 	for _, o := range m.Outcomes {
 		key := "correct.reaches"
-		if !o.InRange {
+		if !o.InRange && v.Prints(o.OffUM) {
 			key = "correct.over"
 			if o.OffUM < 0 {
 				key = "correct.short"

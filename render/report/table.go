@@ -43,6 +43,9 @@ func Table(w io.Writer, p *plan.Plan, v *say.Voice, o Options) error {
 	return t.err
 }
 
+// hangs is how far in the further lines of a text stand.
+const hangs = 2
+
 type table struct {
 	Options
 	v   *say.Voice
@@ -61,7 +64,7 @@ func (t *table) line(text string) {
 
 // text writes a text that starts so many letters in, over as many lines as it takes.
 func (t *table) text(indent int, text string) {
-	for _, l := range wrap(text, indent, t.Wide) {
+	for _, l := range Wrap(text, indent, hangs, t.Wide) {
 		t.line(l)
 	}
 }

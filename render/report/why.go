@@ -98,7 +98,11 @@ func side(share *float64, v *say.Voice) string {
 
 // Reason is a step of the path in words.
 func Reason(r plan.Reason, v *say.Voice) string {
-	s := v.T("reason."+r.Step, "from", v.Decimal(r.From), "to", v.Decimal(r.To), "film", v.FilmUM(r.FilmUM), "delta", v.Signed(r.DeltaUM),
+	delta := v.T("reason.same")
+	if v.Prints(r.DeltaUM) {
+		delta = v.Signed(r.DeltaUM)
+	}
+	s := v.T("reason."+r.Step, "from", v.Decimal(r.From), "to", v.Decimal(r.To), "film", v.FilmUM(r.FilmUM), "delta", delta,
 		"edge", v.Number(r.EdgeDeg, 0)+"°", "dedge", signedDeg(r.DeltaEdge, v))
 	if r.Step != "start" {
 		s = v.T("short."+r.Short) + ": " + s
@@ -108,6 +112,9 @@ func Reason(r plan.Reason, v *say.Voice) string {
 
 func signedDeg(x float64, v *say.Voice) string {
 	s := v.Number(math.Abs(x), 0) + "°"
+	if s == "0°" {
+		return v.T("reason.same-edge")
+	}
 	if x < 0 {
 		return "−" + s
 	}
@@ -144,8 +151,14 @@ func LostBlades(all []plan.Lost, v *say.Voice) []string {
 func lostBy(l plan.Lost, v *say.Voice) string {
 	switch l.On {
 	case "film-thin", "film-heavy", "less-film":
+		if !v.Prints(l.By) {
+			return v.T("lost.hair")
+		}
 		return v.FilmUM(l.By)
 	case "cut":
+		if v.Number(l.By, 0) == "0" {
+			return v.T("lost.hair")
+		}
 		return v.Number(l.By, 0) + "°"
 	case "moves":
 		return v.Percent(l.By)

@@ -5,15 +5,16 @@ import (
 	"unicode/utf8"
 )
 
-// wrap breaks a text between words into lines of at most so many letters, the first one so many
-// letters in and the others two more. A word that is longer has a line of its own.
-func wrap(text string, indent, wide int) []string {
+// Wrap breaks a text between words into lines of at most so many letters, the first one so many
+// letters in and the others further in by hang. A word that is longer has a line of its own, and a
+// figure stays with its unit.
+func Wrap(text string, indent, hang, wide int) []string {
 	var lines []string
 	line, empty := strings.Repeat(" ", indent), true
-	for _, word := range strings.FieldsFunc(text, func(r rune) bool { return r == ' ' }) {
+	for _, word := range strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == '\n' }) {
 		if !empty && utf8.RuneCountInString(line)+1+utf8.RuneCountInString(word) > wide {
 			lines = append(lines, line)
-			line, empty = strings.Repeat(" ", indent+2), true
+			line, empty = strings.Repeat(" ", indent+hang), true
 		}
 		if !empty {
 			line += " "

@@ -9,17 +9,18 @@ import (
 
 func TestWrap(t *testing.T) {
 	for _, c := range []struct {
-		text         string
-		indent, wide int
-		want         []string
+		text               string
+		indent, hang, wide int
+		want               []string
 	}{
-		{"", 2, 10, []string{"  "}},
-		{"short", 2, 10, []string{"  short"}},
-		{"one two three", 2, 9, []string{"  one two", "    three"}},
-		{"12\u00a0µm of ink", 0, 6, []string{"12\u00a0µm", "  of", "  ink"}}, // a number stays with its unit
-		{"a verylongword b", 0, 6, []string{"a", "  verylongword", "  b"}},
+		{"", 2, 2, 10, []string{"  "}},
+		{"short", 2, 2, 10, []string{"  short"}},
+		{"one two three", 2, 2, 9, []string{"  one two", "    three"}},
+		{"one two\nthree", 0, 0, 9, []string{"one two", "three"}},
+		{"12\u00a0µm of ink", 0, 2, 6, []string{"12\u00a0µm", "  of", "  ink"}}, // a number stays with its unit
+		{"a verylongword b", 0, 2, 6, []string{"a", "  verylongword", "  b"}},
 	} {
-		if got := wrap(c.text, c.indent, c.wide); !slices.Equal(got, c.want) {
+		if got := Wrap(c.text, c.indent, c.hang, c.wide); !slices.Equal(got, c.want) {
 			t.Errorf("%q in %d: %q; %q is wanted", c.text, c.wide, got, c.want)
 		}
 	}

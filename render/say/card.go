@@ -50,18 +50,26 @@ func (v *Voice) Cloth(s plan.Screen) []string {
 	short := s.Mesh.Name + " · " + v.T("card.eom", "eom", v.Fine(s.Stencil.EOMUM))
 	cloth := v.T("card.mesh", "mesh", short)
 	t := s.Halftone
-	switch {
-	case t == nil:
+	if t == nil {
 		return []string{cloth + " (" + v.Percent(s.Stencil.ShareOfCloth) + ")", cloth}
-	case t.BitmapDPI > 0:
-		return []string{cloth + " · " + v.Number(t.BitmapDPI, 0) + nbsp + "dpi", cloth}
 	}
-	lines := v.Number(t.LinesPerInch, 0) + nbsp + v.T("unit.lines")
+	dots := " · " + v.Dots(*t)
 	if !t.HasAngle {
-		return []string{cloth + " · " + lines, cloth}
+		return []string{cloth + dots, cloth}
 	}
-	lines = " · " + v.T("card.lines", "lines", lines, "angle", v.Angle(t.AngleDeg))
-	return []string{cloth + lines, short + lines}
+	return []string{cloth + dots, short + dots}
+}
+
+// Dots is a halftone as its film is made, "50 lpi at 22.5°", or a bitmap.
+func (v *Voice) Dots(h plan.Halftone) string {
+	if h.BitmapDPI > 0 {
+		return v.Number(h.BitmapDPI, 0) + nbsp + "dpi"
+	}
+	lines := v.Number(h.LinesPerInch, 0) + nbsp + v.T("unit.lines")
+	if !h.HasAngle {
+		return lines
+	}
+	return v.T("card.lines", "lines", lines, "angle", v.Angle(h.AngleDeg))
 }
 
 // Next is where the garment goes after a screen, with the color and without.

@@ -4,61 +4,61 @@ import (
 	"cmp"
 	"fmt"
 	"strings"
-	"unicode/utf8"
 
 	"bladecard/calc/day"
 )
 
-// Part is a heading and its lines.
+// Part is a heading and its lines, or the rows of a table.
 type Part struct {
 	Name, Title string
 	Lines       []string
+	Rows        [][]string
 }
 
 // Day is a day in parts that hold something: the presses, blades, clashes, screens, inks, dryers and sharpening.
 func (v *Voice) Day(d day.Day) []Part {
 	var out []Part
 	add := func(p Part) {
-		if len(p.Lines) > 0 {
+		if len(p.Lines)+len(p.Rows) > 0 {
 			out = append(out, p)
 		}
 	}
 	for _, p := range d.Presses {
-		part := Part{"press " + p.Name, v.T("day.press", "press", p.Name, "sum", v.DaySum(p)), nil}
+		part := Part{Name: "press " + p.Name, Title: v.T("day.press", "press", p.Name, "sum", v.DaySum(p))}
 		for i, j := range p.Jobs {
 			part.Lines = append(part.Lines, v.T("day.job", "n", fmt.Sprint(i+1), "job", strings.TrimSpace(j.Job+" "+j.Title), "facts", strings.Join(v.DayFacts(p, j), ", "), "changes", strings.Join(v.DayChanges(i, j), ", ")))
 		}
 		add(part)
 	}
 	if d.FileOrder > 0 {
-		add(Part{"order", v.T("day.order"), []string{v.T("day.saves", "now", fmt.Sprint(d.Changes), "given", fmt.Sprint(d.FileOrder))}})
+		add(Part{Name: "order", Title: v.T("day.order"), Lines: []string{v.T("day.saves", "now", fmt.Sprint(d.Changes), "given", fmt.Sprint(d.FileOrder))}})
 	}
-	blades := Part{"blades", v.T("day.blades"), nil}
+	blades := Part{Name: "blades", Title: v.T("day.blades")}
 	for _, b := range d.Blades {
 		blades.Lines = append(blades.Lines, v.T("day.blade", "blade", v.BladeLength(b), "wanted", fmt.Sprint(b.Wanted), "count", fmt.Sprint(b.Count)))
 	}
 	add(blades)
-	clashes := Part{"clashes", v.T("day.clashes"), nil}
+	clashes := Part{Name: "clashes", Title: v.T("day.clashes")}
 	for _, c := range d.Clashes {
 		clashes.Lines = append(clashes.Lines, v.DayClash(c)...)
 	}
 	add(clashes)
-	var rows [][]string
+	screens := Part{Name: "screens", Title: v.T("day.screens")}
 	for _, s := range d.Screens {
-		rows = append(rows, v.DayScreen(s))
+		screens.Rows = append(screens.Rows, v.DayScreen(s))
 	}
-	add(Part{"screens", v.T("day.screens"), inColumns(rows)})
-	inks := Part{"inks", v.T("day.inks"), nil}
+	add(screens)
+	inks := Part{Name: "inks", Title: v.T("day.inks")}
 	for _, x := range d.Inks {
 		inks.Lines = append(inks.Lines, v.T("day.ink", "ink", strings.Trim(v.InkName(x.Ink)+", "+x.Color, ", "), "mass", v.Mass(x.G), "volume", v.Volume(x.ML), "jobs", strings.Join(x.Jobs, ", ")))
 	}
 	add(inks)
-	dryers := Part{"dryers", v.T("day.dryers"), nil}
+	dryers := Part{Name: "dryers", Title: v.T("day.dryers")}
 	for _, x := range d.Dryers {
 		dryers.Lines = append(dryers.Lines, v.T("day.dryer", "dryer", x.Dryer, "film", v.TemperatureRange(x.Film.Low, x.Film.High), "belt", v.BeltSpeed(x.Belt.Low, x.Belt.High), "jobs", strings.Join(x.Jobs, ", ")))
 	}
 	add(dryers)
-	sharpen := Part{"sharpen", v.T("day.sharpen"), nil}
+	sharpen := Part{Name: "sharpen", Title: v.T("day.sharpen")}
 	for _, x := range d.Sharpen {
 		key := "day.sharpen-after"
 		if x.Now {
@@ -67,30 +67,6 @@ func (v *Voice) Day(d day.Day) []Part {
 		sharpen.Lines = append(sharpen.Lines, v.T(key, "blade", x.Blade, "prints", fmt.Sprint(x.Prints), "today", fmt.Sprint(x.Today), "after", fmt.Sprint(x.After)))
 	}
 	add(sharpen)
-	return out
-}
-
-// inColumns is a line a row, its cells under one another; a column without any text is left out.
-func inColumns(rows [][]string) []string {
-	var wide []int
-	for _, r := range rows {
-		for k, cell := range r {
-			if k == len(wide) {
-				wide = append(wide, 0)
-			}
-			wide[k] = max(wide[k], utf8.RuneCountInString(cell))
-		}
-	}
-	var out []string
-	for _, r := range rows {
-		line := ""
-		for k, cell := range r {
-			if wide[k] > 0 {
-				line += cell + strings.Repeat(" ", wide[k]-utf8.RuneCountInString(cell)+2)
-			}
-		}
-		out = append(out, strings.TrimRight(line, " "))
-	}
 	return out
 }
 

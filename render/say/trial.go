@@ -3,6 +3,7 @@ package say
 import (
 	"fmt"
 
+	"bladecard/calc/fit"
 	"bladecard/calc/trials"
 )
 
@@ -22,11 +23,7 @@ func (v *Voice) TrialEffects(t trials.Trial) []TrialEffect {
 	return []TrialEffect{of("angle", t.Angle), of("hardness", t.Hardness), of("next-stroke", t.NextStroke)}
 }
 
-// TrialPrints are the prints in their order, a line each.
-func (v *Voice) TrialPrints(t trials.Trial) []string {
-	var rows [][]string
-	for i, p := range t.Prints {
-		rows = append(rows, []string{fmt.Sprintf("%2d", i+1), p.Mesh, p.Blade, v.Angle(p.AngleDeg), v.Many("change.strokes", p.Strokes)})
-	}
-	return inColumns(rows)
+// TrialPrint is a print of a trial, the nth, in cells.
+func (v *Voice) TrialPrint(n int, p fit.Print) []string {
+	return []string{fmt.Sprintf("%2d", n), p.Mesh, p.Blade, v.Angle(p.AngleDeg), v.Many("change.strokes", p.Strokes)}
 }

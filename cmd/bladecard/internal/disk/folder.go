@@ -159,7 +159,7 @@ func (f *Folder) takeLock(waiting func()) error {
 	f.lock, err = lockedfile.OpenFile(f.Path(lockFile), os.O_RDWR|os.O_CREATE, 0o666)
 	late.Stop()
 	if err != nil {
-		return Named(f.Path(lockFile), err)
+		return Named(f.dir, err) // nobody knows of the lock, and its rights are those of the folder
 	}
 	if isNew {
 		f.shareRights(lockFile)
