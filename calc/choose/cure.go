@@ -11,12 +11,24 @@ import (
 	"bladecard/calc/plan"
 )
 
-// garmentPitchMM is how much of the belt a garment takes, and garmentWidthMM of its width
-// (common practice).
-const (
-	garmentPitchMM = 750.0
-	garmentWidthMM = 600.0
+// onBelt is how much room a piece takes on the belt: along it, and of its width (common practice).
+type onBelt struct{ pitchMM, widthMM float64 }
+
+// garmentOnBelt is a shirt, and smallOnBelt what takes less, by outline.
+var (
+	garmentOnBelt = onBelt{750, 600}
+	smallOnBelt   = map[string]onBelt{"youth": {600, 500}, "tote": {450, 400}, "cap": {300, 300}}
 )
+
+// roomOnBelt is that of the job's garment.
+func (m maker) roomOnBelt() onBelt {
+	if g := m.job.Garment; g != nil {
+		if small, is := smallOnBelt[g.Outline]; is {
+			return small
+		}
+	}
+	return garmentOnBelt
+}
 
 // cure is how the ink of one screen is set for good.
 func (m maker) cure(sc *plan.Screen) {
@@ -203,9 +215,10 @@ func (m maker) dryer(sc *plan.Screen, says bool) {
 		sc.Warnings = append(sc.Warnings, ws...)
 	}
 	sc.Cure.BeltMPerMin = &plan.Interval{Low: slow, High: fast}
-	lanes := max(1, int(d.BeltMM/garmentWidthMM))
+	room := m.roomOnBelt()
+	lanes := max(1, int(d.BeltMM/room.widthMM))
 	perHour := func(belt float64) float64 {
-		return sure.Of(cure.GarmentsPerHour(lanes, d.HeatedMM, dwellS(belt), garmentPitchMM)) / float64(sc.Cure.Passes)
+		return sure.Of(cure.GarmentsPerHour(lanes, d.HeatedMM, dwellS(belt), room.pitchMM)) / float64(sc.Cure.Passes)
 	}
 	sc.Cure.GarmentsPerHour = &plan.Interval{Low: perHour(slow), High: perHour(fast)}
 }

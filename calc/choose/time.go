@@ -57,6 +57,34 @@ func (m maker) pressTime(loc *plan.Location) *job.Error {
 	})
 }
 
+// dryerPace slows a location down to what the shop's one dryer takes on its fastest belt, and warns of it: prints that
+// wait for the belt pile up (common practice). It says nothing where the shop file states no dryer, several, or not
+// how wide the belt is.
+func (w work) dryerPace(p *plan.Plan) {
+	if !w.shop.OwnDryers || len(w.shop.Dryers) != 1 || w.shop.Dryers[0].BeltMM == 0 {
+		return
+	}
+	for i := range p.Locations {
+		l := &p.Locations[i]
+		for _, s := range l.Screens {
+			if g := s.Cure.GarmentsPerHour; g != nil && l.Time != nil && g.High < l.Time.PiecesPerHour {
+				l.Warnings = append(l.Warnings, warn("dryer-pace", vals{"dryer_pieces": g.High, "press_pieces": l.Time.PiecesPerHour}))
+				slowTo(l.Time, g.High)
+			}
+		}
+	}
+}
+
+// slowTo has a dryer that takes so many pieces in an hour set the pace.
+func slowTo(t *plan.PressTime, piecesPerHour float64) {
+	times := t.PiecesPerHour / piecesPerHour
+	t.PieceS, t.PiecesPerHour, t.Slowest, t.SlowestScreen = t.PieceS*times, piecesPerHour, "dryer", 0
+	if t.RunMin != nil {
+		run := *t.RunMin * times
+		t.RunMin = &run
+	}
+}
+
 // flashS is the time of a flash in seconds, where to start or the middle of its range; 0 where none is needed.
 func flashS(f plan.Flash) (s float64, known bool) {
 	switch {
