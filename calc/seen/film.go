@@ -22,6 +22,7 @@ type Outcome struct {
 type Measurement struct {
 	Screen     int       `json:"screen"`
 	MeasuredUM float64   `json:"measured_um"` // cured
+	Gauged     bool      `json:"gauged"`      // read off a cured print, and neither wet nor by weight
 	DoubtUM    float64   `json:"doubt_um"`    // how far nine of ten lie from it: of a weighed print, what the cloth takes in
 	ExpectedUM plan.Band `json:"expected_um"`
 	InBand     bool      `json:"in_band"`   // the measurement is one that the plan expected
@@ -38,7 +39,9 @@ func Correct(s plan.Screen, measuredUM float64, wet bool) (Measurement, error) {
 	if wet {
 		measuredUM *= s.CuredUM.Value / s.WetUM.Value
 	}
-	return judge(s, measuredUM, 0)
+	m, err := judge(s, measuredUM, 0)
+	m.Gauged = !wet && err == nil
+	return m, err
 }
 
 // CorrectWeighed is Correct for what a print of a screen gained in weight, g, weighed wet: the film that stands

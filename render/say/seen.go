@@ -77,6 +77,9 @@ func (v *Voice) seenValues(l seen.Line) []string {
 			out[i+1] = v.Fine(l.Values[out[i]])
 		}
 	}
+	if psi, has := l.Values["load_psi"]; has {
+		out = append(out, "air", v.Gauge(l.Values["load_bar"], psi))
+	}
 	for name, low := range l.Values {
 		stem, unit, is := strings.Cut(name, "_low_")
 		high, both := l.Values[stem+"_high_"+unit]
