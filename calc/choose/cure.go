@@ -1,6 +1,7 @@
 package choose
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
@@ -11,23 +12,22 @@ import (
 	"bladecard/calc/plan"
 )
 
-// onBelt is how much room a piece takes on the belt: along it, and of its width (common practice).
-type onBelt struct{ pitchMM, widthMM float64 }
-
-// garmentOnBelt is a shirt, and smallOnBelt what takes less, by outline.
-var (
-	garmentOnBelt = onBelt{750, 600}
-	smallOnBelt   = map[string]onBelt{"youth": {600, 500}, "tote": {450, 400}, "cap": {300, 300}}
+// garmentPitchMM is how much of the belt a garment takes, and garmentWidthMM of its width
+// (common practice).
+const (
+	garmentPitchMM = 750.0
+	garmentWidthMM = 600.0
 )
 
-// roomOnBelt is that of the job's garment.
-func (m maker) roomOnBelt() onBelt {
-	if g := m.job.Garment; g != nil {
-		if small, is := smallOnBelt[g.Outline]; is {
-			return small
-		}
+// smallOnBelt is what smaller pieces take of that, each way, by outline (common practice).
+var smallOnBelt = map[string]float64{"youth": 0.8, "tote": 0.6, "cap": 0.4}
+
+// onBelt is what the job's piece takes of the room of a garment on the belt, each way.
+func (m maker) onBelt() float64 {
+	if m.job.Garment == nil {
+		return 1
 	}
-	return garmentOnBelt
+	return cmp.Or(smallOnBelt[m.job.Garment.Outline], 1)
 }
 
 // cure is how the ink of one screen is set for good.
@@ -126,6 +126,10 @@ type cloth struct {
 	needs  float64       // temperature that the inks need
 }
 
+// discharges is the warning of a fibre whose dye no discharge agent takes out, or not all of it: it works on the dyes
+// of cotton (common practice).
+var discharges = map[string]string{"polyester": "discharge-none", "nylon": "discharge-none", "blend": "discharge-part", "tri-blend": "discharge-part"}
+
 // cloth judges a cure against the garment's fibre.
 func (m maker) cloth(window plan.Interval) cloth {
 	c := cloth{window: window, needs: window.Low}
@@ -154,8 +158,11 @@ func (c cloth) warnings(screens []*plan.Screen, makers []maker, i int) []plan.Wa
 		}
 		return false
 	}
-	if c.needs > c.limit.StopC && i == 0 {
-		out = append(out, plan.Warning{Code: "fibre-stops", Values: vals{"stop_c": c.limit.StopC, "cure_c": c.needs}, Names: names})
+	if own := screens[i].Cure.TemperatureC.Low; own > c.limit.StopC { // the ink that is too hot, not those that share its cure
+		out = append(out, plan.Warning{Code: "fibre-stops", Values: vals{"stop_c": c.limit.StopC, "cure_c": own}, Names: names})
+	}
+	if code := discharges[c.fibre]; code != "" && takesDyeOut(makers[i].screen) {
+		out = append(out, plan.Warning{Code: code, Names: names})
 	}
 	if c.needs >= c.limit.WarnC && c.needs <= c.limit.StopC && c.takesDye(makers[i]) && !earlier(c.takesDye) {
 		out = append(out, plan.Warning{Code: "dyes-migrate", Values: vals{"warn_c": c.limit.WarnC, "cure_c": c.needs}, Names: names})
@@ -215,10 +222,10 @@ func (m maker) dryer(sc *plan.Screen, says bool) {
 		sc.Warnings = append(sc.Warnings, ws...)
 	}
 	sc.Cure.BeltMPerMin = &plan.Interval{Low: slow, High: fast}
-	room := m.roomOnBelt()
-	lanes := max(1, int(d.BeltMM/room.widthMM))
+	room := m.onBelt()
+	lanes := max(1, int(d.BeltMM/(garmentWidthMM*room)))
 	perHour := func(belt float64) float64 {
-		return sure.Of(cure.GarmentsPerHour(lanes, d.HeatedMM, dwellS(belt), room.pitchMM)) / float64(sc.Cure.Passes)
+		return sure.Of(cure.GarmentsPerHour(lanes, d.HeatedMM, dwellS(belt), garmentPitchMM*room)) / float64(sc.Cure.Passes)
 	}
 	sc.Cure.GarmentsPerHour = &plan.Interval{Low: perHour(slow), High: perHour(fast)}
 }

@@ -88,6 +88,13 @@ func (m maker) next(loc *plan.Location, stations []press.Station) {
 		}
 		last = s.Screen
 	}
+	if loc.Turns > 1 {
+		for i, sc := range loc.Screens { // what is printed again comes round to its own head first
+			if sc.Hits > 1 {
+				loc.Screens[i].Next = &plan.Next{Head: sc.Head, Screen: sc.Number, Color: cmp.Or(sc.Color, sc.Ink)}
+			}
+		}
+	}
 }
 
 // layout is the order of stations on the press that the job means. An automatic that has not the heads
