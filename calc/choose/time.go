@@ -46,6 +46,7 @@ func (m maker) pressTime(loc *plan.Location) *job.Error {
 		out := &plan.PressTime{
 			PieceS: t.PieceS, Sum: p.Kind != "automatic", Slowest: "load", SetupMin: t.SetupS / 60, PiecesPerHour: sure.Of(press.PiecesPerHour(t.PieceS)),
 		}
+		out.PressPerHour = out.PiecesPerHour
 		if !t.Load {
 			out.Slowest, out.SlowestScreen = t.Slowest.Kind, t.Slowest.Screen+1
 		}
@@ -57,18 +58,15 @@ func (m maker) pressTime(loc *plan.Location) *job.Error {
 	})
 }
 
-// dryerPace slows a location down to what the shop's one dryer takes on its fastest belt, and warns of it: prints that
-// wait for the belt pile up (common practice). It says nothing where the shop file states no dryer, several, or not
-// how wide the belt is.
+// dryerPace slows a location down to what the shop's one dryer takes on its fastest belt: prints that wait for it pile
+// up (common practice). It leaves alone a shop whose file states no dryer, several, or not how wide the belt is.
 func (w work) dryerPace(p *plan.Plan) {
 	if !w.shop.OwnDryers || len(w.shop.Dryers) != 1 || w.shop.Dryers[0].BeltMM == 0 {
 		return
 	}
-	for i := range p.Locations {
-		l := &p.Locations[i]
+	for _, l := range p.Locations {
 		for _, s := range l.Screens {
 			if g := s.Cure.GarmentsPerHour; g != nil && l.Time != nil && g.High < l.Time.PiecesPerHour {
-				l.Warnings = append(l.Warnings, warn("dryer-pace", vals{"dryer_pieces": g.High, "press_pieces": l.Time.PiecesPerHour}))
 				slowTo(l.Time, g.High)
 			}
 		}

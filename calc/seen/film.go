@@ -22,8 +22,8 @@ type Outcome struct {
 type Measurement struct {
 	Screen     int       `json:"screen"`
 	MeasuredUM float64   `json:"measured_um"` // cured
-	Gauged     bool      `json:"gauged"`      // read off a cured print, and neither wet nor by weight
 	DoubtUM    float64   `json:"doubt_um"`    // how far nine of ten lie from it: of a weighed print, what the cloth takes in
+	Gauged     bool      `json:"gauged"`      // read off a cured print, and neither wet nor by weight
 	ExpectedUM plan.Band `json:"expected_um"`
 	InBand     bool      `json:"in_band"`   // the measurement is one that the plan expected
 	InTarget   bool      `json:"in_target"` // with InBand: nothing need be changed
