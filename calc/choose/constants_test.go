@@ -47,7 +47,7 @@ var elsewhere = map[string]string{
 	"cure.Moisture": "moistures", "cure.FibreLimit": "fibres", "cure.HeatKJPerM2": "the layers", "cure.FlashSeconds": "the layers", "cure.stefanBoltzmann": "constant of nature",
 	"cure.zeroC": "definition", "film.Strokes": "NextStrokeShare", "film.EdgeFilmUM": "constant agrees with a published one", "mesh.BuildFor": "CoatUM",
 	"press.Stations": "rules", "press.StrokeS": "OverrunMM", "press.TimeOf": "the times of choose", "fit.Foretell": "filmsShare", "press.OneTurn": "rules", "press.Needs": "rules", "press.Advice": "rules", "fit.AngleSpread": "derived", "fit.NextStrokeSpread": "derived",
-	"fit.Shop": "leastTimes", "choose.edgeLimitDeg": "cutLimits", "choose.slips": "the errors beside it",
+	"fit.Shop": "leastTimes", "choose.edgeLimitDeg": "cutLimits", "choose.slips": "the errors beside it", "choose.discharges": "rules",
 }
 
 // source is the code of a package, without its tests.

@@ -1,6 +1,7 @@
 package choose
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
@@ -17,6 +18,17 @@ const (
 	garmentPitchMM = 750.0
 	garmentWidthMM = 600.0
 )
+
+// smallOnBelt is what smaller pieces take of that, each way, by outline (common practice).
+var smallOnBelt = map[string]float64{"youth": 0.8, "tote": 0.6, "cap": 0.4}
+
+// onBelt is what the job's piece takes of the room of a garment on the belt, each way.
+func (m maker) onBelt() float64 {
+	if m.job.Garment == nil {
+		return 1
+	}
+	return cmp.Or(smallOnBelt[m.job.Garment.Outline], 1)
+}
 
 // cure is how the ink of one screen is set for good.
 func (m maker) cure(sc *plan.Screen) {
@@ -114,6 +126,10 @@ type cloth struct {
 	needs  float64       // temperature that the inks need
 }
 
+// discharges is the warning of a fibre whose dye no discharge agent takes out, or not all of it: it works on the dyes
+// of cotton (common practice).
+var discharges = map[string]string{"polyester": "discharge-none", "nylon": "discharge-none", "blend": "discharge-part", "tri-blend": "discharge-part"}
+
 // cloth judges a cure against the garment's fibre.
 func (m maker) cloth(window plan.Interval) cloth {
 	c := cloth{window: window, needs: window.Low}
@@ -142,8 +158,11 @@ func (c cloth) warnings(screens []*plan.Screen, makers []maker, i int) []plan.Wa
 		}
 		return false
 	}
-	if c.needs > c.limit.StopC && i == 0 {
-		out = append(out, plan.Warning{Code: "fibre-stops", Values: vals{"stop_c": c.limit.StopC, "cure_c": c.needs}, Names: names})
+	if own := screens[i].Cure.TemperatureC.Low; own > c.limit.StopC { // the ink that is too hot, not those that share its cure
+		out = append(out, plan.Warning{Code: "fibre-stops", Values: vals{"stop_c": c.limit.StopC, "cure_c": own}, Names: names})
+	}
+	if code := discharges[c.fibre]; code != "" && takesDyeOut(makers[i].screen) {
+		out = append(out, plan.Warning{Code: code, Names: names})
 	}
 	if c.needs >= c.limit.WarnC && c.needs <= c.limit.StopC && c.takesDye(makers[i]) && !earlier(c.takesDye) {
 		out = append(out, plan.Warning{Code: "dyes-migrate", Values: vals{"warn_c": c.limit.WarnC, "cure_c": c.needs}, Names: names})
@@ -203,9 +222,10 @@ func (m maker) dryer(sc *plan.Screen, says bool) {
 		sc.Warnings = append(sc.Warnings, ws...)
 	}
 	sc.Cure.BeltMPerMin = &plan.Interval{Low: slow, High: fast}
-	lanes := max(1, int(d.BeltMM/garmentWidthMM))
+	room := m.onBelt()
+	lanes := max(1, int(d.BeltMM/(garmentWidthMM*room)))
 	perHour := func(belt float64) float64 {
-		return sure.Of(cure.GarmentsPerHour(lanes, d.HeatedMM, dwellS(belt), garmentPitchMM)) / float64(sc.Cure.Passes)
+		return sure.Of(cure.GarmentsPerHour(lanes, d.HeatedMM, dwellS(belt), garmentPitchMM*room)) / float64(sc.Cure.Passes)
 	}
 	sc.Cure.GarmentsPerHour = &plan.Interval{Low: perHour(slow), High: perHour(fast)}
 }

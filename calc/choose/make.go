@@ -77,6 +77,7 @@ func (pl *Planner) Make(j *job.Job) (*plan.Plan, job.Errors) {
 	if fail := w.cures(p); fail != nil {
 		return nil, job.Errors{*fail}
 	}
+	w.dryerPace(p)
 	p.Mix = mix(p.Locations)
 	p.Time = jobTime(p.Locations)
 	return p, nil
@@ -219,11 +220,21 @@ func substrate(j *job.Job) plan.Substrate {
 	return plan.Substrate{Kind: "garment"}
 }
 
-// pressOf is the press that the job means, or the shop's first, with its customary speed and load.
+// pressOf is the press that the job means, with its customary speed and load: the one that it names, else the shop's
+// first, unless that takes no sheets or nothing else.
 func pressOf(j *job.Job, shop *job.Shop) job.Press {
-	press := shop.Presses[0]
+	press, sheets := shop.Presses[0], j.Stock != nil
 	if j.On != nil {
 		press = *j.On
+	}
+	if j.Press == "" && !takes(press, sheets) {
+		i := slices.IndexFunc(shop.Presses, func(p job.Press) bool { return p.Kind == "flatbed" && sheets })
+		if i < 0 {
+			i = slices.IndexFunc(shop.Presses, func(p job.Press) bool { return takes(p, sheets) })
+		}
+		if i >= 0 {
+			press = shop.Presses[i]
+		}
 	}
 	if press.StrokeMPerS == 0 {
 		press.StrokeMPerS = strokeSpeedMPerS

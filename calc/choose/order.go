@@ -88,6 +88,13 @@ func (m maker) next(loc *plan.Location, stations []press.Station) {
 		}
 		last = s.Screen
 	}
+	if loc.Turns > 1 {
+		for i, sc := range loc.Screens { // what is printed again comes round to its own head first
+			if sc.Hits > 1 {
+				loc.Screens[i].Next = &plan.Next{Head: sc.Head, Screen: sc.Number, Color: cmp.Or(sc.Color, sc.Ink)}
+			}
+		}
+	}
 }
 
 // layout is the order of stations on the press that the job means. An automatic that has not the heads
@@ -207,7 +214,11 @@ func (m maker) presses(loc *plan.Location, screens []press.Screen, stations []pr
 	if m.press.Heads == 0 {
 		loc.Warnings = append(loc.Warnings, plan.Warning{Code: "heads-unknown", Values: needs, Names: map[string]string{"press": m.press.Name}})
 	}
-	if !slices.Contains(loc.Presses, m.press.Name) {
+	switch {
+	case slices.Contains(loc.Presses, m.press.Name):
+	case !m.takes(m.press):
+		loc.Warnings = append(loc.Warnings, plan.Warning{Code: "press-stock", Names: map[string]string{"press": m.press.Name, "other": loc.Presses[0]}})
+	default:
 		loc.Warnings = append(loc.Warnings, plan.Warning{Code: "press-other", Values: needs, Names: map[string]string{"press": m.press.Name, "other": loc.Presses[0]}})
 	}
 	return nil
@@ -227,10 +238,13 @@ func headsOf(p job.Press) int {
 	return p.Heads
 }
 
-// takes tells whether a press is of the kind that the stock needs: a carousel takes garments, a flatbed
-// sheets, a manual press both.
-func (m maker) takes(p job.Press) bool {
-	return p.Kind == "manual" || (p.Kind == "flatbed") == m.onSheet()
+// takes tells whether a press is of the kind that the stock needs.
+func (m maker) takes(p job.Press) bool { return takes(p, m.onSheet()) }
+
+// takes tells whether a press takes sheets, or garments: a carousel takes garments, a flatbed sheets, a manual press
+// both.
+func takes(p job.Press, sheets bool) bool {
+	return p.Kind == "manual" || (p.Kind == "flatbed") == sheets
 }
 
 // noPress is the error of a location that no press of the shop can take.

@@ -19,6 +19,7 @@ type Logged struct {
 	Prints  []fit.Print
 	Last    job.Date // the latest day of them
 	Unwiped []int    // lines of measured prints that are left out, since ink stayed in the screen
+	Rises   []int    // lines of gauged prints of an ink that rises: nothing tells whether they were flat
 }
 
 // Prints reads a press log and predicts the film of each of its measured rows on the uncalibrated shop,
@@ -44,6 +45,9 @@ func Prints(file string, src []byte, shop *job.Shop) (log Logged, errs job.Error
 		um, doubt, fault := r.Film(f.ink.Solids, f.ink.DensityKgPerL)
 		if fault != (presslog.Fault{}) {
 			return fault
+		}
+		if f.ink.Rise > 1 && r.CuredUM > 0 {
+			log.Rises = append(log.Rises, r.Line)
 		}
 		if log.Last.Before(r.Date) {
 			log.Last = r.Date

@@ -156,6 +156,49 @@ func TestDryerAndFibre(t *testing.T) {
 	}
 }
 
+// TestTooHotInk: of inks that share a cure the one that the fibre does not bear is named, and no other; and discharge is
+// told where there is no dye of cotton, or not only.
+func TestTooHotInk(t *testing.T) {
+	screens := planOf(t, one("[garment]\nfibre = \"polyester\"\nshade = \"dark\"", "ink = \"plastisol\"")+"\n[[location.screen]]\nink = \"water-based\"\n").Locations[0].Screens
+	if first, second := codesOf(screens[0]), codesOf(screens[1]); strings.Contains(first, "fibre-stops") || !strings.Contains(second, "fibre-stops") {
+		t.Errorf("plastisol warns %q, water-based beside it %q; only the second needs more than polyester takes", first, second)
+	}
+	for fibre, code := range map[string]string{"cotton": "", "polyester": "discharge-none", "nylon": "discharge-none", "blend": "discharge-part", "tri-blend": "discharge-part"} {
+		for ink, want := range map[string]string{"discharge": code, "water-based": ""} {
+			got := codesOf(screenOf(t, one("[garment]\nfibre = \""+fibre+"\"", "ink = \""+ink+"\"")))
+			if want == "" && strings.Contains(got, "discharge-") || !strings.Contains(got, want) {
+				t.Errorf("%s on %s warns %q; %q is wanted", ink, fibre, got, want)
+			}
+		}
+	}
+}
+
+// TestPressOfTheStock: a job that names no press runs on the first that takes its stock; one that names another is told.
+func TestPressOfTheStock(t *testing.T) {
+	const carousel, bench, bed = "[[press]]\nname = \"carousel\"\nkind = \"automatic\"\nheads = 8\n", "[[press]]\nname = \"bench\"\nkind = \"manual\"\nheads = 4\n", "[[press]]\nname = \"bed\"\nkind = \"flatbed\"\nheads = 1\n"
+	const sheet, garment, row = "[stock]\nkind = \"board\"\n", "[garment]\nfibre = \"cotton\"\n", "[[location]]\n[[location.screen]]\n"
+	for name, c := range map[string]struct{ shop, job, press, warns string }{
+		"sheets pass by a carousel":     {carousel + bench + bed, sheet, "bed", ""},
+		"to a manual press if need be":  {carousel + bench, sheet, "bench", ""},
+		"garments pass by a flatbed":    {bed + carousel, garment, "carousel", ""},
+		"the first where it will do":    {bench + bed, sheet, "bench", ""},
+		"the carousel that a job names": {carousel + bed, "press = \"carousel\"\n" + sheet, "carousel", "press-stock"},
+	} {
+		p, errs := onShop(t, c.shop, "title = \"t\"\n"+c.job+row)
+		if errs != nil {
+			t.Errorf("%s: %v", name, errs)
+			continue
+		}
+		got := ""
+		for _, w := range p.Locations[0].Warnings {
+			got += w.Code
+		}
+		if p.Press.Name != c.press || got != c.warns {
+			t.Errorf("%s: on %s, warns %q; %s and %q are wanted", name, p.Press.Name, got, c.press, c.warns)
+		}
+	}
+}
+
 // TestOneCure: all inks of a garment share one cure, in the longest of their times; two that share none
 // are an error that names both; sheets are cured pass by pass.
 func TestOneCure(t *testing.T) {

@@ -46,6 +46,7 @@ func (m maker) pressTime(loc *plan.Location) *job.Error {
 		out := &plan.PressTime{
 			PieceS: t.PieceS, Sum: p.Kind != "automatic", Slowest: "load", SetupMin: t.SetupS / 60, PiecesPerHour: sure.Of(press.PiecesPerHour(t.PieceS)),
 		}
+		out.PressPerHour = out.PiecesPerHour
 		if !t.Load {
 			out.Slowest, out.SlowestScreen = t.Slowest.Kind, t.Slowest.Screen+1
 		}
@@ -55,6 +56,31 @@ func (m maker) pressTime(loc *plan.Location) *job.Error {
 		}
 		loc.Time = out
 	})
+}
+
+// dryerPace slows a location down to what the shop's one dryer takes on its fastest belt: prints that wait for it pile
+// up (common practice). It leaves alone a shop whose file states no dryer, several, or not how wide the belt is.
+func (w work) dryerPace(p *plan.Plan) {
+	if !w.shop.OwnDryers || len(w.shop.Dryers) != 1 || w.shop.Dryers[0].BeltMM == 0 {
+		return
+	}
+	for _, l := range p.Locations {
+		for _, s := range l.Screens {
+			if g := s.Cure.GarmentsPerHour; g != nil && l.Time != nil && g.High < l.Time.PiecesPerHour {
+				slowTo(l.Time, g.High)
+			}
+		}
+	}
+}
+
+// slowTo has a dryer that takes so many pieces in an hour set the pace.
+func slowTo(t *plan.PressTime, piecesPerHour float64) {
+	times := t.PiecesPerHour / piecesPerHour
+	t.PieceS, t.PiecesPerHour, t.Slowest, t.SlowestScreen = t.PieceS*times, piecesPerHour, "dryer", 0
+	if t.RunMin != nil {
+		run := *t.RunMin * times
+		t.RunMin = &run
+	}
 }
 
 // flashS is the time of a flash in seconds, where to start or the middle of its range; 0 where none is needed.

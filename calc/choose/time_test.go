@@ -54,3 +54,46 @@ func TestPressTime(t *testing.T) {
 		t.Errorf("with times of the shop: %+v", given)
 	}
 }
+
+// TestDryerSetsThePace: a press that prints faster than the shop's one dryer takes is slowed to it, but not
+// to a dryer that the shop file does not state, to one without a belt width, or where there are two.
+func TestDryerSetsThePace(t *testing.T) {
+	const press, dryer, belt = "[[press]]\nname = \"p\"\nkind = \"automatic\"\nheads = 8\n", "[[dryer]]\nname = \"d\"\nheated-length = \"2.4 m\"\n", "belt-width = \"90 cm\"\n"
+	const hand = "[[press]]\nname = \"p\"\nkind = \"manual\"\nheads = 4\n"
+	for name, c := range map[string]struct {
+		shop, garment string
+		perHour       float64 // 2.4 m hold 3.2 shirts, which pass in 45 s at the quickest: 256 an hour
+	}{
+		"a small dryer":             {press + dryer + belt, "", 256},
+		"by hand":                   {hand + dryer + belt, "", 0},
+		"the built-in dryer":        {press, "", 0},
+		"a belt of unknown width":   {press + dryer, "", 0},
+		"two dryers":                {press + dryer + belt + "[[dryer]]\nname = \"e\"\nheated-length = \"2.4 m\"\n" + belt, "", 0},
+		"two garments side by side": {press + dryer + "belt-width = \"130 cm\"\n", "", 0},
+		"caps":                      {press + dryer + belt, "[garment]\noutline = \"cap\"\n", 0},
+	} {
+		p := plantest.Plan(t, "title = \"t\"\nquantity = 128\n"+c.garment+"[[location]]\n[[location.screen]]\nink = \"plastisol\"\n", plantest.Shop(t, c.shop))
+		l := p.Locations[0]
+		if (l.Time.Slowest == "dryer") != (c.perHour > 0) {
+			t.Errorf("%s: %s sets the pace at %g an hour", name, l.Time.Slowest, l.Time.PiecesPerHour)
+			continue
+		}
+		if c.perHour == 0 {
+			continue
+		}
+		if got := l.Time; math.Abs(got.PiecesPerHour-c.perHour) > 1e-9 || math.Abs(got.PieceS-3600/c.perHour) > 1e-9 || math.Abs(*got.RunMin-128*60/c.perHour) > 1e-9 ||
+			got.PressPerHour != 450 || math.Abs(p.Time.RunMin-*got.RunMin) > 1e-9 {
+			t.Errorf("%s: %+v; %g an hour are wanted, where the press could print 450", name, got, c.perHour)
+		}
+	}
+}
+
+// TestPrintedAgainComesRound: what a small automatic prints twice comes round to its own head before the next one.
+func TestPrintedAgainComesRound(t *testing.T) {
+	if small := pressPlan(t, "kind = \"automatic\"\nheads = 6\n").Screens; small[0].Next == nil || small[0].Next.Screen != 1 || small[0].Next.Head != small[0].Head || small[1].Next != nil {
+		t.Errorf("after the first hit comes %v, and after the last screen %v", small[0].Next, small[1].Next)
+	}
+	if wide := pressPlan(t, "kind = \"automatic\"\nheads = 8\n").Screens; wide[0].Next == nil || wide[0].Next.Head != 4 {
+		t.Errorf("with a second screen of it, %v comes after the first hit", wide[0].Next)
+	}
+}

@@ -26,12 +26,13 @@ type expectation struct {
 	flash   string   // what the flash does, "none", or empty
 	says    []string // warnings that must come
 	silent  []string // warnings that must not
+	press   string   // that it runs on, or empty
 	cureTop float64  // the cure ends at or below
 	fails   string   // the error that must come
 	differs string   // how the tool is known to differ, and why it is left so
 }
 
-// trade is twenty-five jobs with what the trade would set (common practice; the jobs are invented).
+// trade is thirty jobs with what the trade would set (common practice; the jobs are invented).
 var trade = []struct {
 	name, shop, job string
 	screen          int // that the expectation is of, from 1
@@ -88,6 +89,25 @@ var trade = []struct {
 		expectation{words: "not on one garment: they share no cure", fails: "one garment goes through the dryer at one temperature"}},
 	{"four colors and a base on a four-head manual", "[[press]]\nname = \"bench\"\nkind = \"manual\"\nheads = 4\n", tee("cotton", "dark", `ink = "plastisol white"`, `use = "underbase"`) + strings.Repeat(under(`ink = "plastisol"`), 4), 1,
 		expectation{words: "too few heads", fails: "bench 4/6"}},
+	{"white mark on a dark cap, by hand", "[[press]]\nname = \"bench\"\nkind = \"manual\"\nheads = 4\n",
+		onPiece("cotton", "dark", "cap", "11 cm", "5.5 cm", `ink = "plastisol white"`, `use = "solid"`, `mesh = "156-64"`), 1,
+		expectation{words: "70, a short blade, two hits with a flash", blades: []string{"70"}, pulls: []string{"1x2"}, low: 15, high: 25, flash: "gel", silent: []string{"needs-base", "blade-short", "frame-narrow"}}},
+	{"black down a long sleeve", "",
+		onPiece("cotton", "light", "long-sleeve", "6 cm", "40 cm", `ink = "plastisol"`, `swatch = "#141414"`, `mesh = "156-64"`), 1,
+		expectation{words: "70, one stroke, no flash", blades: []string{"70"}, pulls: []string{"1x1"}, low: 15, high: 20, flash: "none", silent: []string{"needs-base", "blade-short", "frame-narrow", "frame-short", "frame-small"}}},
+	{"white on a dark nylon bag", "",
+		onPiece("nylon", "dark", "tote", "20 cm", "20 cm", `ink = "plastisol low-cure white"`, `use = "solid"`, `mesh = "156-64"`), 1,
+		expectation{words: "70, bonding agent, two hits with a flash, never above 150 C", blades: []string{"70"}, pulls: []string{"1x2", "2x1"}, flash: "gel", says: []string{"nylon-bond"}, silent: []string{"dyes-migrate", "fibre-stops"}, cureTop: 150}},
+	{"plastisol on a discharge base", "", tee("cotton", "dark", `ink = "discharge"`, `use = "underbase"`, `mesh = "156-64"`) + under(`ink = "plastisol"`, `swatch = "#c81e1e"`, `mesh = "156-64"`), 2,
+		expectation{words: "the dye goes, so no white base; one stroke; both cure at 160 C and up", blades: []string{"70"}, pulls: []string{"1x1"}, flash: "none", silent: []string{"needs-base", "dyes-migrate"}, cureTop: 171}},
+	{"UV lines on board, carousel and flat table in the shop", "[[press]]\nname = \"carousel\"\nkind = \"automatic\"\nheads = 8\n[[press]]\nname = \"table\"\nkind = \"flatbed\"\nheads = 1\n",
+		"title = \"t\"\n[stock]\nkind = \"board\"\n[[location]]\nwidth = \"25 cm\"\nheight = \"25 cm\"\n[[location.screen]]\nink = \"uv graphics\"\nuse = \"detail\"\nmesh = \"355-34\"\n", 1,
+		expectation{words: "on the table, not the carousel; 75 or 80, upright, one stroke, under the lamp", blades: []string{"75", "80"}, pulls: []string{"1x1"}, low: 10, high: 15, press: "table", silent: []string{"press-other", "press-stock"}}},
+}
+
+// onPiece is a job of one screen on a piece that is no tee.
+func onPiece(fibre, shade, outline, width, height string, keys ...string) string {
+	return "title = \"t\"\n[garment]\nfibre = \"" + fibre + "\"\nshade = \"" + shade + "\"\noutline = \"" + outline + "\"\n[[location]]\nwidth = \"" + width + "\"\nheight = \"" + height + "\"\n[[location.screen]]\n" + strings.Join(keys, "\n") + "\n"
 }
 
 func tee(fibre, shade string, keys ...string) string {
@@ -172,6 +192,7 @@ func outcomeOf(p *plan.Plan, errs job.Errors, screen int, want expectation) (got
 	miss(want.high > 0 && (s.AngleDeg.Set < want.low || s.AngleDeg.Set > want.high), fmt.Sprintf("angle %g", s.AngleDeg.Set))
 	miss(want.flash != "" && flash != want.flash, "flash "+flash)
 	miss(want.cureTop > 0 && (s.Cure.TemperatureC == nil || s.Cure.TemperatureC.High > want.cureTop), "cure")
+	miss(want.press != "" && p.Press.Name != want.press, "press "+p.Press.Name)
 	for _, code := range want.says {
 		miss(!slices.Contains(codes, code), "does not say "+code)
 	}

@@ -58,7 +58,7 @@ func decodeShop(name string, src []byte, base *job.Shop) (*job.Shop, job.Errors)
 	s := &job.Shop{}
 	shop := reflect.ValueOf(s).Elem()
 	b.table(shop, data, places, scope{})
-	s.File = name
+	s.File, s.OwnDryers = name, len(s.Dryers) > 0 && len(base.Dryers) > 0
 	for _, f := range fieldsOf(shop.Type()) {
 		list := shop.Field(f.index)
 		if list.Kind() != reflect.Slice {

@@ -165,6 +165,8 @@ type Shop struct {
 	Dryers       []Dryer      `toml:"dryer" most:"64"`
 	Inks         []Ink        `toml:"ink" most:"256"`
 	Calibration  *Calibration `toml:"calibration"`
+
+	OwnDryers bool `toml:"-"` // the file states them; false: they are those of the built-in shop
 }
 
 // Blade is a blade stock in the rack.

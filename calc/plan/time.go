@@ -5,9 +5,10 @@ package plan
 type PressTime struct {
 	PieceS        float64  `json:"piece_s"` // from one finished piece to the next
 	PiecesPerHour float64  `json:"pieces_per_hour"`
+	PressPerHour  float64  `json:"press_per_hour"` // what the press could print, whatever the dryer takes
 	Sum           bool     `json:"sum"`            // the times add up; false: the slowest one sets the pace
-	Slowest       string   `json:"slowest"`        // load, print, flash, cool
-	SlowestScreen int      `json:"slowest_screen"` // 0: the loading
+	Slowest       string   `json:"slowest"`        // load, print, flash, cool, dryer
+	SlowestScreen int      `json:"slowest_screen"` // 0: the loading, or the dryer
 	SetupMin      float64  `json:"setup_min"`
 	RunMin        *float64 `json:"run_min"` // null: quantity not stated
 }

@@ -16,6 +16,7 @@ import (
 // facts are what is known of a screen: figures by their name, whose end is the unit, and what holds of it.
 type facts struct {
 	figures map[string]float64
+	words   map[string]string // codes of words
 	holds   map[string]bool
 }
 
@@ -28,6 +29,9 @@ const (
 
 // touchHeavyShare is the share of the load from which bringing the screen down to the print counts (judgement).
 const touchHeavyShare = 0.25
+
+// leastCureRangeC is the range of a cure from which its low end is another setting of a dryer (judgement).
+const leastCureRangeC = 3.0
 
 // dyedFibres are those whose dye moves with the heat.
 var dyedFibres = []string{"polyester", "blend", "tri-blend"}
@@ -56,7 +60,12 @@ func (a asked) facts() facts {
 		"expected_um": s.CuredUM.Value, "film_um": a.filmUM(),
 		"opening_um": s.Mesh.OpeningUM, "thread_um": s.Mesh.ThreadUM, "pitch_um": s.Mesh.OpeningUM + s.Mesh.ThreadUM, "fabric_um": s.Mesh.FabricUM,
 		"eom_um": s.Stencil.EOMUM, "finest_mm": s.FinestMM, "edge_deg": s.EdgeAngleDeg, "load_ncm": s.LoadNPerCM, "comb_um": combUM,
-	}}
+	}, words: map[string]string{}}
+	if s.Pressure != nil { // what is set at the press: air, or how firm a hand presses
+		f.figures["load_bar"], f.figures["load_psi"] = s.Pressure.Bar, s.Pressure.PSI
+	} else {
+		f.words["load_class"] = s.LoadClass
+	}
 	f.interval("wet", "um", &plan.Interval{Low: s.WetUM.Low, High: s.WetUM.High})
 	f.interval("angle", "deg", &plan.Interval{Low: s.AngleDeg.Low, High: s.AngleDeg.High})
 	f.stated(map[string]*float64{
@@ -80,6 +89,7 @@ func (a asked) facts() facts {
 		"rises": s.HeightMM != nil, "dots": s.Halftone != nil, "blocker": s.Use == "blocker", "measured": a.measured != nil,
 	}
 	if m := a.measured; m != nil {
+		f.holds["gauged"] = m.Gauged
 		f.holds["film-high"], f.holds["film-low"] = m.MeasuredUM > s.CuredUM.High, m.MeasuredUM < s.CuredUM.Low
 		f.holds["film-over"], f.holds["film-short"] = m.OffUM > 0, m.OffUM < 0
 	}
@@ -113,8 +123,12 @@ func (f facts) dots(h *plan.Halftone, filmUM float64) {
 		return
 	}
 	f.figures["dot_um"], f.figures["holds_um"], f.figures["film_of_dot_percent"] = h.DotUM, h.DotHoldsUM, 100*filmUM/h.DotUM
-	from := math.Ceil(100 * h.HoldsFrom)
-	f.stated(map[string]*float64{"from_percent": &from, "beat_mm": &h.BeatMM})
+	f.stated(map[string]*float64{"beat_mm": &h.BeatMM})
+	if h.HoldsFrom >= 1 {
+		f.holds["none-hold"] = true
+	} else if h.HoldsFrom > 0 {
+		f.figures["from_percent"] = math.Ceil(100 * h.HoldsFrom)
+	}
 	f.holds["dot-holds"], f.holds["bitmap"] = h.DotHolds, h.BitmapDPI > 0
 }
 
@@ -208,6 +222,7 @@ func (a asked) cure(f facts) {
 		return
 	}
 	f.interval("cure", "c", c.TemperatureC)
+	f.holds["cure-range"] = c.TemperatureC.High-c.TemperatureC.Low >= leastCureRangeC
 	f.stated(map[string]*float64{"top_c": &c.TopC})
 	if c.Passes > 1 {
 		f.figures["passes"] = float64(c.Passes)
@@ -256,10 +271,13 @@ func (f facts) line(l line) (Line, bool) {
 	out := Line{Code: l.code}
 	for _, need := range strings.Fields(l.needs) {
 		x, figure := f.figures[strings.TrimLeft(need, "?!")]
-		holds := figure || f.holds[strings.TrimLeft(need, "?!")]
+		word, said := f.words[strings.TrimLeft(need, "?!")]
+		holds := figure || said || f.holds[strings.TrimLeft(need, "?!")]
 		switch {
 		case need[0] == '!' && holds, need[0] != '!' && !holds:
 			return Line{}, false
+		case said && need[0] != '!':
+			out.Names = map[string]string{need: word}
 		case figure && need[0] != '?' && need[0] != '!':
 			if out.Values == nil {
 				out.Values = map[string]float64{}

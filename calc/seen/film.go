@@ -23,6 +23,7 @@ type Measurement struct {
 	Screen     int       `json:"screen"`
 	MeasuredUM float64   `json:"measured_um"` // cured
 	DoubtUM    float64   `json:"doubt_um"`    // how far nine of ten lie from it: of a weighed print, what the cloth takes in
+	Gauged     bool      `json:"gauged"`      // read off a cured print, and neither wet nor by weight
 	ExpectedUM plan.Band `json:"expected_um"`
 	InBand     bool      `json:"in_band"`   // the measurement is one that the plan expected
 	InTarget   bool      `json:"in_target"` // with InBand: nothing need be changed
@@ -38,7 +39,9 @@ func Correct(s plan.Screen, measuredUM float64, wet bool) (Measurement, error) {
 	if wet {
 		measuredUM *= s.CuredUM.Value / s.WetUM.Value
 	}
-	return judge(s, measuredUM, 0)
+	m, err := judge(s, measuredUM, 0)
+	m.Gauged = !wet && err == nil
+	return m, err
 }
 
 // CorrectWeighed is Correct for what a print of a screen gained in weight, g, weighed wet: the film that stands

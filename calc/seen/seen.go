@@ -133,7 +133,7 @@ func (a asked) find(what string, f facts) Finding {
 	for _, l := range r.changes {
 		made, holds := f.line(l)
 		switch {
-		case l.code == "film" && len(out.Against) == 0: // else the film is not what is wrong
+		case l.code == "film" && holds && len(out.Against) == 0: // else the film is not what is wrong
 			out.Changes = append(out.Changes, a.films(r.films)...)
 		case l.code != "film" && holds:
 			out.Changes = append(out.Changes, Change{Line: made})

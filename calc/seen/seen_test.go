@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"bladecard/calc/plan"
+	"bladecard/calc/plantest"
 	"bladecard/calc/seen"
 	"bladecard/render/say"
 	"bladecard/templates"
@@ -98,6 +99,51 @@ func TestAnswersDiffer(t *testing.T) {
 			t.Errorf("%s: %s; %q is in both or in none", c.what, c.why, c.line)
 		case c.figure != "" && !(inOne && inTwo && a.Values[c.figure] != b.Values[c.figure] && a.Values[c.figure] > 0):
 			t.Errorf("%s: %s; %s of %s is %v and %v", c.what, c.why, c.figure, c.line, a.Values, b.Values)
+		}
+	}
+}
+
+// TestTellsWhatHelps: pressure is told as the press sets it; where no dot holds, no share of dots and no lean is
+// proposed; a cure of one temperature has no low end; and a puff that was gauged may have risen.
+func TestTellsWhatHelps(t *testing.T) {
+	few := plantest.Plan(t, "title = \"t\"\n[garment]\nfibre = \"polyester\"\nshade = \"dark\"\n[[location]]\n[[location.screen]]\nuse = \"halftone\"\nhalftone = { lines = \"85 lpi\", smallest = \"1 %\" }\nmesh = \"83-100\"\n[[location.screen]]\nink = \"water-based\"\n", plantest.Shop(t, ""))
+	crew, title, scene, jersey := sample(t, "lantern-crew"), sample(t, "lantern-title"), sample(t, "lantern-scene"), sample(t, "lantern-jersey")
+	for _, c := range []struct {
+		plan          *plan.Plan
+		screen        int
+		what          string
+		with, without string // change
+	}{
+		{crew, 1, seen.InkLeft, "load-wipe", "load-wipe-hand"},
+		{title, 1, seen.InkLeft, "load-wipe-hand", "load-wipe"},
+		{few, 1, seen.DotsLost, "dots-mesh", "dots-from"},
+		{few, 1, seen.DotsLost, "dots-mesh", "film angle 0"},
+		{few, 1, seen.DotsLost, "dots-mesh", "gap-down"},
+		{scene, 2, seen.DotsLost, "dots-from", "dots-mesh"},
+		{few, 1, seen.DyeBleeds, "dye-ink", "dye-cooler"},
+		{jersey, 2, seen.DyeBleeds, "dye-cooler", "dye-ink"},
+	} {
+		got := parts(ask(t, c.plan, 1, c.screen, c.what, 0).Findings[0])
+		_, with := got[c.with]
+		if _, without := got[c.without]; !with || without {
+			t.Errorf("%s of screen %d: %v; %s is wanted, and no %s", c.what, c.screen, slices.Sorted(maps.Keys(got)), c.with, c.without)
+		}
+	}
+	if l := parts(ask(t, title, 1, 1, seen.InkLeft, 0).Findings[0])["load-wipe-hand"]; l.Names["load_class"] != title.Locations[0].Screens[0].LoadClass {
+		t.Errorf("a hand is told %v", l)
+	}
+	for _, c := range []struct {
+		um    float64
+		wet   bool
+		risen bool
+	}{{390, false, true}, {390, true, false}, {100, false, false}} {
+		m, err := seen.Correct(title.Locations[0].Screens[1], c.um, c.wet)
+		if err != nil {
+			t.Fatal(err)
+		}
+		a, err := seen.Ask(title, 1, 2, nil, &m)
+		if risen := len(a.Means) > 0 && a.Means[0].Code == "means-puffed"; err != nil || risen != c.risen {
+			t.Errorf("a puff of %g um, wet %v: %v, %v", c.um, c.wet, a.Means, err)
 		}
 	}
 }

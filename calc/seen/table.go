@@ -79,7 +79,7 @@ var table = []row{
 		instead: []line{{"no-dots", "finest_mm"}, {"no-dots-rise", "?rises height_mm"}},
 		look:    []line{{"look-dots", "dot_um thread_um"}, {"look-dots-held", "dot_um holds_um !dot-holds"}},
 		off:     []line{{"off-lost", "?film-high film_um expected_um dot_um"}},
-		changes: []line{{"dots-from", "!dot-holds from_percent holds_um"}, {"dots-bitmap", "!dot-holds ?bitmap holds_um"}, {"dots-wash-out", "?dot-holds dot_um eom_um"}, {"film", ""}, {"gap-down", "?has-gap-range gap_low_mm gap_high_mm peel_low_deg peel_high_deg"}},
+		changes: []line{{"dots-from", "!dot-holds from_percent holds_um"}, {"dots-mesh", "?none-hold holds_um"}, {"dots-bitmap", "!dot-holds ?bitmap holds_um"}, {"dots-wash-out", "?dot-holds dot_um eom_um"}, {"film", "!none-hold"}, {"gap-down", "!none-hold ?has-gap-range gap_low_mm gap_high_mm peel_low_deg peel_high_deg"}},
 		measure: []line{{"measure-dots", "dot_um"}, {"measure-comb", "wet_low_um wet_high_um"}},
 		not:     []line{{"not-plugged", "film_um film_of_dot_percent"}, {"not-blocked", "?dot-holds dot_um holds_um"}, {"not-film", "!dot-holds dot_um holds_um"}},
 	},
@@ -96,7 +96,7 @@ var table = []row{
 		what: InkLeft, films: upright,
 		look:    []line{{"look-left", "opening_um fabric_um"}, {"look-left-sides", "width_mm"}, {"look-left-dots", "?dots dot_um"}},
 		off:     []line{{"off-left", "?film-high film_um expected_um"}},
-		changes: []line{{"load-wipe", "load_ncm"}, {"touch-load", "?touch-heavy touch_ncm load_ncm"}, {"film", ""}, {"gap-up", "!touch-heavy gap_high_mm gap_up_mm peel_up_deg"}, {"water-mist", "?water"}},
+		changes: []line{{"load-wipe", "load_bar load_psi"}, {"load-wipe-hand", "load_class"}, {"touch-load", "?touch-heavy touch_ncm load_ncm"}, {"film", ""}, {"gap-up", "!touch-heavy gap_high_mm gap_up_mm peel_up_deg"}, {"water-mist", "?water"}},
 		measure: []line{{"measure-wipe", ""}, {"measure-tension", "tension_ncm"}},
 		not:     []line{{"not-dried-in", "?water"}, {"not-gelled-in", "?gels gel_low_c"}, {"not-thin", "film_um"}},
 		caution: []line{{"caution-solvent", ""}},
@@ -119,7 +119,7 @@ var table = []row{
 	{
 		what: OneSide, films: none,
 		look:    []line{{"look-sides", "width_mm comb_um wet_low_um wet_high_um"}, {"look-sides-narrow", "!width_mm comb_um wet_low_um wet_high_um"}, {"look-gap-sides", "gap_low_mm gap_high_mm"}},
-		changes: []line{{"turn-blade", "?blunt"}, {"level-blade", "load_ncm"}, {"level-screen", "gap_low_mm gap_high_mm touch_ncm"}, {"hand-even", "?manual angle_low_deg angle_high_deg"}},
+		changes: []line{{"turn-blade", "?blunt"}, {"level-blade", ""}, {"level-screen", "gap_low_mm gap_high_mm touch_ncm"}, {"hand-even", "?manual angle_low_deg angle_high_deg"}},
 		measure: []line{{"measure-sides", "wet_low_um wet_high_um"}, {"measure-tension", "tension_ncm"}},
 		not:     []line{{"not-mesh-film", "film_um"}, {"not-one-dot", "?dots dot_um"}, {"not-rise-side", "?rises height_mm cure_low_c cure_high_c"}},
 	},
@@ -148,7 +148,7 @@ var table = []row{
 		instead: []line{{"no-dye-cloth", "!garment"}, {"no-dye-light", "?garment ?light-cloth film_um"}, {"no-dye-cotton", "?garment !light-cloth ?cotton film_um"}, {"no-dye-ink", "?dark-ink film_um"}, {"no-dye-unknown", "?garment !light-cloth !cotton !dark-ink film_um"}},
 		look:    []line{{"look-dye", "warn_c"}, {"look-dye-blocker", "?blocked"}},
 		off:     []line{{"off-dye", "?film-low film_um hides_um"}},
-		changes: []line{{"dye-cooler", "cure_low_c cure_high_c warn_c"}, {"dye-fast", "dwell_low_s belt_high_mpm"}, {"dye-blocker", "!blocked !blocker"}, {"dye-blocker-film", "?blocked blocker_um"}, {"dye-blocker-self", "?blocker film_um"}},
+		changes: []line{{"dye-cooler", "?cure-range cure_low_c cure_high_c warn_c"}, {"dye-ink", "!cure-range cure_low_c warn_c"}, {"dye-fast", "dwell_low_s belt_high_mpm"}, {"dye-blocker", "!blocked !blocker"}, {"dye-blocker-film", "?blocked blocker_um"}, {"dye-blocker-self", "?blocker film_um"}},
 		measure: []line{{"measure-strip", "cure_low_c cure_high_c"}, {"measure-days", ""}},
 		not:     []line{{"not-show-through", "film_um hides_um"}, {"not-more-white", "film_um"}},
 		caution: []line{{"caution-dryer", ""}},
@@ -165,7 +165,7 @@ var table = []row{
 		what: Scorch, shows: "?heat ?flashed", films: none,
 		instead: []line{{"no-heat", ""}},
 		look:    []line{{"look-scorch", "?heat"}, {"look-scorch-flash", "?flashed flash_s flash_high_s"}},
-		changes: []line{{"scorch-flash", "?flashed flash_low_s flash_s"}, {"scorch-cooler", "cure_low_c cure_high_c stop_c"}, {"scorch-cooler-any", "!stop_c cure_low_c cure_high_c"}, {"scorch-fast", "dwell_low_s belt_high_mpm"}, {"scorch-top", "top_c"}, {"scorch-rise", "?rises height_mm"}, {"scorch-dots", "?dots film_um"}},
+		changes: []line{{"scorch-flash", "?flashed flash_low_s flash_s"}, {"scorch-cooler", "?cure-range cure_low_c cure_high_c stop_c"}, {"scorch-cooler-any", "?cure-range !stop_c cure_low_c cure_high_c"}, {"scorch-fast", "dwell_low_s belt_high_mpm"}, {"scorch-top", "top_c"}, {"scorch-rise", "?rises height_mm"}, {"scorch-dots", "?dots film_um"}},
 		measure: []line{{"measure-strip", "cure_low_c cure_high_c"}, {"measure-wash", "?garment"}},
 		not:     []line{{"not-dye-scorch", "?dyed"}, {"not-residue", "?garment film_um"}},
 		caution: []line{{"caution-dryer", "?heat"}, {"caution-flash", "?flashed"}},
@@ -174,6 +174,7 @@ var table = []row{
 
 // means are what a film outside the expected band means, whatever was seen.
 var means = []line{
+	{"means-puffed", "?gauged ?film-high ?rises height_mm"},
 	{"means-dots-heavy", "?film-high dot_um film_um film_of_dot_percent"},
 	{"means-dots-light", "?film-low dot_um film_um film_of_dot_percent holds_um"},
 	{"means-fills", "?film-high !dots finest_mm"},

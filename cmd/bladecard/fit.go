@@ -26,6 +26,7 @@ type fitting struct {
 	log     string // as messages call it
 	prints  []fit.Print
 	unwiped []int // lines of prints that are left out
+	rises   []int // lines of gauged prints that may have risen
 	floor   *floor
 	use     shopUse
 }
@@ -93,11 +94,12 @@ func (o *fitting) read(c *call) int {
 	if len(errs) > 0 {
 		return c.jobErrors(errs)
 	}
-	o.prints, o.unwiped = logged.Prints, logged.Unwiped
+	o.prints, o.unwiped, o.rises = logged.Prints, logged.Unwiped, logged.Rises
 	if o.when == (job.Date{}) {
 		o.when = logged.Last
 	}
-	c.noteText(unwiped(o.floor.voice, o.unwiped))
+	c.noteText(linesOf(o.floor.voice, "fit.unwiped", o.unwiped))
+	c.noteText(linesOf(o.floor.voice, "fit.rises", o.rises))
 	return exitDone
 }
 

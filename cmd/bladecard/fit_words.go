@@ -54,8 +54,8 @@ func learned(w io.Writer, v *say.Voice, r fit.Result, all, wide int) {
 	}
 }
 
-// unwiped tells which prints a fit leaves out; empty where there are none.
-func unwiped(v *say.Voice, lines []int) string {
+// linesOf is a sentence of some lines of the log; empty where there are none.
+func linesOf(v *say.Voice, key string, lines []int) string {
 	if lines == nil {
 		return ""
 	}
@@ -66,7 +66,7 @@ func unwiped(v *say.Voice, lines []int) string {
 	if len(lines) > mostOutliers {
 		list = append(list, "…")
 	}
-	return v.Many("fit.unwiped", len(lines), "lines", strings.Join(list, ", "))
+	return v.Many(key, len(lines), "lines", strings.Join(list, ", "))
 }
 
 // spreadOf says over which angles, hardnesses or strokes the prints go.

@@ -30,7 +30,7 @@ func pressLog(c *call) int {
 	if code := c.each(func(l loaded) int {
 		c.tellShop(l.use, l.voice)
 		comma = rows == nil && l.voice.DecimalComma() || comma
-		rows = append(rows, choose.LogOf(l.plan)...)
+		rows = append(rows, rowsOf(l)...)
 		return exitDone
 	}); code != exitDone {
 		return code
@@ -43,6 +43,20 @@ func pressLog(c *call) int {
 		err = c.put(to, path, func(w io.Writer) error { return presslog.Write(w, rows, comma) })
 	}
 	return c.failed(err)
+}
+
+// rowsOf are the empty rows of a job. Those of an ink that rises say that the flat film is wanted.
+func rowsOf(l loaded) []presslog.Row {
+	rows, i := choose.LogOf(l.plan), 0
+	for _, at := range l.plan.Locations {
+		for _, s := range at.Screens {
+			if s.HeightMM != nil {
+				rows[i].Note = l.voice.T("log.flat")
+			}
+			i++
+		}
+	}
+	return rows
 }
 
 // addRows writes those rows behind a log that it lacks.

@@ -50,7 +50,11 @@ func (t *table) seen(kind string, lines []seen.Line) {
 // misses the target.
 func (t *table) measured(s plan.Screen, a seen.Answer) {
 	v, m := t.v, a.Measurement
-	t.text(0, v.T("correct.measured", "n", fmt.Sprint(s.Number), "film", v.FilmBoth(m.MeasuredUM),
+	key := "correct.measured"
+	if s.HeightMM != nil {
+		key = "correct.measured-flat"
+	}
+	t.text(0, v.T(key, "n", fmt.Sprint(s.Number), "film", v.FilmBoth(m.MeasuredUM),
 		"expected", v.FilmUM(m.ExpectedUM.Value), "band", v.FilmRange(m.ExpectedUM.Low, m.ExpectedUM.High), "target", v.FilmRange(s.TargetUM.Low, s.TargetUM.High)))
 	if !m.InBand {
 		t.text(0, v.T("correct.outside", "times", v.Number(m.MeasuredUM/m.ExpectedUM.Value, 1)))

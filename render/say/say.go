@@ -397,8 +397,11 @@ func (v *Voice) Values(values map[string]float64, names map[string]string) []str
 		out = append(out, k, v.Figure(k, x))
 	}
 	for k, s := range names {
-		if k == "fibre" || k == "slip" {
+		switch k {
+		case "fibre", "slip":
 			s = v.T(k + "." + s)
+		case "load_class":
+			s = v.T("load." + s)
 		}
 		out = append(out, k, s)
 	}

@@ -76,6 +76,9 @@ func (v *Voice) seenValues(l seen.Line) []string {
 		if slices.Contains(geometry, out[i]) {
 			out[i+1] = v.Fine(l.Values[out[i]])
 		}
+		if psi, both := l.Values["load_psi"]; both && out[i] == "load_bar" {
+			out[i+1] = v.Gauge(l.Values["load_bar"], psi)
+		}
 	}
 	for name, low := range l.Values {
 		stem, unit, is := strings.Cut(name, "_low_")

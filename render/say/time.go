@@ -17,7 +17,7 @@ func (v *Voice) PressTime(t *plan.PressTime) string {
 		key = "time.longest-"
 	}
 	text := v.T("time.location", "piece", v.Seconds(t.PieceS), "pieces", v.Number(t.PiecesPerHour, 0),
-		"pace", v.T(key+t.Slowest, "n", fmt.Sprint(t.SlowestScreen)), "setup", v.Minutes(t.SetupMin))
+		"pace", v.T(key+t.Slowest, "n", fmt.Sprint(t.SlowestScreen), "press", v.Number(t.PressPerHour, 0)), "setup", v.Minutes(t.SetupMin))
 	if t.RunMin != nil {
 		text += v.T("time.run", "run", v.Minutes(*t.RunMin))
 	}
