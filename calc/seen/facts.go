@@ -113,8 +113,10 @@ func (f facts) dots(h *plan.Halftone, filmUM float64) {
 		return
 	}
 	f.figures["dot_um"], f.figures["holds_um"], f.figures["film_of_dot_percent"] = h.DotUM, h.DotHoldsUM, 100*filmUM/h.DotUM
-	from := math.Ceil(100 * h.HoldsFrom)
-	f.stated(map[string]*float64{"from_percent": &from, "beat_mm": &h.BeatMM})
+	f.stated(map[string]*float64{"beat_mm": &h.BeatMM})
+	if h.HoldsFrom > 0 && h.HoldsFrom < 1 { // else no dot of this line count holds, and a larger one is no way out
+		f.figures["from_percent"] = math.Ceil(100 * h.HoldsFrom)
+	}
 	f.holds["dot-holds"], f.holds["bitmap"] = h.DotHolds, h.BitmapDPI > 0
 }
 
