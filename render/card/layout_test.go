@@ -154,6 +154,19 @@ func TestBacksTellLongNamesApart(t *testing.T) {
 	}
 }
 
+// TestLongNumberLeavesRoom: beside the second row of a job number there is room for location and screen.
+func TestLongNumberLeavesRoom(t *testing.T) {
+	j, shop := plantest.Job(t, ".", "job = \"0123456789-0123456789-0123456789\"\ntitle = \"t\"\n[[location]]\nname = \"front\"\n[[location.screen]]\ncolor = \"red\"\n[[location.screen]]\ncolor = \"blue\"\n")
+	p, v := plantest.Plan(t, j, shop)
+	for _, size := range page.Sizes {
+		for _, c := range sound(t, p, v, size) {
+			if got := joined(c.Front); got["location"] != "· front" || got["screen number"] == "" {
+				t.Errorf("%s: %q", size.Name, got)
+			}
+		}
+	}
+}
+
 // TestOneToSixteenScreens: any number of screens with names of 200 letters numbers, is laid out
 // and imposes; one and sixteen in every language on every size, the others turn about.
 func TestOneToSixteenScreens(t *testing.T) {

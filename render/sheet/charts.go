@@ -48,7 +48,7 @@ func (m *maker) charts() {
 		s := one.screen
 		who := m.members(one.who, " · ")
 		if len(m.plan.Locations) == 1 {
-			who = joined(" ", short(one.who[0].location), who)
+			who = m.say.Many("told.screens", len(one.who), "list", who)
 		}
 		with := joined(" · ", s.Mesh.Name, s.Blade.Name)
 		who, _ = canvas.Cut(who, font, max(m.Width()/2, m.Width()-canvas.Width(" · "+with, font)))

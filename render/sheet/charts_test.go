@@ -16,8 +16,8 @@ func TestCharts(t *testing.T) {
 		drawn int
 		title string
 	}{
-		{[]string{"20..60 um", "30..50 um", "20..60 um"}, 2, "front 1, 3"},
-		{strings.Split(strings.Repeat("20..%d um|", 10), "|")[:10], 8, "front 1"},
+		{[]string{"20..60 um", "30..50 um", "20..60 um"}, 2, "screens 1, 3"},
+		{strings.Split(strings.Repeat("20..%d um|", 10), "|")[:10], 8, "screen 1"},
 	} {
 		src := "title = \"t\"\n[[location]]\nname = \"front\"\n"
 		for i, film := range tt.films {
@@ -56,7 +56,7 @@ func TestChartTitles(t *testing.T) {
 	}{
 		{[]string{"front", "back"}, [2]string{"front 1 · back 1 · 156-64 · 70", "front 2 · back 2 · 156-64 · 70"}},
 		{[]string{long + "front", long + "back"}, [2]string{"a long name a long… front 1 · a long name a long… back 1 · 156-64 · 70", "a long name a long… front 2 · a long name a long… back 2 · 156-64 · 70"}},
-		{[]string{long + "front"}, [2]string{"a long name a long… front 1 · 156-64 · 70", "a long name a long… front 2 · 156-64 · 70"}},
+		{[]string{long + "front"}, [2]string{"screen 1 · 156-64 · 70", "screen 2 · 156-64 · 70"}},
 	} {
 		src := "title = \"t\"\n"
 		for _, name := range tt.names {
