@@ -166,6 +166,18 @@ func TestPuffAndHalftone(t *testing.T) {
 	}
 }
 
+// TestNoDotHolds: where no dot of a line count holds, larger dots are no advice.
+func TestNoDotHolds(t *testing.T) {
+	for from, want := range map[float64]bool{0.06: true, 1: false} {
+		p := sample(t, "lantern-scene")
+		h := p.Locations[0].Screens[1].Halftone
+		h.DotHolds, h.HoldsFrom = false, from
+		if _, got := parts(ask(t, p, 1, 2, seen.DotsLost, 0).Findings[0])["dots-from"]; got != want {
+			t.Errorf("dots hold from %v: dots-from is said: %v", from, got)
+		}
+	}
+}
+
 // TestDisagreement: a film that speaks against what was seen is said, and then no film is changed for it; a film
 // that agrees is not.
 func TestDisagreement(t *testing.T) {

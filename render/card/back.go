@@ -238,19 +238,23 @@ func (m *maker) paragraph(name string, w float64, text string, face canvas.Face)
 	return m.placed(p.Boxes, p.Bottom)
 }
 
-// title names the screen; where that is too long, each of its names is cut, so that none pushes out the others.
+// title names the screen. Names too long for the row share what there is of it, and the short ones leave them the
+// rest; what is left out of a name is its middle, since names of one job begin alike.
 func (m *maker) title() block {
 	names := []string{m.color(), m.loc.Name, m.plan.Title}
 	screen := m.say.T("card.screen", "n", fmt.Sprint(m.screen.Number), "of", fmt.Sprint(m.screen.Of)) + " · "
 	if m.plan.Job != "" {
 		screen = m.plan.Job + " · " + screen
 	}
-	whole, f := screen+strings.Join(names, " · "), canvas.Font{Face: canvas.Bold, SizePT: m.grid.notePT}
-	for i, name := range names {
-		names[i], _ = canvas.Cut(name, f, m.grid.mm(27))
-	}
+	f := canvas.Font{Face: canvas.Bold, SizePT: m.grid.notePT}
 	return block{h: m.noteMM() + 0.4, draw: func(r page.Rect) {
-		m.note("screen", page.Rect{X: r.X, Y: r.Y, W: r.W, H: m.noteMM()}, bold, whole, screen+strings.Join(names, " · "))
+		cut, order, room := slices.Clone(names), []int{0, 1, 2}, r.W-canvas.Width(screen+" ·  · ", f)
+		slices.SortFunc(order, func(a, b int) int { return cmp.Compare(canvas.Width(names[a], f), canvas.Width(names[b], f)) })
+		for n, i := range order {
+			cut[i] = m.short(names[i], f.Face, f.SizePT, room/float64(len(order)-n))
+			room -= canvas.Width(cut[i], f)
+		}
+		m.note("screen", page.Rect{X: r.X, Y: r.Y, W: r.W, H: m.noteMM()}, bold, screen+strings.Join(names, " · "), screen+strings.Join(cut, " · "))
 		m.rule("under the title", r.X, r.Y+m.noteMM()+0.4, r.W, 0)
 	}}
 }

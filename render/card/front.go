@@ -71,21 +71,23 @@ func (m *maker) head(r page.Rect) {
 	m.name("color", at, bold, g.factPT, m.color())
 	at.Y, at.H = at.Bottom(), g.mm(rowMM)
 	if m.wide(m.plan.Job, bold) > at.W { // it is never cut: it takes the row of the ink too
-		st := page.Style{Font: canvas.Font{Face: canvas.Bold, SizePT: g.linePT}, Color: canvas.Black}
-		m.boxes = append(m.boxes, page.Paragraph("job number", at.X, at.Y, at.W, m.plan.Job, st, 2).Boxes...)
+		rows := canvas.Wrap(m.plan.Job, canvas.Font{Face: canvas.Bold, SizePT: g.linePT}, at.W)
+		m.line("job number", at, bold, rows[0])
+		at.Y = at.Bottom()
+		m.where(at, m.short(strings.TrimSpace(strings.TrimPrefix(m.plan.Job, rows[0])), canvas.Bold, g.linePT, at.W))
 		return
 	}
 	if ink := m.say.InkName(s.Ink); ink != m.color() {
 		m.name("ink", at, plain, []float64{g.linePT}, ink)
 	}
 	at.Y = at.Bottom()
-	m.where(at)
+	m.where(at, m.plan.Job)
 }
 
-// where is the row of job, location and screen. A job without a number is named by its title, which leaves the
-// location half of the row.
-func (m *maker) where(r page.Rect) {
-	s, job, name := m.screen, m.plan.Job, "job number"
+// where is the row of job, or of what the row above leaves of its number, location and screen. A job without a
+// number is named by its title, which leaves the location half of the row.
+func (m *maker) where(r page.Rect, job string) {
+	s, name := m.screen, "job number"
 	if job == "" {
 		job, name = m.plan.Title, "job title"
 	}

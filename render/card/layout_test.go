@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -12,6 +13,7 @@ import (
 	"bladecard/calc/file"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
+	"bladecard/render/canvas"
 	"bladecard/render/canvas/pdf"
 	"bladecard/render/card"
 	"bladecard/render/internal/plantest"
@@ -133,6 +135,36 @@ func TestAnyNames(t *testing.T) {
 		p, v := plantest.Plan(t, j, shop)
 		sound(t, p, v, rapid.SampledFrom(page.Sizes).Draw(t, "size"))
 	})
+}
+
+// TestBacksTellLongNamesApart: names that begin alike leave what tells them apart, and fill their row.
+func TestBacksTellLongNamesApart(t *testing.T) {
+	long := strings.Repeat("a name of many words ", 9)
+	j, shop := plantest.Job(t, ".", fmt.Sprintf("title = %q\n[[location]]\nname = %q\n[[location.screen]]\ncolor = \"red\"\n[[location]]\nname = %q\n[[location.screen]]\ncolor = \"red\"\n", long, long+"front", long+"back"))
+	p, v := plantest.Plan(t, j, shop)
+	for _, size := range page.Sizes {
+		cards := sound(t, p, v, size)
+		for i, want := range []string{"front · ", "back · "} {
+			back := cards[i].Back
+			at := slices.IndexFunc(back.Boxes, func(b page.Box) bool { return b.Name == "screen" })
+			if b := back.Boxes[at]; !strings.Contains(b.Text, "· red ·") || !strings.Contains(b.Text, want) || canvas.Width(b.Text, b.Font) < 0.8*back.Safe.W {
+				t.Errorf("%s: %q", size.Name, b.Text)
+			}
+		}
+	}
+}
+
+// TestLongNumberLeavesRoom: beside the second row of a job number there is room for location and screen.
+func TestLongNumberLeavesRoom(t *testing.T) {
+	j, shop := plantest.Job(t, ".", "job = \"0123456789-0123456789-0123456789\"\ntitle = \"t\"\n[[location]]\nname = \"front\"\n[[location.screen]]\ncolor = \"red\"\n[[location.screen]]\ncolor = \"blue\"\n")
+	p, v := plantest.Plan(t, j, shop)
+	for _, size := range page.Sizes {
+		for _, c := range sound(t, p, v, size) {
+			if got := joined(c.Front); got["location"] != "· front" || got["screen number"] == "" {
+				t.Errorf("%s: %q", size.Name, got)
+			}
+		}
+	}
 }
 
 // TestOneToSixteenScreens: any number of screens with names of 200 letters numbers, is laid out

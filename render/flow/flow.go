@@ -102,9 +102,10 @@ func (f *Flow) Paragraph(name, s string, font canvas.Font) {
 func (f *Flow) Heading(name, s string, keep float64) {
 	f.Space(GapMM)
 	font := Bold(headPT)
-	f.Ensure(canvas.LineHeight(font) + keep)
+	const under = 0.8
+	f.Ensure(canvas.LineHeight(font) + under + keep)
 	f.Paragraph(name, s, font)
-	f.Y += 0.8
+	f.Y += under
 }
 
 // Space leaves h free, but not at the top of a page.

@@ -20,7 +20,7 @@ const (
 // charted are screens that have the same charts.
 type charted struct {
 	screen plan.Screen
-	who    string
+	who    []member
 }
 
 // charts draws the film over the angle and over the hardness, once for the screens that have the same charts.
@@ -28,19 +28,14 @@ func (m *maker) charts() {
 	var all []charted
 	at := map[string]int{}
 	for _, l := range m.plan.Locations {
-		for i, s := range l.Screens {
+		for _, s := range l.Screens {
 			key := fmt.Sprint(s.Mesh.Name, s.Blade.Name, s.AngleDeg, s.CuredUM, s.TargetUM, s.Charts)
 			n, has := at[key]
 			if !has {
 				n = len(all)
 				at[key], all = n, append(all, charted{screen: s})
 			}
-			switch {
-			case !has, i == 0:
-				all[n].who = joined(" · ", all[n].who, l.Name+" "+fmt.Sprint(s.Number))
-			default:
-				all[n].who += ", " + fmt.Sprint(s.Number)
-			}
+			all[n].who = append(all[n].who, member{l.Name, s.Number})
 		}
 	}
 	font := flow.Bold(flow.SmallPT)
@@ -51,7 +46,13 @@ func (m *maker) charts() {
 		}
 		m.Ensure(chartMM + title)
 		s := one.screen
-		what, _ := canvas.Cut(joined(" · ", one.who, s.Mesh.Name, s.Blade.Name), font, m.Width())
+		who := m.members(one.who, " · ")
+		if len(m.plan.Locations) == 1 {
+			who = m.say.Many("told.screens", len(one.who), "list", who)
+		}
+		with := joined(" · ", s.Mesh.Name, s.Blade.Name)
+		who, _ = canvas.Cut(who, font, max(m.Width()/2, m.Width()-canvas.Width(" · "+with, font)))
+		what, _ := canvas.Cut(joined(" · ", who, with), font, m.Width())
 		m.Paragraph(fmt.Sprint("chart title ", i+1), what, font)
 		w := (m.Width() - flow.GapMM) / 2
 		for k, ch := range []figure.Chart{charts.Angle(m.say, s, flow.SmallPT), charts.Hardness(m.say, s, flow.SmallPT)} {

@@ -16,8 +16,8 @@ func TestCharts(t *testing.T) {
 		drawn int
 		title string
 	}{
-		{[]string{"20..60 um", "30..50 um", "20..60 um"}, 2, "front 1, 3"},
-		{strings.Split(strings.Repeat("20..%d um|", 10), "|")[:10], 8, "front 1"},
+		{[]string{"20..60 um", "30..50 um", "20..60 um"}, 2, "screens 1, 3"},
+		{strings.Split(strings.Repeat("20..%d um|", 10), "|")[:10], 8, "screen 1"},
 	} {
 		src := "title = \"t\"\n[[location]]\nname = \"front\"\n"
 		for i, film := range tt.films {
@@ -43,6 +43,43 @@ func TestCharts(t *testing.T) {
 		}
 		if charts != 2*tt.drawn || !titled || noted != (tt.drawn < len(tt.films) && len(tt.films) > 8) {
 			t.Errorf("%d charts, title %v, note %v; %d charts of %d screens are wanted", charts, titled, noted, 2*tt.drawn, len(tt.films))
+		}
+	}
+}
+
+// A title names the screens of every location, and is cut in their names before mesh and blade.
+func TestChartTitles(t *testing.T) {
+	long := strings.Repeat("a long name ", 16)
+	for _, tt := range []struct {
+		names  []string
+		titles [2]string
+	}{
+		{[]string{"front", "back"}, [2]string{"front 1 · back 1 · 156-64 · 70", "front 2 · back 2 · 156-64 · 70"}},
+		{[]string{long + "front", long + "back"}, [2]string{"a long name a long… front 1 · a long name a long… back 1 · 156-64 · 70", "a long name a long… front 2 · a long name a long… back 2 · 156-64 · 70"}},
+		{[]string{long + "front"}, [2]string{"screen 1 · 156-64 · 70", "screen 2 · 156-64 · 70"}},
+	} {
+		src := "title = \"t\"\n"
+		for _, name := range tt.names {
+			src += fmt.Sprintf("[[location]]\nname = %q\n", name)
+			for _, film := range []string{"20..60 um", "30..50 um"} {
+				src += fmt.Sprintf("[[location.screen]]\nmesh = \"156-64\"\nfilm = %q\n", film)
+			}
+		}
+		p, v := planned(t, ".", src, "en", "metric", 40)
+		faces, err := sheet.Pages(p, page.A4, v, sheet.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		var got []string
+		for _, f := range faces {
+			for _, b := range f.Boxes {
+				if strings.HasPrefix(b.Name, "chart title") {
+					got = append(got, b.Text)
+				}
+			}
+		}
+		if fmt.Sprint(got) != fmt.Sprint(tt.titles) {
+			t.Errorf("titles %q, want %q", got, tt.titles)
 		}
 	}
 }

@@ -59,7 +59,10 @@ func (m *maker) swaps() {
 	slices.Sort(blades)
 	for i := 0; i < len(blades); i += mostBlades {
 		some := blades[i:min(i+mostBlades, len(blades))]
-		t := flow.Table{Name: fmt.Sprint("swaps ", i), Header: append([]string{v.T("sheet-doc.screens")}, some...)}
+		t := flow.Table{Name: fmt.Sprint("swaps ", i), Header: []string{v.T("sheet-doc.screens")}}
+		for _, name := range some {
+			t.Header = append(t.Header, short(name))
+		}
 		last := i+mostBlades >= len(blades)
 		if last {
 			t.Header = append(t.Header, v.T("sheet-doc.mesh-same"), v.T("sheet-doc.mesh-other"))
