@@ -87,17 +87,22 @@ func Ask(p *plan.Plan, location, screen int, faults []string, measured *Measurem
 var usual = []string{InkLeft, PuffFallen, DotsPlugged, DotsLost, TooThin, RaggedEdge, PicksUp, DyeBleeds, TooHeavy}
 
 // Likely answers the faults that a screen is most likely to show, at most so many: those that it can have and
-// that something can be done about, the most usual first. Changes of the film come without the flash after them. Screens are numbered as for Ask, and its errors are those
-// of Ask. Kind: common practice; the order is a judgement.
+// that something can be done about, the most usual first; no film that is too thin where it is expected over its target,
+// nor one too heavy where it is expected under it. Changes of the film come without the flash after them. Screens are
+// numbered as for Ask, and its errors are those of Ask. Kind: common practice; the order is a judgement.
 func Likely(p *plan.Plan, location, screen, most int) ([]Finding, error) {
 	var out []Finding
 	err := sure.Try(func() {
 		a := askedOf(p, location, screen, nil)
 		a.brief = true
 		f := a.facts()
+		off := offTarget(a.screen, a.screen.CuredUM.Value)
 		for _, what := range usual {
 			if len(out) == most {
 				return
+			}
+			if what == TooThin && off > 0 || what == TooHeavy && off < 0 {
+				continue
 			}
 			if found := a.find(what, f); len(found.Changes) > 0 {
 				out = append(out, found)

@@ -352,7 +352,7 @@ func (m *maker) ruler(w float64, most int) block {
 	if s.HeightMM != nil {
 		fig.Unit = v.T("card.scale-flat")
 	}
-	told := seen.Told(s.Corrections, most)
+	told := seen.Told(s, most)
 	slices.SortStableFunc(told, func(a, b plan.Correction) int { return cmp.Compare(sense(b), sense(a)) })
 	for _, c := range told {
 		tag := "card.at-press"

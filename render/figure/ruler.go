@@ -62,11 +62,16 @@ func (s Ruler) Draw(c canvas.Canvas, r Rect) error {
 	f := canvas.Font{SizePT: typeSize(s.SizePT)}
 	bold := canvas.Font{Face: canvas.Bold, SizePT: f.SizePT}
 	pitch, gap := rulerPitchEM*em(f), 0.5*em(f)
-	names, effects, tags := c.TextWidth(s.SetLabel, f), 0.0, 0.0
+	names, alone, effects, tags := 0.0, c.TextWidth(s.SetLabel, f), 0.0, 0.0
 	for _, w := range s.Rows {
-		names, effects, tags = math.Max(names, c.TextWidth(w.Label, bold)), math.Max(effects, c.TextWidth(w.Effect, bold)), math.Max(tags, w.tagWidth(c, f))
+		if w.Effect == "" {
+			alone = math.Max(alone, c.TextWidth(w.Label, w.face(f)))
+		} else {
+			names, effects = math.Max(names, c.TextWidth(w.Label, bold)), math.Max(effects, c.TextWidth(w.Effect, bold))
+		}
+		tags = math.Max(tags, w.tagWidth(c, f))
 	}
-	names = math.Min(names, 0.42*r.W-effects)
+	names = math.Min(math.Max(names, alone-effects-gap), 0.42*r.W-effects) // what has no effect behind it takes its room
 	x0, x1 := r.X+names+effects+3*gap, r.Right()-gap
 	lo, hi := s.ends()
 	if !finite(lo, hi) || x1-x0 < tags+8 || s.Height() > r.H+0.01 {
@@ -104,11 +109,7 @@ func (s Ruler) Draw(c canvas.Canvas, r Rect) error {
 	dot(c, canvas.Point{X: x, Y: scale}, 1.1, canvas.Black)
 	for i, w := range s.Rows {
 		row := float64(i) + rulerHead
-		face := bold
-		if w.Span != nil {
-			face = f
-		}
-		room := names
+		face, room := w.face(f), names
 		if w.Effect == "" {
 			room += effects + gap
 		}
@@ -157,6 +158,14 @@ func (s Ruler) drawScale(c canvas.Canvas, r Rect, lo, hi float64, at func(float6
 
 // crossMM is half the side of a cross.
 const crossMM = 0.8
+
+// face is that of a label: a change is bold.
+func (w RulerRow) face(f canvas.Font) canvas.Font {
+	if w.Span == nil {
+		f.Face = canvas.Bold
+	}
+	return f
+}
 
 // tagWidth is that of a tag with the cross before it.
 func (w RulerRow) tagWidth(c canvas.Canvas, f canvas.Font) float64 {
