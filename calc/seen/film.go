@@ -103,8 +103,8 @@ func offTarget(s plan.Screen, um float64) float64 {
 }
 
 // Told are the changes of a screen that are large enough to be measured, at most so many: in turn of those that thicken
-// and those that thin the film, of each the least costly first, as Likely has them. Those that take a new screen come
-// last. Where the film is expected out of its target, none leads further away.
+// and those that thin the film, of each the least costly first, as Likely has them, and those that no eye would see at
+// the end. Those that take a new screen come last. Where the film is expected out of its target, none leads further away.
 func Told(s plan.Screen, most int) []plan.Correction {
 	var ways [2][]plan.Correction
 	off := offTarget(s, s.CuredUM.Value)
@@ -116,8 +116,14 @@ func Told(s plan.Screen, most int) []plan.Correction {
 			ways[0] = append(ways[0], c)
 		}
 	}
+	cost := func(c plan.Correction) float64 {
+		if faint(c) {
+			return math.Inf(1)
+		}
+		return c.Cost
+	}
 	for _, way := range ways {
-		slices.SortStableFunc(way, func(a, b plan.Correction) int { return cmp.Compare(a.Cost, b.Cost) })
+		slices.SortStableFunc(way, func(a, b plan.Correction) int { return cmp.Compare(cost(a), cost(b)) })
 	}
 	var press, screen []plan.Correction
 	for i := 0; len(press)+len(screen) < most && len(ways[0])+len(ways[1]) > 0; i++ {

@@ -154,7 +154,7 @@ func (a asked) films(w want) []Change {
 	var fit []plan.Correction
 	for _, c := range s.Corrections {
 		lean := c.EdgeAngleDeg - s.EdgeAngleDeg
-		told := math.Abs(c.DeltaUM)*a.filmUM()/s.CuredUM.Value >= s.TellsUM || math.Abs(c.DeltaPercent) >= 100*eyeSeesShare
+		told := math.Abs(c.DeltaUM)*a.filmUM()/s.CuredUM.Value >= s.TellsUM || !faint(c)
 		switch {
 		case w == more && c.DeltaUM > 0 && c.Clears && told,
 			w == less && c.DeltaUM < 0 && told,
@@ -164,7 +164,7 @@ func (a asked) films(w want) []Change {
 		}
 	}
 	if w != upright {
-		if plain := slices.DeleteFunc(slices.Clone(fit), func(c plan.Correction) bool { return math.Abs(c.DeltaPercent) < 100*eyeSeesShare }); len(plain) > 0 {
+		if plain := slices.DeleteFunc(slices.Clone(fit), faint); len(plain) > 0 {
 			fit = plain
 		}
 	}
@@ -176,6 +176,9 @@ func (a asked) films(w want) []Change {
 	return out
 }
 
+// faint tells whether no eye sees a change of the film on the print.
+func faint(c plan.Correction) bool { return math.Abs(c.DeltaPercent) < 100*eyeSeesShare }
+
 // leanSeenDeg is the change of a bent edge from which an edge prints otherwise (judgement).
 const leanSeenDeg = 1.0
 
@@ -183,7 +186,7 @@ const leanSeenDeg = 1.0
 // where it is there before.
 func keepsFilm(s plan.Screen, c plan.Correction) bool {
 	in := func(um float64) bool { return um >= s.TargetUM.Low && um <= s.TargetUM.High }
-	return in(c.CuredUM) || !in(s.CuredUM.Value) && math.Abs(c.DeltaPercent) < 100*eyeSeesShare
+	return in(c.CuredUM) || !in(s.CuredUM.Value) && faint(c)
 }
 
 // film is a correction laid on the film that is there.

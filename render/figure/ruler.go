@@ -67,7 +67,7 @@ func (s Ruler) Draw(c canvas.Canvas, r Rect) error {
 		if w.Effect == "" {
 			alone = math.Max(alone, c.TextWidth(w.Label, w.face(f)))
 		} else {
-			names, effects = math.Max(names, c.TextWidth(w.Label, bold)), math.Max(effects, c.TextWidth(w.Effect, bold))
+			names, effects = math.Max(names, c.TextWidth(w.Label, bold)+gap), math.Max(effects, c.TextWidth(w.Effect, bold))
 		}
 		tags = math.Max(tags, w.tagWidth(c, f))
 	}
@@ -95,7 +95,7 @@ func (s Ruler) Draw(c canvas.Canvas, r Rect) error {
 	low, high := at(s.Target.Low), at(s.Target.High)
 	c.Draw(rectPath(low, r.Y+pitch, high-low, s.Height()-pitch), &ground, canvas.Pen{})
 	wide := c.TextWidth(s.TargetLabel, f)
-	c.Text(clamp((low+high-wide)/2, r.X+c.TextWidth(s.Unit, f)+gap, r.Right()-wide), base(0), s.TargetLabel, f, canvas.Black, 0)
+	c.Text(clamp((low+high-wide)/2, r.X+c.TextWidth(s.Unit, f)+3*gap, r.Right()-wide), base(0), s.TargetLabel, f, canvas.Black, 0)
 	c.Text(r.X, base(0), s.Unit, f, canvas.Black, 0)
 	s.drawScale(c, r, lo, hi, at, f, base(1), scale)
 	x := at(s.Set)
@@ -113,7 +113,7 @@ func (s Ruler) Draw(c canvas.Canvas, r Rect) error {
 		if w.Effect == "" {
 			room += effects + gap
 		}
-		label, _ := canvas.Cut(w.Label, face, room)
+		label, _ := canvas.Cut(w.Label, face, room+0.01)
 		c.Text(r.X, base(row), label, face, canvas.Black, 0)
 		c.Text(r.X+names+gap+effects-c.TextWidth(w.Effect, bold), base(row), w.Effect, bold, canvas.Black, 0)
 		left, right := x, at(w.To)
