@@ -75,7 +75,7 @@ const codeMM = 18.5
 const mostShort = 6
 
 // gapMM is the least between two blocks.
-const gapMM = 0.7
+const gapMM = 0.55
 
 // back lays out the side for whoever sets up, measures and corrects: warnings, the film and what moves it, what
 // to do about a print that looks wrong, the heat, cautions, and the log.

@@ -35,7 +35,7 @@ const rulerPitchEM = 1.17
 // Over the changes stand, in rows: the label of the target, the numbers of the scale, and the scale with the set point on it.
 const (
 	rulerScale = 2.3 // from the top to the scale
-	rulerHead  = 2.6 // from the top to the first change
+	rulerHead  = 2.5 // from the top to the first change
 )
 
 // Height is what the ruler takes, mm.
