@@ -65,10 +65,10 @@ func ExampleLikely() {
 
 func ExampleTold() {
 	s := plain().Locations[0].Screens[0]
-	for _, c := range seen.Told(s.Corrections, 3) {
+	for _, c := range seen.Told(s, 3) {
 		fmt.Println(c.Kind, c.To, c.DeltaUM > 0, c.Seen)
 	}
 	// Output:
-	// hits 2 true true
 	// strokes 2 true true
+	// hits 2 true true
 }

@@ -1,6 +1,7 @@
 package seen
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -65,7 +66,7 @@ func judge(s plan.Screen, measuredUM, doubtUM float64) (Measurement, error) {
 	if !(measuredUM >= 0.5 && measuredUM <= 3000) {
 		return Measurement{}, fmt.Errorf("a measured film of %.6g um is out of range; 0.5 to 3000 um is accepted", measuredUM)
 	}
-	off := func(um float64) float64 { return math.Max(0, um-s.TargetUM.High) + math.Min(0, um-s.TargetUM.Low) }
+	off := func(um float64) float64 { return offTarget(s, um) }
 	m := Measurement{
 		Screen: s.Number, MeasuredUM: measuredUM, DoubtUM: doubtUM, ExpectedUM: s.CuredUM, OffUM: off(measuredUM),
 		InBand: s.CuredUM.Value-measuredUM <= math.Hypot(s.CuredUM.Value-s.CuredUM.Low, doubtUM) &&
@@ -99,17 +100,33 @@ func judge(s plan.Screen, measuredUM, doubtUM float64) (Measurement, error) {
 	return m, nil
 }
 
-// Told are the first changes that are large enough to be measured, at most so many: in turn of those that thicken
-// and those that thin the film, each in its rank. Those that take a new screen come last.
-func Told(all []plan.Correction, most int) []plan.Correction {
+// offTarget is how far a film lies from the nearer end of a screen's target; negative: too thin.
+func offTarget(s plan.Screen, um float64) float64 {
+	return math.Max(0, um-s.TargetUM.High) + math.Min(0, um-s.TargetUM.Low)
+}
+
+// Told are the changes of a screen that are large enough to be measured, at most so many: in turn of those that thicken
+// and those that thin the film, of each the least costly first, as Likely has them, and those that no eye would see at
+// the end. Those that take a new screen come last. Where the film is expected out of its target, none leads further away.
+func Told(s plan.Screen, most int) []plan.Correction {
 	var ways [2][]plan.Correction
-	for _, c := range all {
+	off := offTarget(s, s.CuredUM.Value)
+	for _, c := range s.Corrections {
 		switch {
-		case c.Seen && c.DeltaUM < 0:
+		case c.Seen && c.DeltaUM < 0 && off >= 0:
 			ways[1] = append(ways[1], c)
-		case c.Seen:
+		case c.Seen && c.DeltaUM > 0 && off <= 0:
 			ways[0] = append(ways[0], c)
 		}
+	}
+	cost := func(c plan.Correction) float64 {
+		if faint(c) {
+			return math.Inf(1)
+		}
+		return c.Cost
+	}
+	for _, way := range ways {
+		slices.SortStableFunc(way, func(a, b plan.Correction) int { return cmp.Compare(cost(a), cost(b)) })
 	}
 	var press, screen []plan.Correction
 	for i := 0; len(press)+len(screen) < most && len(ways[0])+len(ways[1]) > 0; i++ {

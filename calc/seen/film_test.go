@@ -2,9 +2,11 @@ package seen_test
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"bladecard/calc/file"
+	"bladecard/calc/plan"
 	"bladecard/calc/plantest"
 	"bladecard/calc/seen"
 	"bladecard/samples/bench"
@@ -90,5 +92,50 @@ func TestOutcomesCanBeMeasured(t *testing.T) {
 	}
 	if offered < 500 {
 		t.Errorf("only %d changes were offered", offered)
+	}
+}
+
+// TestToldAsLikely: two changes of a film are those that its faults name first, where a gauge tells them; none leads
+// further out of the target, nor is the fault likely that would ask for it.
+func TestToldAsLikely(t *testing.T) {
+	compared := 0
+	for _, name := range []string{"lantern-apron", "lantern-crew", "lantern-jersey", "lantern-poster", "lantern-scene", "lantern-title"} {
+		p := sample(t, name)
+		for l := range p.Locations {
+			for i := range p.Locations[l].Screens {
+				s := &p.Locations[l].Screens[i]
+				for _, what := range []string{seen.TooThin, seen.TooHeavy} {
+					found, err := seen.Ask(p, l+1, i+1, []string{what}, nil)
+					if err != nil {
+						t.Fatal(err)
+					}
+					changes := found.Findings[0].Changes
+					if len(changes) == 0 || changes[0].Correction == nil || !changes[0].Correction.Seen {
+						continue
+					}
+					first := *changes[0].Correction
+					if compared++; !slices.ContainsFunc(seen.Told(*s, 2), func(c plan.Correction) bool { return c.Kind == first.Kind && c.To == first.To }) {
+						t.Errorf("%s %s: %s asks for %s %s, which is not told", name, s.Color, what, first.Kind, first.To)
+					}
+				}
+				was := s.TargetUM
+				for what, off := range map[string]float64{seen.TooThin: 0.5, seen.TooHeavy: 2} { // the target lies below the film, above it
+					s.TargetUM.Low, s.TargetUM.High = 0.9*off*s.CuredUM.Value, 1.1*off*s.CuredUM.Value
+					for _, c := range seen.Told(*s, 6) {
+						if (c.DeltaUM > 0) != (off > 1) {
+							t.Errorf("%s %s: a film at %g of its target is told %s %s", name, s.Color, 1/off, c.Kind, c.To)
+						}
+					}
+					likely, err := seen.Likely(p, l+1, i+1, 9)
+					if err != nil || slices.ContainsFunc(likely, func(f seen.Finding) bool { return f.Seen == what }) {
+						t.Errorf("%s %s: a film at %g of its target is likely %s, %v", name, s.Color, 1/off, what, err)
+					}
+				}
+				s.TargetUM = was
+			}
+		}
+	}
+	if compared < 20 {
+		t.Fatalf("%d changes are compared", compared)
 	}
 }

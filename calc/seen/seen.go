@@ -87,17 +87,22 @@ func Ask(p *plan.Plan, location, screen int, faults []string, measured *Measurem
 var usual = []string{InkLeft, PuffFallen, DotsPlugged, DotsLost, TooThin, RaggedEdge, PicksUp, DyeBleeds, TooHeavy}
 
 // Likely answers the faults that a screen is most likely to show, at most so many: those that it can have and
-// that something can be done about, the most usual first. Changes of the film come without the flash after them. Screens are numbered as for Ask, and its errors are those
-// of Ask. Kind: common practice; the order is a judgement.
+// that something can be done about, the most usual first; no film that is too thin where it is expected over its target,
+// nor one too heavy where it is expected under it. Changes of the film come without the flash after them. Screens are
+// numbered as for Ask, and its errors are those of Ask. Kind: common practice; the order is a judgement.
 func Likely(p *plan.Plan, location, screen, most int) ([]Finding, error) {
 	var out []Finding
 	err := sure.Try(func() {
 		a := askedOf(p, location, screen, nil)
 		a.brief = true
 		f := a.facts()
+		off := offTarget(a.screen, a.screen.CuredUM.Value)
 		for _, what := range usual {
 			if len(out) == most {
 				return
+			}
+			if what == TooThin && off > 0 || what == TooHeavy && off < 0 {
+				continue
 			}
 			if found := a.find(what, f); len(found.Changes) > 0 {
 				out = append(out, found)
@@ -149,7 +154,7 @@ func (a asked) films(w want) []Change {
 	var fit []plan.Correction
 	for _, c := range s.Corrections {
 		lean := c.EdgeAngleDeg - s.EdgeAngleDeg
-		told := math.Abs(c.DeltaUM)*a.filmUM()/s.CuredUM.Value >= s.TellsUM || math.Abs(c.DeltaPercent) >= 100*eyeSeesShare
+		told := math.Abs(c.DeltaUM)*a.filmUM()/s.CuredUM.Value >= s.TellsUM || !faint(c)
 		switch {
 		case w == more && c.DeltaUM > 0 && c.Clears && told,
 			w == less && c.DeltaUM < 0 && told,
@@ -159,7 +164,7 @@ func (a asked) films(w want) []Change {
 		}
 	}
 	if w != upright {
-		if plain := slices.DeleteFunc(slices.Clone(fit), func(c plan.Correction) bool { return math.Abs(c.DeltaPercent) < 100*eyeSeesShare }); len(plain) > 0 {
+		if plain := slices.DeleteFunc(slices.Clone(fit), faint); len(plain) > 0 {
 			fit = plain
 		}
 	}
@@ -171,6 +176,9 @@ func (a asked) films(w want) []Change {
 	return out
 }
 
+// faint tells whether no eye sees a change of the film on the print.
+func faint(c plan.Correction) bool { return math.Abs(c.DeltaPercent) < 100*eyeSeesShare }
+
 // leanSeenDeg is the change of a bent edge from which an edge prints otherwise (judgement).
 const leanSeenDeg = 1.0
 
@@ -178,7 +186,7 @@ const leanSeenDeg = 1.0
 // where it is there before.
 func keepsFilm(s plan.Screen, c plan.Correction) bool {
 	in := func(um float64) bool { return um >= s.TargetUM.Low && um <= s.TargetUM.High }
-	return in(c.CuredUM) || !in(s.CuredUM.Value) && math.Abs(c.DeltaPercent) < 100*eyeSeesShare
+	return in(c.CuredUM) || !in(s.CuredUM.Value) && faint(c)
 }
 
 // film is a correction laid on the film that is there.

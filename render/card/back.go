@@ -75,7 +75,7 @@ const codeMM = 18.5
 const mostShort = 6
 
 // gapMM is the least between two blocks.
-const gapMM = 0.7
+const gapMM = 0.55
 
 // back lays out the side for whoever sets up, measures and corrects: warnings, the film and what moves it, what
 // to do about a print that looks wrong, the heat, cautions, and the log.
@@ -210,11 +210,14 @@ func (m *maker) lines(name string, w float64, lines []say.Line) block {
 	return m.placed(boxes, y)
 }
 
-// wrapped is a text on as many lines as it takes, none of them a lone last word where a narrower column helps.
+// shortLine is the share of a column below which a last line looks lost.
+const shortLine = 0.1
+
+// wrapped is a text on as many lines as it takes, none of them a lost last word where a narrower column helps.
 func wrapped(name string, x, y, w float64, text string, f canvas.Font) page.Fitted {
 	st := page.Style{Font: f, Color: canvas.Black}
 	p := page.Paragraph(name, x, y, w, text, st, 0)
-	if n := len(p.Boxes); n > 1 && !strings.Contains(p.Boxes[n-1].Text, " ") {
+	if n := len(p.Boxes); n > 1 && (!strings.Contains(p.Boxes[n-1].Text, " ") || canvas.Width(p.Boxes[n-1].Text, f) < shortLine*w) {
 		if q := page.Paragraph(name, x, y, 0.9*w, text, st, 0); len(q.Boxes) == n {
 			return q
 		}
@@ -308,17 +311,21 @@ func (m *maker) helps(w float64, a amount, faults []seen.Finding) []block {
 	const columnMM = 3.0 // between what stands side by side
 	if a.chartsMM == 0 {
 		blocks := []block{m.ruler(w, a.arrows)}
-		if looks, leans := m.looks(a.faults, faults), m.leans(a.faults); looks.h > 0 && a.leans {
-			left := 0.64 * w
+		head := m.leansHead(0.36*w - columnMM)
+		if looks, leans := m.looks(a.faults, faults), m.leans(a.faults, head); looks.h > 0 && a.leans {
+			bars := 0.0
+			if leans.h > 0 {
+				bars = columnMM + math.Max(0.3*w, m.width(head, bold, m.grid.notePT))
+			}
 			blocks = append(blocks, block{h: math.Max(looks.h, leans.h), draw: func(r page.Rect) {
-				looks.draw(page.Rect{X: r.X, Y: r.Y, W: left, H: looks.h})
-				leans.draw(page.Rect{X: r.X + left + columnMM, Y: r.Y, W: r.W - left - columnMM, H: leans.h})
+				looks.draw(page.Rect{X: r.X, Y: r.Y, W: r.W - bars, H: looks.h})
+				leans.draw(page.Rect{X: r.Right() - bars + columnMM, Y: r.Y, W: bars - columnMM, H: leans.h})
 			}})
 		}
 		return blocks
 	}
 	left := 0.6 * w
-	list := []block{m.ruler(left, a.arrows), m.looks(a.faults, faults), m.leans(len(m.screen.Others.Leans))}
+	list := []block{m.ruler(left, a.arrows), m.looks(a.faults, faults), m.leans(len(m.screen.Others.Leans), m.leansHead(left))}
 	h := 0.0
 	for _, b := range list {
 		h += b.h
@@ -356,7 +363,7 @@ func (m *maker) ruler(w float64, most int) block {
 	if s.HeightMM != nil {
 		fig.Unit = v.T("card.scale-flat")
 	}
-	told := seen.Told(s.Corrections, most)
+	told := seen.Told(s, most)
 	slices.SortStableFunc(told, func(a, b plan.Correction) int { return cmp.Compare(sense(b), sense(a)) })
 	for _, c := range told {
 		tag := "card.at-press"
@@ -409,7 +416,7 @@ func (m *maker) looks(most int, faults []seen.Finding) block {
 }
 
 // leans are bars of how far the other blades may lean.
-func (m *maker) leans(most int) block {
+func (m *maker) leans(most int, head string) block {
 	row, list := m.noteMM(), m.screen.Others.Leans
 	list = list[:min(len(list), most)]
 	if len(list) == 0 {
@@ -425,7 +432,7 @@ func (m *maker) leans(most int) block {
 		fig.Rows = append(fig.Rows, bar)
 	}
 	return block{h: float64(len(list)+1) * row, draw: func(r page.Rect) {
-		m.note("other blades", page.Rect{X: r.X, Y: r.Y, W: r.W, H: row}, bold, m.say.T("card.no-blade", "blade", m.screen.Blade.Name), m.say.T("card.other-blade"))
+		m.note("other blades", page.Rect{X: r.X, Y: r.Y, W: r.W, H: row}, bold, head)
 		at := page.Rect{X: r.X, Y: r.Y + row, W: r.W, H: r.H - row}
 		m.draw("leans", at, func(c canvas.Canvas) error {
 			return fig.Draw(c, figure.Rect{W: at.W, H: at.H})
@@ -433,16 +440,24 @@ func (m *maker) leans(most int) block {
 	}}
 }
 
+// leansHead stands over the bars, and names the screen's own blade where w has room for it.
+func (m *maker) leansHead(w float64) string {
+	if head := m.say.T("card.no-blade", "blade", m.screen.Blade.Name); m.width(head, bold, m.grid.notePT) <= w {
+		return head
+	}
+	return m.say.T("card.other-blade")
+}
+
 // leansText is the same in words.
 func (m *maker) leansText(w float64) block {
 	var list []string
 	for _, l := range m.screen.Others.Leans {
-		list = append(list, l.Blade+"\u00a0"+m.say.Lean(l))
+		list = append(list, l.Blade+"\u00a0("+m.say.Lean(l)+")")
 	}
 	if list == nil {
 		return block{draw: func(page.Rect) {}}
 	}
-	return m.paragraph("other blades", w, m.say.T("card.leans", "blade", m.screen.Blade.Name, "list", strings.Join(list, " · ")), canvas.Regular)
+	return m.paragraph("other blades", w, m.say.T("card.leans", "blade", m.screen.Blade.Name, "list", strings.Join(list, ", ")), canvas.Regular)
 }
 
 // mostRows is how many rows the log has at most.

@@ -5,6 +5,8 @@ import (
 	"strings"
 	"testing"
 
+	"bladecard/calc/seen"
+	"bladecard/render/canvas"
 	"bladecard/render/internal/plantest"
 	"bladecard/render/page"
 	"bladecard/templates"
@@ -20,10 +22,12 @@ func boxes(f page.Face, name string) (out []page.Box) {
 	return out
 }
 
-// TestBackScans: on the backs of all samples no line ends in the middle of a range or of a parenthesis; how to measure
-// stands on a line a way, the label first; and a back without warnings has two rows to write on, in English beside the code.
+// TestBackScans: on the backs of all samples no line ends in the middle of a range or of a parenthesis, and none is a word;
+// how to measure stands on a line a way, the label first; of the most usual faults two things to do are told; and a back
+// without warnings has two rows to write on, in English beside the code.
 func TestBackScans(t *testing.T) {
 	t.Parallel()
+	usual := []string{seen.InkLeft, seen.TooThin, seen.RaggedEdge}
 	for _, language := range templates.Languages() {
 		for i, src := range append(sampleJobs(t), tiles...) {
 			j, shop := plantest.Job(t, "../../samples/jobs", src)
@@ -36,7 +40,7 @@ func TestBackScans(t *testing.T) {
 				if err != nil {
 					t.Fatal(err)
 				}
-				for _, l := range p.Locations {
+				for place, l := range p.Locations {
 					for _, s := range l.Screens {
 						back := cards[0].Back
 						cards = cards[1:]
@@ -53,6 +57,23 @@ func TestBackScans(t *testing.T) {
 						for i, b := range labels {
 							if b.Text != want[i].Label || b.Y != texts[i].Y {
 								t.Errorf("%s %s, %s: the label %q stands at %.1f mm, its text at %.1f", language, size.Name, back.Name, b.Text, b.Y, texts[i].Y)
+							}
+						}
+						for name, w := range map[string]float64{"warnings": back.Safe.W, "setup": back.Safe.W - 20} {
+							lines := slices.DeleteFunc(boxes(back, name), func(b page.Box) bool { return strings.Contains(b.Name, ":") })
+							for i, b := range lines[:max(0, len(lines)-1)] {
+								if b = lines[i+1]; canvas.Width(b.Text, b.Font) < 0.07*w {
+									t.Errorf("%s %s, %s: %q is a line", language, size.Name, back.Name, b.Text)
+								}
+							}
+						}
+						faults, err := seen.Likely(p, place+1, s.Number, 5)
+						if err != nil {
+							t.Fatal(err)
+						}
+						for i, b := range boxes(back, "do") {
+							if _, do := v.Fault(faults[i]); slices.Contains(usual, faults[i].Seen) && len(do) > 1 && b.Text == do[len(do)-1] {
+								t.Errorf("%s %s, %s: of %d things to do stands %q", language, size.Name, back.Name, len(do), b.Text)
 							}
 						}
 						rows, code := len(boxes(back, "log row")), len(boxes(back, "code"))

@@ -220,3 +220,30 @@ func TestKnownBandLiesBehind(t *testing.T) {
 		t.Error("the title does not stand over all else in bold")
 	}
 }
+
+// TestMarksOfDrawnLinesOnly: a mark of lines that have no room is not explained.
+func TestMarksOfDrawnLinesOnly(t *testing.T) {
+	ch := stopped()
+	for i := range ch.Lines {
+		if ch.Lines[i].Ends[0].Why = Ink; !ch.Lines[i].Strong {
+			ch.Lines[i].Ends[0].Why = Detail
+		}
+	}
+	fewest := len(ch.Lines)
+	for h := 70.0; h >= 14; h-- {
+		rec := &recorder{}
+		p, err := ch.measure(rec, Rect{0, 0, 120, h})
+		if err != nil {
+			break
+		}
+		if err := p.render(); err != nil {
+			t.Fatal(err)
+		}
+		if fewest = len(p.ch.Lines); fewest == 1 && slices.Contains(rec.words(), "detail lost") {
+			t.Errorf("%v mm high, the blade that is drawn loses no detail: %q", h, rec.words())
+		}
+	}
+	if fewest > 1 {
+		t.Fatalf("%d lines are drawn on the lowest chart", fewest)
+	}
+}

@@ -191,18 +191,19 @@ func (p *plot) column(h float64) {
 	if p.ch.Mark != nil {
 		set = label(row{text: p.ch.Set, sample: p.drawSet}, f)
 	}
-	used := 0.0
-	for _, e := range p.explained() { // what comes first is worth most
-		if e = label(e, f); len(e.lines) > 0 && used+e.h+first <= free {
-			p.fixed, used = append(p.fixed, e), used+e.h
-		}
-	}
 	for n := len(all); n > 0; n-- {
-		p.lines, p.ch.Lines = nil, nil
-		h := used
+		p.lines, p.ch.Lines, p.fixed = nil, nil, nil
+		for _, i := range chosen(all, n) {
+			p.ch.Lines = append(p.ch.Lines, all[i])
+		}
+		h := 0.0
+		for _, e := range p.explained() { // what comes first is worth most
+			if e = label(e, f); len(e.lines) > 0 && h+e.h+first <= free {
+				p.fixed, h = append(p.fixed, e), h+e.h
+			}
+		}
 		for _, i := range chosen(all, n) {
 			l := all[i]
-			p.ch.Lines = append(p.ch.Lines, l)
 			if last, ok := l.last(); ok && len(labels[i].lines) > 0 {
 				labels[i].at = last.Y
 				if p.ch.Mark != nil {
@@ -225,7 +226,7 @@ func (p *plot) column(h float64) {
 	}
 }
 
-// explained are the labels of the bands and of the marks that occur.
+// explained are the labels of the bands and of the marks that occur on the lines that are drawn.
 func (p *plot) explained() (out []row) {
 	for _, b := range p.ch.bands(Interval{p.x.Min, p.x.Max}) {
 		out = append([]row{p.explainBand(b)}, out...)

@@ -35,7 +35,7 @@ const rulerPitchEM = 1.17
 // Over the changes stand, in rows: the label of the target, the numbers of the scale, and the scale with the set point on it.
 const (
 	rulerScale = 2.3 // from the top to the scale
-	rulerHead  = 2.6 // from the top to the first change
+	rulerHead  = 2.5 // from the top to the first change
 )
 
 // Height is what the ruler takes, mm.
@@ -89,7 +89,7 @@ func (s Ruler) Draw(c canvas.Canvas, r Rect) error {
 	ground, scale := canvas.Gray(222), r.Y+rulerScale*p.pitch
 	low, high, x, wide := p.at(s.Target.Low), p.at(s.Target.High), p.at(s.Set), p.width(s.TargetLabel)
 	c.Draw(rectPath(low, r.Y+p.pitch, high-low, s.Height()-p.pitch), &ground, canvas.Pen{})
-	p.write(clamp((low+high-wide)/2, r.X+p.width(s.Unit)+p.gap, r.Right()-wide), 0, s.TargetLabel, p.plain)
+	p.write(clamp((low+high-wide)/2, r.X+p.width(s.Unit)+3*p.gap, r.Right()-wide), 0, s.TargetLabel, p.plain)
 	p.write(r.X, 0, s.Unit, p.plain)
 	p.drawScale(scale)
 	c.Draw(segment(x, scale, x, r.Y+s.Height()-0.1), nil, ink(0.2, 0.8, 0.8))
@@ -104,13 +104,17 @@ func (s Ruler) Draw(c canvas.Canvas, r Rect) error {
 
 // measure finds the columns and the scale.
 func (s *scaled) measure() error {
-	tags := 0.0
-	s.pitch, s.gap, s.names = rulerPitchEM*em(s.plain), 0.5*em(s.plain), s.width(s.SetLabel)
+	s.pitch, s.gap = rulerPitchEM*em(s.plain), 0.5*em(s.plain)
+	alone, tags := s.width(s.SetLabel), 0.0
 	for _, w := range s.Rows {
-		s.names, s.effects = math.Max(s.names, s.c.TextWidth(w.Label, s.bold)), math.Max(s.effects, s.c.TextWidth(w.Effect, s.bold))
+		if label := s.c.TextWidth(w.Label, s.face(w)); w.Effect == "" {
+			alone = math.Max(alone, label)
+		} else {
+			s.names, s.effects = math.Max(s.names, label+s.gap), math.Max(s.effects, s.c.TextWidth(w.Effect, s.bold))
+		}
 		tags = math.Max(tags, s.tagWidth(w))
 	}
-	s.names = math.Min(s.names, 0.42*s.r.W-s.effects)
+	s.names = math.Min(math.Max(s.names, alone-s.effects-s.gap), 0.42*s.r.W-s.effects) // what has no effect behind it takes its room
 	s.x0, s.x1 = s.r.X+s.names+s.effects+3*s.gap, s.r.Right()-s.gap
 	lo, hi := s.ends()
 	if !finite(lo, hi) || s.x1-s.x0 < tags+8 || s.Height() > s.r.H+0.01 {
@@ -131,14 +135,11 @@ func (s *scaled) measure() error {
 
 // drawRow draws a change: its label and effect, its arrow or bar, its tag.
 func (s *scaled) drawRow(row float64, w RulerRow) {
-	face, room := s.bold, s.names
-	if w.Span != nil {
-		face = s.plain
-	}
+	face, room := s.face(w), s.names
 	if w.Effect == "" {
 		room += s.effects + s.gap
 	}
-	label, _ := canvas.Cut(w.Label, face, room)
+	label, _ := canvas.Cut(w.Label, face, room+0.01)
 	s.write(s.r.X, row, label, face)
 	s.write(s.r.X+s.names+s.gap+s.effects-s.c.TextWidth(w.Effect, s.bold), row, w.Effect, s.bold)
 	left, right, y := s.at(s.Set), s.at(w.To), s.middle(row)
@@ -182,6 +183,14 @@ func (s *scaled) drawScale(y float64) {
 
 // crossMM is half the side of a cross.
 const crossMM = 0.8
+
+// face is that of a label: a change is bold.
+func (s *scaled) face(w RulerRow) canvas.Font {
+	if w.Span == nil {
+		return s.bold
+	}
+	return s.plain
+}
 
 // tagWidth is that of a tag with the cross before it.
 func (s *scaled) tagWidth(w RulerRow) float64 {

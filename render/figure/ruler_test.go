@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"slices"
+	"strings"
 	"testing"
 
 	"bladecard/render/canvas"
@@ -125,5 +126,26 @@ func TestBars(t *testing.T) {
 		if err := s.Draw(&recorder{}, r); !errors.Is(err, ErrNoRoom) {
 			t.Errorf("%v: %v", r, err)
 		}
+	}
+}
+
+// TestRulerLabelsAlone: a label without an effect takes the effect's room, so that it costs no scale, and is not cut.
+func TestRulerLabelsAlone(t *testing.T) {
+	ground := func(s Ruler) Rect {
+		rec := &recorder{}
+		if err := s.Draw(rec, Rect{W: 100, H: s.Height()}); err != nil {
+			t.Fatal(err)
+		}
+		if words := strings.Join(rec.words(), " "); strings.Contains(words, "…") {
+			t.Errorf("a label is cut: %s", words)
+		}
+		return rec.paths[0].box()
+	}
+	s := rulerOf(80, 20)
+	s.Rows[0].Label = "mesh 180-48 fine"
+	short := ground(s)
+	s.Rows = append(s.Rows, RulerRow{Label: "any blade, 10 to 20", Tag: "no", Span: &Interval{38, 40}})
+	if long := ground(s); long.X != short.X || long.W != short.W {
+		t.Errorf("with a longer label that stands alone the target lies at %v; without at %v", long, short)
 	}
 }
