@@ -155,66 +155,122 @@ func (m *maker) warned(r page.Rect) {
 // figures shows blade, angle, strokes and air side by side.
 func (m *maker) figures(r page.Rect) {
 	s, v := m.screen, m.say
-	at := page.Rect{X: r.X, Y: r.Y, H: r.H}
-	column := func(w float64, name, value string, labels []string, subs ...string) {
-		at.W = r.W * w / columnsMM
-		m.column(at, name, value, labels, subs...)
-		gap := r.W * columnGapMM / columnsMM
-		if at.X = at.Right() + gap; at.X < r.Right() {
-			m.rule("after the "+name, at.X-gap/2, r.Y+1, 0, r.H-2)
-		}
-	}
-	label := v.T("card.blade")
-	labels := []string{label}
+	blade := []string{v.T("card.blade")}
 	if b := s.Blade; b.Name != b.Layup {
-		labels = []string{b.Name, label}
+		blade = []string{b.Name, blade[0]}
 	}
-	column(bladeMM, "blade", s.Blade.Layup, labels, v.BladeFact(s.Blade)...)
 	hold := v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High)
-	within := v.T("card.hold", "range", hold)
-	if m.wide(within, middle) > r.W*(angleMM-columnGapMM)/columnsMM+m.grid.mm(0.5) { // it would touch the lines
-		within = hold
-	}
-	column(angleMM, "angle", v.Angle(s.AngleDeg.Set), []string{v.T("card.angle")}, within)
 	flood := v.T("card.no-flood")
 	if s.Flood {
 		flood = v.T("card.flood")
 	}
 	word, strokes := v.Strokes(s)
-	column(strokesMM, "strokes", strokes, []string{word}, flood)
-	unit, value, also := v.Air(s)
-	label = v.T("card.by-hand")
+	unit, air, also := v.Air(s)
+	load := v.T("card.by-hand")
 	if unit != "" {
-		label = v.T("card.air", "unit", unit)
+		load = v.T("card.air", "unit", unit)
 	}
-	column(airMM, "air", value, []string{label}, also)
+	list := []column{
+		{36.2, "blade", s.Blade.Layup, blade, v.BladeFact(s.Blade)},
+		{29.2, "angle", v.Angle(s.AngleDeg.Set), []string{v.T("card.angle")}, []string{v.T("card.hold", "range", hold), hold}},
+		{24.95, "strokes", strokes, []string{word}, []string{flood}},
+		{27.15, "air", air, []string{load}, []string{also}},
+	}
+	gap := r.W * columnGapMM / safeArea(page.Card132).W
+	at := page.Rect{X: r.X, Y: r.Y, H: r.H}
+	for i, w := range m.widths(list, r.W-gap*float64(len(list)-1)) {
+		at.W = w
+		m.column(at, list[i])
+		if at.X = at.Right() + gap; i < len(list)-1 {
+			m.rule("after the "+list[i].name, at.X-gap/2, r.Y+1, 0, r.H-2)
+		}
+	}
 }
 
-// Widths of the columns and of the gaps between them, mm; the words above and below a figure need most of them.
-const (
-	bladeMM, angleMM, strokesMM, airMM = 36.2, 29.2, 24.95, 27.15
+// column is a figure with a label above and a fact below, each the first of its texts that fits.
+type column struct {
+	mm           float64 // usual width on the smallest card
+	name, value  string
+	labels, subs []string
+}
 
-	columnGapMM = 1.5
-	columnsMM   = bladeMM + angleMM + strokesMM + airMM + 3*columnGapMM
-)
+// columnGapMM is between two columns; clearMM is what words keep from the sides of theirs, so as not to touch the
+// line in the gap.
+const columnGapMM, clearMM = 1.5, 0.5
 
-// column sets a figure with its label above and a fact below. A layup of many layers takes the row of the fact.
-func (m *maker) column(r page.Rect, name, value string, labels []string, subs ...string) {
+// widths shares a width out to columns: in their usual shares or, where those are too narrow for a label or a fact,
+// by what each needs, with the shorter facts of the last columns if they must. No figure gets smaller by that.
+func (m *maker) widths(list []column, room float64) []float64 {
+	usual, need := make([]float64, len(list)), make([]float64, len(list))
+	var all, sum float64
+	for _, c := range list {
+		all += c.mm
+	}
+	narrow := false
+	for i, c := range list {
+		usual[i] = room * c.mm / all
+		words := math.Max(m.wide(c.labels[len(c.labels)-1], middle), m.wide(c.subs[0], middle)) + 2*m.grid.mm(clearMM)
+		narrow = narrow || words > usual[i]
+		_, wide := m.figure(c.value, usual[i])
+		need[i] = math.Max(words, wide)
+		sum += need[i]
+	}
+	if !narrow {
+		return usual
+	}
+	if sum > room {
+		for i, c := range slices.Backward(list) {
+			if len(c.subs) > 1 {
+				list[i].subs = c.subs[1:]
+				return m.widths(list, room)
+			}
+		}
+		return usual
+	}
+	for i := range need {
+		need[i] += (room - sum) / float64(len(need))
+	}
+	return need
+}
+
+// figure is the sizes of a figure from the first that fits a column, and how wide it then is; the least size and all
+// there is where none fits.
+func (m *maker) figure(value string, w float64) (sizesPT []float64, wide float64) {
+	sizes := m.grid.bigPT
+	for i, pt := range sizes {
+		wide := m.width(value, strong, pt)
+		if i == 0 { // it would stand close to the lines between the columns
+			wide += m.grid.mm(1.6)
+		}
+		if wide <= w {
+			return sizes[i:], wide
+		}
+	}
+	return sizes[len(sizes)-1:], w
+}
+
+// column draws a column. A layup of many layers takes the row of the fact.
+func (m *maker) column(r page.Rect, c column) {
 	mm := m.grid.mm
-	m.line(name+" label", page.Rect{X: r.X, Y: r.Y, W: r.W, H: mm(rowMM)}, middle, labels...)
+	fits := func(texts []string) string {
+		for _, text := range texts {
+			if m.wide(text, middle) <= r.W-2*mm(clearMM) {
+				return text
+			}
+		}
+		return texts[len(texts)-1]
+	}
+	m.line(c.name+" label", page.Rect{X: r.X, Y: r.Y, W: r.W, H: mm(rowMM)}, middle, fits(c.labels))
 	at := page.Rect{X: r.X, Y: r.Y + mm(rowMM), W: r.W, H: mm(figureMM)}
-	if m.wide(value, bold) > r.W {
+	if m.wide(c.value, bold) > r.W {
 		at.H = r.Bottom() - at.Y
 		st := page.Style{Font: canvas.Font{Face: canvas.Bold}, Color: canvas.Black, Align: page.Center}
-		m.boxes = append(m.boxes, page.FitSizes(name, at, strings.ReplaceAll(value, "/", "/ "), st, m.grid.linePT).Boxes...)
+		m.boxes = append(m.boxes, page.FitSizes(c.name, at, strings.ReplaceAll(c.value, "/", "/ "), st, m.grid.linePT).Boxes...)
 		return
 	}
-	sizes := m.grid.bigPT
-	if m.width(value, strong, sizes[0]) > r.W-mm(1.6) { // it would stand close to the lines between the columns
-		sizes = sizes[1:]
-	}
-	m.digits(name, at, strong, sizes, value)
-	m.line(name+" fact", page.Rect{X: r.X, Y: at.Bottom(), W: r.W, H: mm(subMM)}, middle, subs...)
+	sizes, _ := m.figure(c.value, r.W)
+	m.digits(c.name, at, strong, sizes, c.value)
+	m.line(c.name+" fact", page.Rect{X: r.X, Y: at.Bottom(), W: r.W, H: mm(subMM)}, middle, fits(c.subs))
 }
 
 // lean draws the blade at its angle, beside the tile of the flash.

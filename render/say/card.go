@@ -72,7 +72,7 @@ func (v *Voice) Dots(h plan.Halftone) string {
 	return v.T("card.lines", "lines", lines, "angle", v.Angle(h.AngleDeg))
 }
 
-// Next is where the garment goes after a screen, with the color and without.
+// Next is where the garment goes after a screen: with the color, with it in few words, and without.
 func (v *Voice) Next(p *plan.Plan, s plan.Screen) []string {
 	n := s.Next
 	if n == nil {
@@ -81,16 +81,17 @@ func (v *Voice) Next(p *plan.Plan, s plan.Screen) []string {
 		}
 		return []string{v.T("card.last")}
 	}
-	to := v.T("card.next", "n", fmt.Sprint(n.Head))
+	to, at := "card.next", n.Head
 	switch {
 	case n.Screen == s.Number && n.Head == s.Head:
 		return []string{v.T("card.again")}
 	case n.Screen == s.Number:
-		return []string{v.T("card.again-head", "n", fmt.Sprint(n.Head)), to}
+		return []string{v.T("card.again-head", "n", fmt.Sprint(at)), v.T(to, "n", fmt.Sprint(at))}
 	case p.Press.Kind == "flatbed":
-		to = v.T("card.next-pass", "n", fmt.Sprint(n.Screen))
+		to, at = "card.next-pass", n.Screen
 	}
-	return []string{to + ", " + v.InkName(n.Color), to}
+	there, color := v.T(to, "n", fmt.Sprint(at)), v.InkName(n.Color)
+	return []string{there + ", " + color, v.T("card.next-short", "n", fmt.Sprint(at), "color", color), there}
 }
 
 // Line is a text behind a label.
