@@ -19,15 +19,14 @@ type Blade struct {
 	Layers                    []plan.Layer
 	ThicknessMM, FreeHeightMM float64
 	RigidityNM                float64
-	To70                      float64    // rigidity over that of one layer of 70, as thick
+	Stiff                     float64    // how little the edge turns under a load, over the workhorse
 	Edges                     []*float64 // bent edge angle at each of Lesson.SetDeg; nil: folds over
 	Largest                   []*float64 // set angle at which the edge reaches each of Lesson.Limits; nil: none reaches so low
 }
 
 const (
-	referenceShoreA = 70.0 // of the blade that others are compared to (common practice)
-	usualDeg        = 15.0 // the angle that a job starts from (common practice)
-	mostDeg         = 45.0
+	usualDeg = 15.0 // the angle that a job starts from (common practice)
+	mostDeg  = 45.0
 )
 
 // rack chooses the blades that the lesson is computed from and fills in those that it shows, each
@@ -54,6 +53,7 @@ func (m *maker) rack() {
 		for _, a := range m.out.SetDeg {
 			b.Edges = append(b.Edges, b.edge(a, m.out.Press.LoadNPerCM))
 		}
+		b.Stiff = b.stiff() / all[workhorse].stiff()
 		m.out.Blades = append(m.out.Blades, b)
 	}
 }
@@ -90,11 +90,9 @@ func (b Blade) stiff() float64 { return b.RigidityNM / (b.FreeHeightMM * b.FreeH
 // newBlade works out layers and stiffness of a stock.
 func newBlade(b job.Blade) Blade {
 	layers := sure.Of(b.Layers(0))
-	rigidity := sure.Of(blade.RigidityNM(layers))
-	like := []blade.Layer{{ThicknessMM: b.ThicknessMM, ModulusMPa: sure.Of(blade.ModulusGentMPa(referenceShoreA))}}
 	out := Blade{
 		stock: b, Name: b.Name, Layup: b.Layup, Edge: b.Edge, ThicknessMM: b.ThicknessMM, FreeHeightMM: b.FreeHeightMM,
-		RigidityNM: rigidity, To70: rigidity / sure.Of(blade.RigidityNM(like)),
+		RigidityNM: sure.Of(blade.RigidityNM(layers)),
 	}
 	for i, l := range layers {
 		out.Layers = append(out.Layers, plan.Layer{Hardness: b.Hardness[i], ThicknessMM: l.ThicknessMM})

@@ -2,6 +2,7 @@ package lesson
 
 import (
 	"cmp"
+	"math"
 	"reflect"
 	"slices"
 
@@ -17,6 +18,7 @@ type Choice struct {
 	On           string  // cotton, polyester, paper
 	LinesPerInch float64 // of a halftone; 0: none
 	FinestMM     float64 // smallest feature that must hold; 0: as the use has it
+	DotsFrom     float64 // share from which the dots of a halftone hold, in whole percent; 0: no halftone
 	Setup        *plan.Screen
 	Misses       []string // film-thin, film-heavy, cut, moves, leaves-ink
 }
@@ -137,9 +139,12 @@ func (m *maker) set(on string, list []*Choice) {
 // take keeps a setup and what it misses.
 func (c *Choice) take(s plan.Screen) {
 	c.Setup = &s
+	if t := s.Halftone; t != nil {
+		c.DotsFrom = max(t.Smallest, math.Ceil(100*t.HoldsFrom)/100)
+	}
 	for _, w := range s.Warnings {
 		switch w.Code {
-		case "edge-leans":
+		case "edge-leans", "dot-none", "dot-none-lines":
 			c.Misses = append(c.Misses, "cut")
 		case "film-unsteady":
 			c.Misses = append(c.Misses, "moves")

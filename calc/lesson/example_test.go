@@ -14,14 +14,14 @@ func ExampleMake() {
 		return
 	}
 	for _, b := range l.Blades {
-		fmt.Printf("%-8s %.2f of a single 70, edge at 15 deg %.0f\n", b.Name, b.To70, *b.Edges[2])
+		fmt.Printf("%-8s %.2f as stiff as the usual blade, edge at 15 deg %.0f\n", b.Name, b.Stiff, *b.Edges[2])
 	}
 	fmt.Println(len(l.Prints), "prints")
 	// Output:
-	// 60       0.65 of a single 70, edge at 15 deg 35
-	// 65/90/65 0.91 of a single 70, edge at 15 deg 28
-	// 70       1.00 of a single 70, edge at 15 deg 27
-	// 70/90/70 1.10 of a single 70, edge at 15 deg 25
-	// 80       1.69 of a single 70, edge at 15 deg 21
+	// 60       0.65 as stiff as the usual blade, edge at 15 deg 35
+	// 65/90/65 0.91 as stiff as the usual blade, edge at 15 deg 28
+	// 70       1.00 as stiff as the usual blade, edge at 15 deg 27
+	// 70/90/70 1.10 as stiff as the usual blade, edge at 15 deg 25
+	// 80       1.69 as stiff as the usual blade, edge at 15 deg 21
 	// 11 prints
 }

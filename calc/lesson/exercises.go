@@ -16,7 +16,7 @@ type Exercise struct {
 	Values      map[string]float64
 	Names       map[string]string
 	Intro       bool              // on the work sheet of a new hand too
-	Fault       *seen.Finding     // the picture to be read, and its answer; nil: none
+	Fault       *Fault            // the picture to be read, and its answer; nil: none
 	EffectUM    float64           // smallest change of a film that the answer speaks of; 0: of none
 	Corrections []plan.Correction // of the answer, those that mend the film; nil: none does, or none asked for
 	TooLittle   []plan.Correction // those that go the right way and do not mend it
@@ -87,7 +87,7 @@ func (m *maker) askFlash(x *Exercise) bool {
 // askFault: a picture of a fault; the answer is the worked job's.
 func (m *maker) askFault(code string) func(*Exercise) bool {
 	return func(x *Exercise) bool {
-		i := slices.IndexFunc(m.out.Faults, func(f seen.Finding) bool { return f.Seen == code })
+		i := slices.IndexFunc(m.out.Faults, func(f Fault) bool { return f.Seen == code })
 		if i >= 0 {
 			x.Fault = &m.out.Faults[i]
 		}
@@ -180,8 +180,8 @@ const (
 	thinShare   = 0.75
 )
 
-// askTooThin: a print came out thin, by more than a gauge reads; which single changes bring it back and which do
-// too little, by the planner's list for the whole rack.
+// askTooThin: a print came out thin, by more than a gauge reads; which single changes bring it back on the same screen
+// and which do too little, by the planner's list for the whole rack.
 func (m *maker) askTooThin(x *Exercise) bool {
 	p, err := m.plan(cotton, m.shop, fixed(m.middle))
 	if err != nil {
@@ -193,7 +193,7 @@ func (m *maker) askTooThin(x *Exercise) bool {
 	x.EffectUM = film - measured
 	for _, c := range at.Corrections { // the planner has those most worth trying first
 		switch {
-		case !c.Clears || c.DeltaUM <= 0:
+		case !c.Clears || c.DeltaUM <= 0 || slices.Contains(c.Disturbs, "screen"):
 		case c.DeltaUM >= x.EffectUM && len(x.Corrections) < mostChanges:
 			x.Corrections = append(x.Corrections, c)
 		case c.DeltaUM <= x.EffectUM/2 && len(x.TooLittle) < mostChanges: // what nearly does is asked of nobody

@@ -9,7 +9,6 @@ import (
 	"bladecard/calc/internal/sure"
 	"bladecard/calc/job"
 	"bladecard/calc/plan"
-	"bladecard/calc/seen"
 )
 
 // Lesson is everything that the handout shows. A nil figure is one that does not exist: the blade folds
@@ -30,11 +29,11 @@ type Lesson struct {
 	Meshes                    []Mesh      // coarse to fine, those that the paper has room for
 	// MeshesRacked are the different meshes of the racks. Setups are chosen from MeshesTried of them.
 	MeshesRacked, MeshesTried int
-	Prints                    []Choice       // typical prints, each with the mesh chosen from the racks
-	Others                    []Choice       // each other ink class and use
-	Worked                    *plan.Plan     // a job of a white base and a halftone on it, or of a solid; nil: the planner finds none
-	Faults                    []seen.Finding // what may be seen of the worked job's prints, and what to do
-	Cautions                  []string       // codes of what can hurt, of all the shop's inks
+	Prints                    []Choice   // typical prints, each with the mesh chosen from the racks
+	Others                    []Choice   // each other ink class and use
+	Worked                    *plan.Plan // a job of a white base and a halftone on it, or of a solid; nil: the planner finds none
+	Faults                    []Fault    // what may be seen of the worked job's prints, and what to do
+	Cautions                  []string   // codes of what can hurt, of all the shop's inks
 	Exercises                 []Exercise
 }
 

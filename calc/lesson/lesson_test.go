@@ -23,7 +23,7 @@ func TestBuiltInShop(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if w := l.Blades[l.Workhorse]; w.Name != "70" || math.Abs(w.To70-1) > 1e-12 || math.Abs(w.RigidityNM-0.526) > 0.001 {
+	if w := l.Blades[l.Workhorse]; w.Name != "70" || w.Stiff != 1 || math.Abs(w.RigidityNM-0.526) > 0.001 {
 		t.Errorf("workhorse %+v", w)
 	}
 	for i, b := range l.Blades[1:] {
@@ -71,6 +71,24 @@ func TestBuiltInShop(t *testing.T) {
 	}
 	if !(l.Strokes[1].Value > l.Strokes[0].Value && l.FlashedUM > l.Strokes[1].Value) {
 		t.Errorf("films of %v um, with a flash %g", l.Strokes, l.FlashedUM)
+	}
+}
+
+// TestStiffness: a blade that stands far out of its holder is told as soft as its edge leans, whatever its rubber.
+func TestStiffness(t *testing.T) {
+	shop := file.BuiltInShop()
+	shop.Blades[len(shop.Blades)-1].FreeHeightMM = 35
+	l, err := Make(shop)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if l.Blades[len(l.Blades)-1].FreeHeightMM == 35 {
+		t.Error("the high blade stands last, as its rubber alone would")
+	}
+	for i, b := range l.Blades[1:] {
+		if soft := l.Blades[i]; b.Stiff < soft.Stiff || *b.Edges[2] > *soft.Edges[2] {
+			t.Errorf("%s is %g as stiff and leans %g, after %s with %g and %g", b.Name, b.Stiff, *b.Edges[2], soft.Name, soft.Stiff, *soft.Edges[2])
+		}
 	}
 }
 
@@ -125,11 +143,17 @@ func TestExercises(t *testing.T) {
 				t.Errorf("%v with %d that mend it and %d that do not", v, len(e.Corrections), len(e.TooLittle))
 			}
 			for _, c := range e.Corrections {
+				if slices.Contains(c.Disturbs, "screen") {
+					t.Errorf("%s %s asks for another screen", c.Kind, c.To)
+				}
 				if c.DeltaUM < short {
 					t.Errorf("%s %s brings %g um of %g", c.Kind, c.To, c.DeltaUM, short)
 				}
 			}
 			for _, c := range e.TooLittle {
+				if slices.Contains(c.Disturbs, "screen") {
+					t.Errorf("%s %s asks for another screen", c.Kind, c.To)
+				}
 				if c.DeltaUM > short/2 || c.DeltaUM <= 0 {
 					t.Errorf("%s %s brings %g um, and %g are missing", c.Kind, c.To, c.DeltaUM, short)
 				}

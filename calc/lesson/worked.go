@@ -16,6 +16,12 @@ const (
 	workedQuantity                = 100
 )
 
+// Fault is what may be seen of a screen of the worked job, and what to do.
+type Fault struct {
+	seen.Finding
+	Mesh string // of that screen; empty: it is the first, whose card the lesson reads
+}
+
 // job makes the worked job and asks what may be seen of its prints: of the first screen, or else of the second.
 func (m *maker) job() {
 	j := jobOn(cotton)
@@ -37,9 +43,13 @@ func (m *maker) job() {
 	}
 	m.out.Worked = p
 	for _, code := range seen.Faults() {
-		for n := range p.Locations[0].Screens {
+		for n, s := range p.Locations[0].Screens {
 			if f := sure.Of(seen.Ask(p, 1, n+1, []string{code}, nil)).Findings[0]; f.Shows && len(f.Changes) > 0 {
-				m.out.Faults = append(m.out.Faults, f)
+				fault := Fault{Finding: f}
+				if n > 0 {
+					fault.Mesh = s.Mesh.Name
+				}
+				m.out.Faults = append(m.out.Faults, fault)
 				break
 			}
 		}

@@ -132,6 +132,9 @@ func (m *maker) card() {
 			box.Y += y
 			b.boxes = append(b.boxes, box)
 		}
+		if i == 3 { // the last may go on below the card's last row
+			rows[4] = max(rows[4], y+say.h)
+		}
 		b.boxes = append(b.boxes, page.Rule(m.name("call-out"), x-gapMM/2, rows[i]+0.5, 0, rows[i+1]-rows[i]-1, canvas.Pen{Color: m.accent, WidthMM: 0.6}))
 		y += say.h + 1
 	}

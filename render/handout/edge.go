@@ -56,7 +56,11 @@ func (m *maker) bends() {
 	if len(some) == 0 {
 		return
 	}
-	m.add(m.caption(m.left(), m.width(), m.t("angle.picture", "load", m.say.Load(l.Press.LoadNPerCM))),
+	picture := "angle.picture"
+	if len(some) == 1 {
+		picture = "angle.picture-one"
+	}
+	m.add(m.caption(m.left(), m.width(), m.t(picture, "load", m.say.Load(l.Press.LoadNPerCM))),
 		m.growing("bent blades", m.left(), m.width(), highMM, moreMM, func(c canvas.Canvas, high float64) error {
 			return some.Draw(c, figure.Rect{W: m.width(), H: high})
 		}))
@@ -93,7 +97,11 @@ func (m *maker) leanMap() {
 	for _, x := range l.Limits {
 		lm.Features = append(lm.Features, m.t("lean.finest", "size", m.say.Small(x.FinestMM)))
 	}
+	read := m.t("lean.read", "load", m.say.Load(l.Press.LoadNPerCM))
 	for i, b := range l.Blades {
+		if i == 0 && slices.Contains(b.Largest, nil) { // the softest leans the most
+			read += " " + m.t("lean.missing")
+		}
 		row := figure.LeanRow{Label: m.called[i]}
 		for _, a := range b.Largest {
 			at := math.NaN()
@@ -109,7 +117,7 @@ func (m *maker) leanMap() {
 		return lm.Draw(c, figure.Rect{W: m.width(), H: high})
 	})
 	drawn.keep = true
-	m.add(m.caption(m.left(), m.width(), m.t("lean.head")), drawn, m.body(m.left(), m.width(), m.t("lean.read", "load", m.say.Load(l.Press.LoadNPerCM))))
+	m.add(m.caption(m.left(), m.width(), m.t("lean.head")), drawn, m.body(m.left(), m.width(), read))
 	if shown, all := len(l.Blades), l.BladesAtHand; shown < all {
 		m.paras(m.t("rack.some", "shown", fmt.Sprint(shown), "all", fmt.Sprint(all)))
 	}

@@ -127,7 +127,8 @@ func (m *maker) title() {
 	}
 	hour := stack(m.caption(x2, w2, m.t("aims.hour")), m.table(t, x2, w2))
 	bring := func(x, w float64) []block {
-		return []block{m.caption(x, w, m.t("aims.bring-head")), m.body(x, w, m.t("aims.bring"))}
+		blades := map[int]string{1: "bring-one", 2: "bring-few"}[len(m.lesson.Blades)]
+		return []block{m.caption(x, w, m.t("aims.bring-head")), m.body(x, w, m.t("aims.bring", "blades", m.t("aims."+cmp.Or(blades, "bring-blades"))))}
 	}
 	const lowerMM = 8 // than the hour
 	if left := stack(append(aims, bring(x1, w1)...)...); left.h <= hour.h+lowerMM {

@@ -409,6 +409,58 @@ func TestFollowsTheRack(t *testing.T) {
 	}
 }
 
+// TestFewBlades: a rack of one blade and of two is not asked for its softest, usual and stiffest one, a picture alone is
+// not told to be set like others, and a bar is said to be missing only where one is.
+func TestFewBlades(t *testing.T) {
+	t.Parallel()
+	for n, say := range map[int]struct{ bring, picture string }{1: {"bring-one", "picture-one"}, 2: {"bring-few", "picture"}, 5: {"bring-blades", "picture"}} {
+		shop := sampleShop(t)
+		shop.Blades = shop.Blades[max(0, 3-n):][:n]
+		l, v := made(t, shop), voice(t, "en", shop.Units)
+		faces, err := handout.Pages(l, page.A4, v, handout.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		all := strings.ReplaceAll(words(faces), "\n", " ")
+		missing := slices.ContainsFunc(l.Blades, func(b lesson.Blade) bool { return slices.Contains(b.Largest, nil) })
+		for text, is := range map[string]bool{
+			v.T("handout.aims." + say.bring): true, v.T("handout.angle."+say.picture, "load", v.Load(l.Press.LoadNPerCM)): true, v.T("handout.lean.missing"): missing,
+		} {
+			if strings.Contains(all, strings.ReplaceAll(text, "\u00a0", " ")) != is && strings.Contains(all, text) != is {
+				t.Errorf("%d blades: %q: %v is wanted", n, text, is)
+			}
+		}
+	}
+}
+
+// TestDotsOfAnotherScreen: what mends the dots of the second screen of the worked job names its mesh, since the card that is
+// read is of the first; and the wall chart promises no dot that the mesh does not hold.
+func TestDotsOfAnotherScreen(t *testing.T) {
+	t.Parallel()
+	l, v := ofBuiltIn(t), voice(t, "en", "metric")
+	lost := slices.IndexFunc(l.Faults, func(f lesson.Fault) bool { return f.Seen == "dots-lost" })
+	if mesh := l.Worked.Locations[0].Screens[1].Mesh.Name; lost < 0 || l.Faults[lost].Mesh != mesh {
+		t.Fatalf("the lost dots are not those of mesh %s", mesh)
+	}
+	faces, err := handout.Pages(l, page.A4, v, handout.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if all := words(faces); strings.Count(all, "red screen, mesh") != 2 { // lost and plugged
+		t.Error("a fault of the dots does not name its screen")
+	}
+	wall, err := handout.Pages(l, page.A4, v, handout.Options{Level: handout.Wall})
+	if err != nil {
+		t.Fatal(err)
+	}
+	all := words(wall)
+	for _, c := range l.Prints {
+		if t0 := c.Setup.Halftone; t0 != nil && (c.DotsFrom < t0.HoldsFrom || !strings.Contains(all, "Dots from "+v.Percent(c.DotsFrom)+" are there.")) {
+			t.Errorf("%g lpi: dots from %g are told, the mesh holds them from %g", c.LinesPerInch, c.DotsFrom, t0.HoldsFrom)
+		}
+	}
+}
+
 // TestWords: a language that is not English has the English words of the trade beside its own, English has none twice, and
 // no answer says a percentage of doubt.
 func TestWords(t *testing.T) {

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"bladecard/calc/lesson"
 	"bladecard/calc/seen"
 	"bladecard/render/canvas"
 	"bladecard/render/figure"
@@ -88,9 +89,16 @@ func (m *maker) faults() {
 	}
 }
 
-// first is what a finding has to be done first, in words.
-func (m *maker) first(f seen.Finding) string {
-	c := f.Changes[0]
+// first is what a fault has to be done first, in words, with the screen where it is not the one whose card is read.
+func (m *maker) first(f lesson.Fault) string {
+	text := m.firstOf(f.Changes[0])
+	if f.Mesh == "" {
+		return text
+	}
+	return m.t("faults.other", "color", m.t("card.next-color"), "mesh", f.Mesh, "first", text)
+}
+
+func (m *maker) firstOf(c seen.Change) string {
 	if c.Correction != nil {
 		return m.change(*c.Correction)
 	}

@@ -1,7 +1,6 @@
 package handout
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -87,14 +86,14 @@ func (m *maker) wall() ([]page.Face, error) {
 				how = m.say.AngleRange(s.AngleDeg.Low, s.AngleDeg.High)
 			}
 			text(hold, how, canvas.Regular, page.Left, 18, 16, WallPT)
-			pulls := s.Strokes
+			word, count := m.say.Strokes(*s)
 			set, hold = at[3], at[3]
-			if s.Hits > 1 {
-				pulls, set.W = s.Hits, 8
+			if s.Hits > 1 && s.Strokes == 1 { // not the strokes of the column's head
+				set.W = 8
 				hold.X, hold.W = set.Right(), at[3].W-set.W
-				text(hold, m.say.Many("card.hits", s.Strokes), canvas.Regular, page.Left, 16, WallPT)
+				text(hold, word, canvas.Regular, page.Left, 16, WallPT)
 			}
-			text(set, fmt.Sprint(pulls), canvas.Bold, page.Left, 28, WallHeadPT)
+			text(set, count, canvas.Bold, page.Left, 28, WallHeadPT)
 		}
 		m.sentences(at[4], m.look(c), lookPT)
 		y += high
@@ -160,5 +159,5 @@ func (m *maker) look(c lesson.Choice) string {
 	if s.Hits <= 1 {
 		comb = m.t("look.comb", "wet", m.say.FilmRange(s.WetUM.Low, s.WetUM.High))
 	}
-	return strings.ReplaceAll(m.t("look."+c.Print, "comb", comb), ". ", ".\n")
+	return strings.ReplaceAll(m.t("look."+c.Print, "comb", comb, "from", m.say.Percent(c.DotsFrom)), ". ", ".\n")
 }

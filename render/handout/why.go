@@ -36,11 +36,11 @@ func (m *maker) racks() {
 // rack is the table of the shop's own blades.
 func (m *maker) rack() {
 	t := table{strong: m.lesson.Workhorse + 1, columns: []column{
-		{m.t("choice.blade"), false}, {m.t("rack.layup"), false}, {m.t("rack.edge"), false}, {m.t("rack.size"), true}, {m.t("rack.to70"), true},
+		{m.t("choice.blade"), false}, {m.t("rack.layup"), false}, {m.t("rack.edge"), false}, {m.t("rack.size"), true}, {m.t("rack.stiff"), true},
 	}}
 	for i, b := range m.lesson.Blades {
 		t.rows = append(t.rows, []string{
-			m.called[i], b.Layup, m.say.T("card.edge-" + b.Edge), m.say.Thickness(b.ThicknessMM) + ", " + m.say.Length(b.FreeHeightMM), m.say.Percent(b.To70),
+			m.called[i], b.Layup, m.say.T("card.edge-" + b.Edge), m.say.Thickness(b.ThicknessMM) + ", " + m.say.Length(b.FreeHeightMM), m.say.Percent(b.Stiff),
 		})
 	}
 	m.long(m.t("rack.table"), t)
