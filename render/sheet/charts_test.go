@@ -2,6 +2,7 @@ package sheet_test
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -16,8 +17,8 @@ func TestCharts(t *testing.T) {
 		drawn int
 		title string
 	}{
-		{[]string{"20..60 um", "30..50 um", "20..60 um"}, 2, "front 1, 3"},
-		{strings.Split(strings.Repeat("20..%d um|", 10), "|")[:10], 8, "front 1"},
+		{[]string{"20..60 um", "30..50 um", "20..60 um"}, 2, "screens 1, 3"},
+		{strings.Split(strings.Repeat("20..%d um|", 10), "|")[:10], 8, "screen 1"},
 	} {
 		src := "title = \"t\"\n[[location]]\nname = \"front\"\n"
 		for i, film := range tt.films {
@@ -43,6 +44,41 @@ func TestCharts(t *testing.T) {
 		}
 		if charts != 2*tt.drawn || !titled || noted != (tt.drawn < len(tt.films) && len(tt.films) > 8) {
 			t.Errorf("%d charts, title %v, note %v; %d charts of %d screens are wanted", charts, titled, noted, 2*tt.drawn, len(tt.films))
+		}
+	}
+}
+
+// The charts of a job stand together where they fit on a page, fill it, and no page holds one that is left over.
+func TestChartsFillTheirPages(t *testing.T) {
+	for n, want := range map[int][]int{2: {2}, 3: {3}, 4: {4}, 6: {3, 3}, 8: nil} { // nil: also below the tables
+		src := "title = \"t\"\n[[location]]\nname = \"front\"\n"
+		for i := range n {
+			src += fmt.Sprintf("[[location.screen]]\nmesh = \"156-64\"\nfilm = \"20..%d um\"\n", 50+i)
+		}
+		p, v := planned(t, ".", src, "en", "metric", 40)
+		for _, paper := range []page.Paper{page.A4, page.Letter} {
+			faces, err := sheet.Pages(p, paper, v, sheet.Options{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			var got []int
+			for _, f := range faces {
+				rows, end := 0, 0.0
+				for _, b := range f.Boxes {
+					if b.Kind == page.KindDrawing && strings.HasPrefix(b.Name, "chart ") {
+						rows, end = rows+1, max(end, b.Rect.Bottom())
+					}
+				}
+				if rows > 0 {
+					got = append(got, rows/2)
+				}
+				if rows > 4 && end < 0.85*paper.H {
+					t.Errorf("%d charts on %g mm: a page of %d ends at %.0f mm", n, paper.H, rows/2, end)
+				}
+			}
+			if want != nil && !slices.Equal(got, want) || slices.Contains(got, 1) {
+				t.Errorf("%d charts on %g mm: %v a page; %v are wanted", n, paper.H, got, want)
+			}
 		}
 	}
 }
