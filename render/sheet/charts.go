@@ -28,7 +28,7 @@ type charted struct {
 }
 
 // charts draws the film over the angle and over the hardness, once for the screens that have the same charts. They
-// stand on one page where they fit on one, and share the height of their pages.
+// spread evenly over their pages and share the height, so that none is left over on a page that is mostly empty.
 func (m *maker) charts() {
 	var all []charted
 	at := map[string]int{}
@@ -47,17 +47,16 @@ func (m *maker) charts() {
 	least := canvas.LineHeight(flow.Bold(flow.SmallPT)) + chartMM + betweenMM
 	whole := int((m.Bottom() - flow.MarginMM - aboveMM) / least) // on a page of their own
 	keep := least
-	if len(shown) <= whole {
-		keep *= float64(len(shown))
+	if len(shown) == 2 {
+		keep *= 2
 	}
 	m.Heading("charts", m.say.T("sheet-doc.charts"), keep)
 	for i := 0; i < len(shown); {
-		left, fit := len(shown)-i, int(m.Room()/least)
-		if left > fit { // no page with one left over
-			pages := 1 + (left-fit+whole-1)/whole
-			fit = min(fit, (left+pages-1)/pages)
+		left, n := len(shown)-i, int(m.Room()/least)
+		if pages := 1 + (left-n+whole-1)/whole; left > n {
+			n = min(n, left/pages)
 		}
-		n := min(left, fit)
+		n = min(n, left)
 		h := min(mostChartMM, m.Room()/float64(n)-least+chartMM)
 		for range n {
 			m.chart(i+1, shown[i], h)
