@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -29,7 +30,7 @@ func (m *maker) facts() []fact {
 	angle := func(s plan.Screen) (string, string) {
 		return v.Angle(s.AngleDeg.Set), v.T("sheet-doc.hold", "range", v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High))
 	}
-	strokes := func(s plan.Screen) string { return v.Pulls(s.Strokes, s.Hits) }
+	pulls := func(s plan.Screen) string { return m.pulls(s.Strokes, s.Hits) }
 	cure := named("cure", func(s plan.Screen) string { return m.cure(s.Cure) })
 	heat := cure.phrase
 	cure.phrase = func(s plan.Screen) string {
@@ -43,11 +44,11 @@ func (m *maker) facts() []fact {
 			set, hold := angle(s)
 			return v.T("sheet-doc.say-angle", "angle", set, "screen", v.Angle(s.AngleDeg.ToScreen), "hold", hold)
 		}},
-		{head: v.T("sheet-doc.strokes"), cell: func(s plan.Screen) (string, string) { return strokes(s), "" }, text: strokes, phrase: func(s plan.Screen) string {
+		{head: v.T("sheet-doc.strokes"), text: pulls, cell: func(s plan.Screen) (string, string) {
 			if s.Hits <= 1 {
-				return v.Many("change.strokes", s.Strokes)
+				return fmt.Sprint(s.Strokes), ""
 			}
-			return strokes(s)
+			return pulls(s), ""
 		}},
 		{text: func(s plan.Screen) string {
 			if s.Flood {
@@ -80,6 +81,14 @@ func (m *maker) facts() []fact {
 		}),
 		cure,
 	}
+}
+
+// pulls is how often a screen is printed.
+func (m *maker) pulls(strokes, hits int) string {
+	if hits > 1 {
+		return m.say.Many("sheet-doc.hits-of", strokes, "hits", fmt.Sprint(hits))
+	}
+	return m.say.Many("change.strokes", strokes)
 }
 
 // shared tells whether all screens of a location say the same of a fact.
@@ -167,7 +176,7 @@ func (m *maker) screens(l plan.Location) {
 			bar.Top = end(s)
 		}
 		bar.Ends[0], bar.Ends[1], _ = strings.Cut(strings.Split(v.FilmRange(s.TargetUM.Low, s.TargetUM.High), "\u00a0")[0], "–")
-		t.Row(append(cells, flow.Cell{Text: cut, Lead: s.EdgeLimitDeg != nil}, lead(v.FilmUM(s.CuredUM.Value), v.FilmRange(s.CuredUM.Low, s.CuredUM.High)),
+		t.Row(append(cells, flow.Cell{Text: cut, Lead: s.EdgeLimitDeg != nil}, lead(v.FilmBoth(s.CuredUM.Value), v.FilmRange(s.CuredUM.Low, s.CuredUM.High)),
 			flow.Cell{Figure: bar, W: barW, H: barH}, flow.Cell{Text: grams, Lead: s.InkGRun != nil})...)
 	}
 	m.Y += 0.5
