@@ -428,10 +428,19 @@ func TestPlacement(t *testing.T) {
 	if p := planOf(t, "title = \"t\"\n[stock]\nkind = \"paper\"\n[[location]]\nname = \"full front\"\n[[location.screen]]\n").Locations[0].Placement; p != nil {
 		t.Errorf("on a sheet: %+v", p)
 	}
-	for outline, known := range map[string]bool{"hood": true, "cap": false, "tote": false, "apron": false} { // guides count from a collar
-		p := planOf(t, "title = \"t\"\n[garment]\noutline = \""+outline+"\"\n[[location]]\nname = \"full front\"\n[[location.screen]]\n")
-		if got := p.Locations[0].Placement != nil; got != known || p.Substrate.Outline != outline {
-			t.Errorf("%s: placed %v", outline, got)
+	for outline, from := range map[string]string{"hood": "custom", "cap": "", "tote": "", "apron": ""} { // guides count from a collar
+		on := func(location string) *plan.Plan {
+			return planOf(t, "title = \"t\"\n[garment]\noutline = \""+outline+"\"\n[[location]]\n"+location+"\n[[location.screen]]\n")
+		}
+		p := on(`name = "full front"`)
+		if got := p.Locations[0].Placement; got == nil || got.DownFrom != from || (got.DownMM == plan.Interval{}) != (from == "") || p.Substrate.Outline != outline {
+			t.Errorf("%s: placed %+v", outline, got)
+		}
+		if got := on("name = \"x\"\nplace = \"full-front\"\ndown = \"5 cm\"").Locations[0].Placement; got == nil || got.DownFrom != "job" || got.DownMM.Low != 50 {
+			t.Errorf("%s: 5 cm down: %+v", outline, got)
+		}
+		if got := on("name = \"left sleeve\"\ndown = \"3 cm\"").Locations[0].Placement; (got != nil) != (from != "") {
+			t.Errorf("%s: on its sleeve: %+v", outline, got)
 		}
 	}
 }

@@ -102,7 +102,7 @@ type Placement struct {
 	DownMM     Interval  `json:"down_mm"`   // from the collar seam or the top edge to the print; on a sleeve from the hem up
 	AcrossMM   *Interval `json:"across_mm"` // from the middle of the garment; null: in the middle
 	Left       bool      `json:"left"`      // across counts to the wearer's left
-	DownFrom   string    `json:"down_from"` // job, custom
+	DownFrom   string    `json:"down_from"` // job, custom; empty: not known, and DownMM is zero
 	AcrossFrom string    `json:"across_from,omitempty"`
 }
 

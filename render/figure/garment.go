@@ -1,6 +1,7 @@
 package figure
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
@@ -12,12 +13,13 @@ import (
 // it stands aside, as dimension arrows. Their labels stand beside the garment, on the side of the print, so that
 // they cover nothing of it. Lengths are mm on the garment; the outline is that of a middling size.
 type Garment struct {
-	Outline     string  // a key of outlines; any other, and one without sleeves for a print on a sleeve: tee
+	Outline     string  // a key of outlines; any other: tee
 	Back        bool    // seen from behind
 	Sleeve      bool    // on the sleeve of the side that Left tells; DownMM then counts from its hem up
 	WidthMM     float64 // of the print
 	HeightMM    float64
 	DownMM      float64 // from the collar seam, or the top edge, to the top of the print
+	NoDown      bool    // DownMM is not known: the print stands in the middle of what is printed on
 	AcrossMM    float64 // from the middle to the middle of the print; 0: in the middle
 	Left        bool    // AcrossMM counts to the wearer's left
 	DownLabel   string
@@ -51,11 +53,14 @@ func (g Garment) Draw(c canvas.Canvas, r Rect) error {
 		return fmt.Errorf("garment: a print of %g x %g mm, %g mm down, %g mm across: %w", g.WidthMM, g.HeightMM, g.DownMM, g.AcrossMM, ErrNoData)
 	}
 	g.SizePT = typeSize(g.SizePT)
+	o := g.shape()
+	if g.Sleeve && o.sleeve == [3]canvas.Point{} {
+		return fmt.Errorf("garment: the sleeve of a %s: %w", g.Outline, ErrNoData)
+	}
 	h := r.H - 2*outlineMM
 	if !(r.W-2*outlineMM > 20 && h > 20) {
 		return fmt.Errorf("garment: %w in %g x %g mm; 20 x 20 mm are needed", ErrNoRoom, r.W, r.H)
 	}
-	o := g.shape()
 	d := &garmentDrawing{Garment: g, outline: o, c: c, r: r}
 	room := r
 	if column := d.column(); column < room.W/2 {
@@ -102,7 +107,11 @@ func (d *garmentDrawing) column() float64 {
 // onBody draws a print on the front or the back. What reaches over the garment is seen, up to the end of the drawing.
 func (d *garmentDrawing) onBody() {
 	x := clamp(d.aside(), 5-d.halfW, d.halfW-5)
-	y := min(d.seamMM()+d.DownMM, d.high-5)
+	down := d.DownMM
+	if d.NoDown {
+		down = max(0, (cmp.Or(d.foot, d.high)-d.seamMM()-d.HeightMM)/2)
+	}
+	y := min(d.seamMM()+down, d.high-5)
 	low, high := d.at(x-d.WidthMM/2, y), d.at(x+d.WidthMM/2, y+d.HeightMM)
 	low.X, high.X = max(d.room.X+outlineMM, low.X), min(d.room.Right()-outlineMM, high.X)
 	high.Y = min(d.room.Bottom()-outlineMM, high.Y)

@@ -20,6 +20,8 @@ func TestGarment(t *testing.T) {
 			WidthMM: rapid.Float64Range(5, 3000).Draw(t, "width"), HeightMM: rapid.Float64Range(5, 3000).Draw(t, "height"),
 			DownMM: rapid.Float64Range(0, 900).Draw(t, "down"), AcrossMM: rapid.Float64Range(0, 400).Draw(t, "across"), DownLabel: "71–102 mm", AcrossLabel: "76–102 mm",
 		}
+		g.Sleeve = g.Sleeve && HasCollar(g.Outline)
+		g.NoDown = rapid.Bool().Draw(t, "down not known")
 		rec := &recorder{}
 		if err := g.Draw(rec, r); err != nil {
 			t.Fatal(err)
@@ -34,7 +36,7 @@ func TestGarment(t *testing.T) {
 			}
 		}
 	})
-	for _, g := range []Garment{{}, {WidthMM: math.NaN(), HeightMM: 10}, {WidthMM: 10, HeightMM: math.Inf(1)}, {WidthMM: 10, HeightMM: 10, Sleeve: true, DownMM: math.NaN()}} {
+	for _, g := range []Garment{{}, {WidthMM: math.NaN(), HeightMM: 10}, {WidthMM: 10, HeightMM: math.Inf(1)}, {WidthMM: 10, HeightMM: 10, Sleeve: true, DownMM: math.NaN()}, {WidthMM: 10, HeightMM: 10, Sleeve: true, Outline: "tote"}} {
 		if err := g.Draw(&recorder{}, Rect{W: 60, H: 60}); err == nil {
 			t.Errorf("%+v is drawn", g)
 		}
@@ -157,8 +159,22 @@ func TestOutlines(t *testing.T) {
 			t.Errorf("%s: collar %v", name, !want)
 		}
 	}
-	sleeve := &recorder{}
-	if err := (Garment{Outline: "tote", Sleeve: true, WidthMM: 80, HeightMM: 40, DownMM: 20}).Draw(sleeve, Rect{W: 82, H: 72}); err != nil || len(printOf(t, sleeve)) != 4 {
-		t.Errorf("a print on the sleeve of a tote: %v", err)
+}
+
+// A print of which nobody said how far down it stands is drawn in the middle of the crown, the bib or the bag, its
+// distance as its label says.
+func TestDownNotKnown(t *testing.T) {
+	for name, foot := range map[string]float64{"cap": 92, "tote": 660, "apron": 430} {
+		rec, r := &recorder{}, Rect{W: 90, H: 72}
+		if err := (Garment{Outline: name, WidthMM: 80, HeightMM: 40, NoDown: true, DownLabel: "?"}).Draw(rec, r); err != nil {
+			t.Fatalf("%s: %v", name, err)
+		}
+		rec.clean(t, r, SmallestPT)
+		rec.find(t, "?")
+		p, o := printOf(t, rec), outlines[name]
+		scale := (p[2].Y - p[1].Y) / 40
+		if got := ((p[0].Y+p[2].Y)/2 - (r.H-o.high*scale)/2) / scale; math.Abs(got-(o.front+foot)/2) > 1e-6 {
+			t.Errorf("%s: the middle of the print lies at %g mm of %g..%g mm", name, got, o.front, foot)
+		}
 	}
 }

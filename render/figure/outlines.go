@@ -14,6 +14,7 @@ type outline struct {
 	edge        []canvas.Point   // from the top to the hem
 	round       bool             // the collar is round, as deep as its seam
 	front, back float64          // where distances count from: the collar seam or the top edge
+	foot        float64          // where a crown or a bib ends; 0: what is printed on reaches to the hem
 	sleeve      [3]canvas.Point  // its hem, upper and under end, and the middle of its seam at the shoulder
 	lines       [][]canvas.Point // seams, pockets, handles
 	onFront     [][]canvas.Point // those that only the front has
@@ -35,25 +36,24 @@ var outlines = map[string]outline{
 		sleeve:  [3]canvas.Point{{X: 460, Y: 760}, {X: 370, Y: 805}, {X: 250, Y: 370}},
 		lines:   [][]canvas.Point{xy(0, 840, 275, 840), xy(444, 726, 357, 771)},
 		onFront: [][]canvas.Point{xy(0, 45, 55, 70, 78, 130, 60, 195, 0, 255), xy(0, 600, 120, 600, 190, 740, 190, 840)}},
-	"cap": {size: "piece", halfW: 94, high: 152,
+	"cap": {size: "piece", halfW: 94, high: 152, foot: 92,
 		edge:    xy(0, 0, 28, 3, 54, 16, 73, 40, 82, 74, 84, 104, 94, 130, 91, 150, 78, 152, 52, 140, 26, 134, 0, 132),
 		lines:   [][]canvas.Point{xy(0, 92, 30, 94, 60, 99, 84, 104)},
 		onFront: [][]canvas.Point{xy(4, 1, 24, 20, 38, 55, 42, 95)}},
 	"tote": {size: "piece", halfW: 195, high: 660, front: 240, back: 240,
 		edge:  xy(195, 240, 195, 660),
 		lines: [][]canvas.Point{xy(0, 10, 60, 30, 90, 80, 105, 240), xy(0, 35, 45, 50, 68, 90, 80, 240), xy(0, 275, 195, 275)}},
-	"apron": {size: "piece", halfW: 420, high: 960, front: 110, back: 110,
+	"apron": {size: "piece", halfW: 420, high: 960, front: 110, back: 110, foot: 430,
 		edge:  xy(130, 110, 145, 250, 220, 370, 340, 430, 340, 960),
 		lines: [][]canvas.Point{xy(120, 110, 95, 35, 0, 5), xy(340, 440, 420, 520)}},
 }
 
 // shape is the outline that is drawn.
 func (g Garment) shape() outline {
-	o, known := outlines[g.Outline]
-	if !known || g.Sleeve && o.sleeve == [3]canvas.Point{} {
-		return outlines["tee"]
+	if o, known := outlines[g.Outline]; known {
+		return o
 	}
-	return o
+	return outlines["tee"]
 }
 
 // SizeOf tells what size of a garment its outline is: adult, youth, or piece of a thing that has no sizes.

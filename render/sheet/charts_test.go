@@ -83,3 +83,38 @@ func TestChartTitles(t *testing.T) {
 		}
 	}
 }
+
+// The charts of a job spread over their pages and fill them; no last page holds one that is left over.
+func TestChartsFillTheirPages(t *testing.T) {
+	for n := 2; n <= 8; n++ {
+		src := "title = \"t\"\n[[location]]\nname = \"front\"\n"
+		for i := range n {
+			src += fmt.Sprintf("[[location.screen]]\nmesh = \"156-64\"\nfilm = \"20..%d um\"\n", 50+i)
+		}
+		p, v := planned(t, ".", src, "en", "metric", 40)
+		for _, paper := range []page.Paper{page.A4, page.Letter} {
+			faces, err := sheet.Pages(p, paper, v, sheet.Options{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			var got []int
+			for _, f := range faces {
+				rows, end := 0, 0.0
+				for _, b := range f.Boxes {
+					if b.Kind == page.KindDrawing && strings.HasPrefix(b.Name, "chart ") {
+						rows, end = rows+1, max(end, b.Rect.Bottom())
+					}
+				}
+				if rows > 0 {
+					got = append(got, rows/2)
+				}
+				if rows > 0 && end < 0.6*paper.H {
+					t.Errorf("%d charts on %g mm: a page of %d ends at %.0f mm", n, paper.H, rows/2, end)
+				}
+			}
+			if got[len(got)-1] == 1 {
+				t.Errorf("%d charts on %g mm: %v a page", n, paper.H, got)
+			}
+		}
+	}
+}

@@ -113,13 +113,7 @@ func (m *maker) cautions() {
 	m.Paragraph("cautions", all, font)
 }
 
-// The columns of the tables to fill in by hand, each with its share of the width: those of a screen, and those of a
-// print with all of its colors.
-var (
-	ofScreen = []column{{"blade", 24}, {"angle", 17}, {"strokes", 17}, {"air", 22}, {"flash", 17}, {"wipe", 25}, {"film", 26}}
-	ofPrint  = []column{{"cure", 36}, {"wash", 32}, {"name", 30}, {"sign", 30}, {"date", 20}}
-)
-
+// column is one of a table to fill in by hand, with its share of the width.
 type column struct {
 	key   string
 	share float64
@@ -129,8 +123,8 @@ type column struct {
 // row a location with what the whole print came to.
 func (m *maker) firstPrint() {
 	v, rowMM := m.say, 5+2*m.Open
-	table := func(name string, first float64, columns []column) flow.Table {
-		t := flow.Table{Name: name, Shares: []float64{first}, RowMM: rowMM, Header: []string{v.T("sheet-doc." + name)}}
+	table := func(name string, columns ...column) flow.Table {
+		t := flow.Table{Name: name, Shares: []float64{42}, RowMM: rowMM, Header: []string{v.T("sheet-doc." + name)}}
 		for _, c := range columns {
 			t.Header, t.Shares = append(t.Header, v.T("sheet-doc.first-"+c.key)), append(t.Shares, c.share)
 		}
@@ -139,10 +133,12 @@ func (m *maker) firstPrint() {
 	row := func(t *flow.Table, name string) {
 		t.Row(append([]flow.Cell{{Text: name, Lead: true}}, make([]flow.Cell, len(t.Header)-1)...)...)
 	}
-	screens, prints := table("first-screen", 42, ofScreen), table("first-print", 42, ofPrint)
+	test := "wash"
 	if m.plan.Substrate.Kind != "garment" { // nobody washes a poster
-		prints.Header[2] = v.T("sheet-doc.first-rub")
+		test = "rub"
 	}
+	screens := table("first-screen", column{"blade", 24}, column{"angle", 17}, column{"strokes", 17}, column{"air", 22}, column{"flash", 17}, column{"wipe", 25}, column{"film", 26})
+	prints := table("first-print", column{"cure", 36}, column{test, 32}, column{"name", 30}, column{"sign", 30}, column{"date", 20})
 	for _, l := range m.plan.Locations {
 		row(&prints, short(l.Name))
 		for _, s := range l.Screens {

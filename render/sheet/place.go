@@ -98,7 +98,7 @@ func (m *maker) placed(l plan.Location) (words string, draw *figure.Garment) {
 	}
 	g := figure.Garment{
 		Outline: outline, Back: p.Side == "back", Sleeve: p.Side == "sleeve", Left: p.Left, SizePT: flow.SmallPT,
-		WidthMM: l.WidthMM, HeightMM: l.HeightMM, DownMM: p.DownMM.Low, DownLabel: v.Lengths(p.DownMM.Low, p.DownMM.High),
+		WidthMM: l.WidthMM, HeightMM: l.HeightMM, DownMM: p.DownMM.Low, DownLabel: v.Lengths(p.DownMM.Low, p.DownMM.High), NoDown: p.DownFrom == "",
 	}
 	if p.AcrossMM != nil {
 		side := "sheet-doc.across-right"
@@ -108,7 +108,13 @@ func (m *maker) placed(l plan.Location) (words string, draw *figure.Garment) {
 		g.AcrossMM, g.AcrossLabel = p.AcrossMM.Low, v.Lengths(p.AcrossMM.Low, p.AcrossMM.High)
 		across = v.T(side, "range", g.AcrossLabel, "from", v.T("sheet-doc.by-"+p.AcrossFrom))
 	}
-	words = joined("; ", word, v.T(down, "range", g.DownLabel, "from", v.T("sheet-doc.by-"+p.DownFrom)), across)
+	how := v.T("sheet-doc.down-unknown")
+	if g.NoDown {
+		g.DownLabel = "?"
+	} else {
+		how = v.T(down, "range", g.DownLabel, "from", v.T("sheet-doc.by-"+p.DownFrom))
+	}
+	words = joined("; ", word, how, across)
 	if !(l.WidthMM > 0 && l.HeightMM > 0) {
 		return words, nil
 	}

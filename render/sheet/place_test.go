@@ -51,6 +51,28 @@ func TestPlacementsAreDrawn(t *testing.T) {
 	}
 }
 
+// TestDistanceNotStated: what has no collar is drawn without a known distance too, and the distance is asked for.
+func TestDistanceNotStated(t *testing.T) {
+	t.Parallel()
+	for _, lang := range templates.Bases() {
+		for _, outline := range []string{"cap", "tote", "apron"} {
+			p, v := planned(t, ".", "title = \"t\"\n[garment]\noutline = \""+outline+"\"\n[[location]]\nname = \"full front\"\nwidth = \"10 cm\"\nheight = \"5 cm\"\n[[location.screen]]\n", lang, "metric", 0)
+			faces, err := sheet.Pages(p, page.A4, v, sheet.Options{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			drawn, text := false, ""
+			for _, b := range faces[0].Boxes {
+				drawn = drawn || strings.HasPrefix(b.Name, "garment ")
+				text += b.Text + " "
+			}
+			if !drawn || !strings.Contains(text, v.T("sheet-doc.down-unknown")) {
+				t.Errorf("%s, %s: drawn %v: %s", lang, outline, drawn, text)
+			}
+		}
+	}
+}
+
 // TestOneAndSixteenScreens lays out the fewest and the most screens with long names in every
 // language on both papers, the customer left out; every screen has its rows, and no last page
 // holds the end of a part alone.

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -14,68 +15,80 @@ import (
 // fact is a setting that screens often share: said once where they do. Where they do not, the settings that a hand
 // makes for each screen get a column, and the others are said with their exceptions.
 type fact struct {
-	head   string // of a column; empty: it gets none
-	text   func(plan.Screen) string
-	phrase func(string, plan.Screen) string // a text as a part of a sentence
+	head   string                             // of a column; empty: it gets none
+	cell   func(plan.Screen) (string, string) // the two rows of its cell in that column
+	text   func(plan.Screen) string           // the setting, as an exception says it
+	phrase func(plan.Screen) string           // and with its name; nil: as text
 }
 
 // facts are the settings of a screen that may be shared.
 func (m *maker) facts() []fact {
 	v := m.say
-	as := func(key string) func(string, plan.Screen) string {
-		return func(text string, _ plan.Screen) string { return v.T("sheet-doc.say-"+key, "value", text) }
+	named := func(key string, text func(plan.Screen) string) fact {
+		return fact{text: text, phrase: func(s plan.Screen) string { return v.T("sheet-doc.say-"+key, "value", text(s)) }}
+	}
+	angle := func(s plan.Screen) (string, string) {
+		return v.Angle(s.AngleDeg.Set), v.T("sheet-doc.hold", "range", v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High))
+	}
+	pulls := func(s plan.Screen) string { return m.pulls(s.Strokes, s.Hits) }
+	cure := named("cure", func(s plan.Screen) string { return m.cure(s.Cure) })
+	heat := cure.phrase
+	cure.phrase = func(s plan.Screen) string {
+		if s.Cure.TemperatureC == nil { // it says itself how it sets
+			return cure.text(s)
+		}
+		return heat(s)
 	}
 	return []fact{
-		{v.T("sheet-doc.angle"), func(s plan.Screen) string {
-			return v.Angle(s.AngleDeg.Set) + "\n" + v.T("sheet-doc.hold", "range", v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High))
-		}, func(text string, s plan.Screen) string {
-			angle, hold, _ := strings.Cut(text, "\n")
-			return v.T("sheet-doc.say-angle", "angle", angle, "screen", v.Angle(s.AngleDeg.ToScreen), "hold", hold)
+		{head: v.T("sheet-doc.angle"), cell: angle, text: func(s plan.Screen) string {
+			set, hold := angle(s)
+			return v.T("sheet-doc.say-angle", "angle", set, "screen", v.Angle(s.AngleDeg.ToScreen), "hold", hold)
 		}},
-		{v.T("sheet-doc.strokes"), func(s plan.Screen) string {
-			return v.Pulls(s.Strokes, s.Hits)
-		}, func(text string, s plan.Screen) string {
+		{head: v.T("sheet-doc.strokes"), text: pulls, cell: func(s plan.Screen) (string, string) {
 			if s.Hits <= 1 {
-				return v.Many("change.strokes", s.Strokes)
+				return fmt.Sprint(s.Strokes), ""
 			}
-			return text
+			return pulls(s), ""
 		}},
-		{"", func(s plan.Screen) string {
+		{text: func(s plan.Screen) string {
 			if s.Flood {
 				return v.T("sheet-doc.flood-yes")
 			}
 			return v.T("sheet-doc.flood-no")
-		}, func(text string, _ plan.Screen) string { return text }},
-		{"", func(s plan.Screen) string {
+		}},
+		named("rubber", func(s plan.Screen) string {
 			return v.T("sheet-doc.thick-free", "thick", v.Thickness(s.Blade.ThicknessMM), "free", v.Thickness(s.Blade.FreeHeightMM))
-		}, as("rubber")},
-		{"", func(s plan.Screen) string {
+		}),
+		named("length", func(s plan.Screen) string {
 			if s.Blade.LengthMM > 0 {
 				return v.Length(s.Blade.LengthMM)
 			}
 			return v.T("sheet-doc.any-length")
-		}, as("length")},
-		{"", func(s plan.Screen) string {
+		}),
+		named("load", func(s plan.Screen) string {
 			unit, value, also := v.Air(s)
 			if unit != "" {
 				value = v.T("sheet-doc.air", "air", value+"\u00a0"+unit, "also", also)
 			}
 			return v.Load(s.LoadNPerCM) + " (" + value + ")"
-		}, as("load")},
-		{"", func(s plan.Screen) string { return v.Gap(s.OffContact.Low, s.OffContact.High) }, as("off-contact")},
-		{"", func(s plan.Screen) string {
+		}),
+		named("off-contact", func(s plan.Screen) string { return v.Gap(s.OffContact.Low, s.OffContact.High) }),
+		named("tension", func(s plan.Screen) string {
 			if s.OffContact.Tension == 0 {
 				return ""
 			}
 			return v.Tension(s.OffContact.Tension)
-		}, as("tension")},
-		{"", func(s plan.Screen) string { return m.cure(s.Cure) }, func(text string, s plan.Screen) string {
-			if s.Cure.TemperatureC == nil { // it says itself how it sets
-				return text
-			}
-			return as("cure")(text, s)
-		}},
+		}),
+		cure,
 	}
+}
+
+// pulls is how often a screen is printed.
+func (m *maker) pulls(strokes, hits int) string {
+	if hits > 1 {
+		return m.say.Many("sheet-doc.hits-of", strokes, "hits", fmt.Sprint(hits))
+	}
+	return m.say.Many("change.strokes", strokes)
 }
 
 // shared tells whether all screens of a location say the same of a fact.
@@ -103,9 +116,13 @@ func (m *maker) once(f fact, l plan.Location) string {
 		return ""
 	}
 	slices.SortStableFunc(texts, func(a, b string) int { return len(who[b]) - len(who[a]) })
-	out := whole(f.phrase(texts[0], has[texts[0]]), phraseMM)
+	first := texts[0]
+	if f.phrase != nil {
+		first = f.phrase(has[first])
+	}
+	out := whole(first, phraseMM)
 	for _, text := range texts[1:] {
-		out += "; " + m.say.Screens(who[text]) + ": " + whole(text, phraseMM)
+		out += "; " + whole(m.say.Screens(who[text])+": "+text, phraseMM)
 	}
 	return out
 }
@@ -140,8 +157,7 @@ func (m *maker) screens(l plan.Location) {
 		cells := []flow.Cell{n, patch(s), m.work(s), lead(s.Mesh.Name, m.count(s.Mesh)),
 			lead(v.Fine(s.Stencil.EOMUM), m.build(s.Stencil)), lead(m.blade(s.Blade.Name, s.Blade.Layup), v.T("sheet-doc.edge-"+s.Blade.Edge))}
 		for _, f := range own {
-			first, second, _ := strings.Cut(f.text(s), "\n")
-			cells = append(cells, lead(first, second))
+			cells = append(cells, lead(f.cell(s)))
 		}
 		cut := v.T("sheet-doc.cut-none")
 		if s.EdgeLimitDeg != nil {
@@ -160,7 +176,7 @@ func (m *maker) screens(l plan.Location) {
 			bar.Top = end(s)
 		}
 		bar.Ends[0], bar.Ends[1], _ = strings.Cut(strings.Split(v.FilmRange(s.TargetUM.Low, s.TargetUM.High), "\u00a0")[0], "–")
-		t.Row(append(cells, flow.Cell{Text: cut, Lead: s.EdgeLimitDeg != nil}, lead(v.FilmUM(s.CuredUM.Value), v.FilmRange(s.CuredUM.Low, s.CuredUM.High)),
+		t.Row(append(cells, flow.Cell{Text: cut, Lead: s.EdgeLimitDeg != nil}, lead(v.FilmBoth(s.CuredUM.Value), v.FilmRange(s.CuredUM.Low, s.CuredUM.High)),
 			flow.Cell{Figure: bar, W: barW, H: barH}, flow.Cell{Text: grams, Lead: s.InkGRun != nil})...)
 	}
 	m.Y += 0.5
@@ -175,7 +191,7 @@ func lead(first, second string) flow.Cell {
 // The longest text that stays on one line, in a cell, in a sentence, and of a mesh to take instead, in mm.
 const (
 	cellMM   = 22.0
-	phraseMM = 32.0
+	phraseMM = 44.0
 	swapMM   = 54.0
 )
 

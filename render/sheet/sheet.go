@@ -86,11 +86,19 @@ func (m *maker) front() {
 	m.cautions()
 }
 
-// note is a paragraph that may be empty.
+// note is a paragraph that may be empty. Its last word never stands alone on a line.
 func (m *maker) note(name, text string) {
-	if text != "" {
-		m.Paragraph(name, text, flow.Regular(flow.SmallPT))
+	if text == "" {
+		return
 	}
+	font := flow.Regular(flow.SmallPT)
+	lines := canvas.Wrap(text, font, m.Width()-m.Side)
+	if last := lines[len(lines)-1]; !strings.Contains(last, " ") {
+		if before, more := strings.CutSuffix(text, " "+last); more {
+			text = before + "\u00a0" + last
+		}
+	}
+	m.Paragraph(name, text, font)
 }
 
 // joined joins what is not empty.

@@ -39,7 +39,7 @@ func (m *maker) swaps() {
 			if slices.ContainsFunc(s.Equivalents, func(e plan.Equivalent) bool { return e.SharesMiss }) {
 				missing = append(missing, is)
 			}
-			key := m.blade(s.Blade.Name, s.Blade.Layup) + s.Mesh.Name + v.AngleRange(s.AngleDeg.Set, s.AngleDeg.Set) + v.Pulls(s.Strokes, s.Hits)
+			key := m.blade(s.Blade.Name, s.Blade.Layup) + s.Mesh.Name + v.AngleRange(s.AngleDeg.Set, s.AngleDeg.Set) + m.pulls(s.Strokes, s.Hits)
 			for _, name := range append([]string{m.blade(s.Blade.Name, s.Blade.Layup)}, m.bladesOf(s)...) {
 				if !slices.Contains(blades, name) {
 					blades = append(blades, name)
@@ -134,11 +134,8 @@ func (m *maker) instead(s plan.Screen, e plan.Equivalent) string {
 	if e.Kind == "blade" || e.AngleDeg != s.AngleDeg.Set {
 		parts = append(parts, v.Angle(e.AngleDeg))
 	}
-	switch {
-	case e.Hits > 1 && (e.Hits != s.Hits || e.Strokes != s.Strokes):
-		parts = append(parts, v.Many("sheet-doc.hits-of", e.Strokes, "hits", fmt.Sprint(e.Hits)))
-	case e.Strokes != s.Strokes || e.Hits != s.Hits:
-		parts = append(parts, v.Many("change.strokes", e.Strokes))
+	if e.Strokes != s.Strokes || e.Hits != s.Hits {
+		parts = append(parts, m.pulls(e.Strokes, e.Hits))
 	}
 	text := strings.Join(parts, ", ")
 	if !alike(e) {
