@@ -4,6 +4,8 @@ import (
 	"errors"
 	"math"
 	"testing"
+
+	"bladecard/calc/internal/checks"
 )
 
 // layup is a blade of equal layers, moduli after Gent.
@@ -30,13 +32,7 @@ func layup(t interface {
 // TestCheckValues holds the figures of hardness, stiffness and bending, each with its kind and
 // source.
 func TestCheckValues(t *testing.T) {
-	ok := func(v float64, err error) float64 {
-		t.Helper()
-		if err != nil {
-			t.Fatal(err)
-		}
-		return v
-	}
+	ok := checks.Taken(t)
 	d70 := layup(t, 9.5, 70)
 	edge := func(set, load float64) float64 {
 		t.Helper()

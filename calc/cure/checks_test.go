@@ -5,6 +5,8 @@ import (
 	"math"
 	"testing"
 
+	"bladecard/calc/internal/checks"
+
 	"pgregory.net/rapid"
 )
 
@@ -151,13 +153,7 @@ func TestTextbook(t *testing.T) {
 
 // TestFigures: each with its kind and source.
 func TestFigures(t *testing.T) {
-	ok := func(v float64, err error) float64 {
-		t.Helper()
-		if err != nil {
-			t.Fatal(err)
-		}
-		return v
-	}
+	ok := checks.Taken(t)
 	water := ok(WaterGPerM2(40, 1.05, 0.40))
 	for _, c := range []struct {
 		name           string

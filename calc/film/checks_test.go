@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"bladecard/calc/blade"
+	"bladecard/calc/internal/checks"
 	"bladecard/calc/mesh"
 )
 
@@ -44,13 +45,7 @@ func cloth(t fataler, countPerInch, threadUM float64) mesh.Cloth {
 // TestCheckValues holds the figures of wedge, filling and edge film, each with its kind and
 // source.
 func TestCheckValues(t *testing.T) {
-	ok := func(v float64, err error) float64 {
-		t.Helper()
-		if err != nil {
-			t.Fatal(err)
-		}
-		return v
-	}
+	ok := checks.Taken(t)
 	d70, e70 := stock(t, 9.5, 70)
 	edge := ok(blade.EdgeAngleDeg(blade.Bend{SetDeg: 15, LoadNPerCM: 5, FreeHeightMM: 25, RigidityNM: d70, Friction: blade.Friction}))
 	zw := ok(FillDepthUM(95, 90-edge, BeadMM))

@@ -2,8 +2,9 @@ package film
 
 import (
 	"math"
-	"strings"
 	"testing"
+
+	"bladecard/calc/internal/checks"
 )
 
 // TestRefusals gives every function what it must refuse; the error says what is accepted.
@@ -81,11 +82,7 @@ func TestRefusals(t *testing.T) {
 		"solids 1.1":          {one(CuredUM(60, 1.1))},
 	} {
 		for _, err := range errs {
-			if err == nil {
-				t.Errorf("%s: taken", name)
-			} else if !strings.HasPrefix(err.Error(), "film: ") || !strings.Contains(err.Error(), "accepted") {
-				t.Errorf("%s: the error does not tell what is accepted: %v", name, err)
-			}
+			checks.Refused(t, "film", name, err)
 		}
 	}
 	if Clears(Deposit{LiftRatio: nan}) {

@@ -4,17 +4,13 @@ import (
 	"math"
 	"math/rand/v2"
 	"testing"
+
+	"bladecard/calc/internal/checks"
 )
 
 // TestCheckValues holds the figures of halftones and bitmaps, each with its kind and source.
 func TestCheckValues(t *testing.T) {
-	ok := func(v float64, err error) float64 {
-		t.Helper()
-		if err != nil {
-			t.Fatal(err)
-		}
-		return v
-	}
+	ok := checks.Taken(t)
 	pitch120 := 1e4 / 120
 	const cmPerInch = 2.54
 	for _, c := range []struct {

@@ -3,23 +3,14 @@ package mesh
 import (
 	"math"
 	"testing"
-)
 
-// must returns the value of a call that may not fail here.
-func must(t *testing.T) func(v float64, err error) float64 {
-	return func(v float64, err error) float64 {
-		t.Helper()
-		if err != nil {
-			t.Fatal(err)
-		}
-		return v
-	}
-}
+	"bladecard/calc/internal/checks"
+)
 
 // TestPublishedFigures holds the figures that others have printed. kind and source stand
 // beside each; "own input" means a published formula at an input of our own.
 func TestPublishedFigures(t *testing.T) {
-	ok := must(t)
+	ok := checks.Taken(t)
 	cloth := func(s Spec) Cloth {
 		t.Helper()
 		c, err := New(s)

@@ -2,8 +2,9 @@ package tension
 
 import (
 	"math"
-	"strings"
 	"testing"
+
+	"bladecard/calc/internal/checks"
 )
 
 // TestRefusals gives every function what it must refuse; the error says what is accepted.
@@ -36,10 +37,6 @@ func TestRefusals(t *testing.T) {
 		"blade path, frame NaN":      fit(nan, 300),
 		"blade length, image 0":      one(BladeLengthMM(0)),
 	} {
-		if err == nil {
-			t.Errorf("%s: taken", name)
-		} else if !strings.HasPrefix(err.Error(), "tension: ") || !strings.Contains(err.Error(), "accepted") {
-			t.Errorf("%s: the error does not tell what is accepted: %v", name, err)
-		}
+		checks.Refused(t, "tension", name, err)
 	}
 }

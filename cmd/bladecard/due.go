@@ -1,12 +1,13 @@
 package main
 
 import (
-	"bladecard/calc/job"
-	"bladecard/calc/presslog"
-	"bladecard/render/say"
 	"errors"
 	"fmt"
 	"strings"
+
+	"bladecard/calc/job"
+	"bladecard/calc/presslog"
+	"bladecard/render/say"
 )
 
 // dueSpan is the days of --due; the zero one holds every day, and jobs without one.

@@ -13,7 +13,6 @@ import (
 	"bladecard/cmd/bladecard/internal/build"
 	"bladecard/cmd/bladecard/internal/disk"
 	"bladecard/render/say"
-	"bladecard/templates"
 )
 
 // The name of a job file that comes from standard input: on the command line, and in messages.
@@ -147,22 +146,6 @@ func (c *call) jobErrors(errs job.Errors) int {
 		fmt.Fprintln(c.stderr, c.worded(e))
 	}
 	return exitJob
-}
-
-// jobFlags declares the flags that every command takes which reads jobs.
-func (c *call) jobFlags(f *flags) {
-	c.langFlag(f)
-	f.text(&c.shop, "shop", "FILE")
-}
-
-// langFlag declares --lang.
-func (c *call) langFlag(f *flags) {
-	f.word(&c.lang, "lang", "CODE", "a language", templates.Languages()...)
-}
-
-// quietFlag declares --quiet.
-func (c *call) quietFlag(f *flags) {
-	f.yes(&c.quiet, "quiet")
 }
 
 // each loads every job of the arguments and hands it on. One bad job does not stop the others;

@@ -13,12 +13,6 @@ import (
 	"bladecard/cmd/bladecard/internal/disk"
 )
 
-// writeFlags declares --force and --quiet, which every command takes that may write over a file.
-func (c *call) writeFlags(f *flags) {
-	f.yes(&c.force, "force")
-	c.quietFlag(f)
-}
-
 // writer writes the files of a call. It leaves alone what the call reads: the named files and
 // --shop, their shops, logos and press logs.
 func (c *call) writer(reads ...string) *disk.Writer {

@@ -1,6 +1,6 @@
 package canvas
 
-// Color is a color of the paper, 0 to 255 a channel.
+// Color is a color on paper, 0 to 255 a channel.
 type Color struct{ R, G, B uint8 }
 
 // Gray returns the gray of the given level, 0 black to 255 white.

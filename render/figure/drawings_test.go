@@ -38,6 +38,7 @@ func TestDrawings(t *testing.T) {
 		{"bars", 60, 8, Bars{PitchMM: 4, Rows: []Bar{{"a", "45", 1}, {"long name", "15", 1.0 / 3}}}.Draw},
 		{"bar of a film", 27, 6, FilmBar{Target: Interval{33, 58}, Band: Interval{24, 48}, Set: 34, Top: 60, Ends: [2]string{"33", "58"}}.Draw},
 		{"map of lean", 150, 40, leanMap().Draw},
+		{"chart", 80, 50, full().Draw},
 		{"swatch", 20, 8, Swatch{Color: &red}.Draw},
 		{"stripes", 20, 8, Stripes},
 	}
