@@ -245,8 +245,11 @@ func (f *Flow) Table(t Table) {
 	f.tableHead(t, widths, headH)
 	whole := f.Bottom() - (MarginMM + againMM) - headH
 	for i := range t.Rows {
-		together := f.groupHeight(t, i, widths)
-		if f.rowHeight(t, i, widths) > f.Room() || i > 0 && t.Group != nil && t.Group[i] && together > f.Room() && together <= whole/2 {
+		together, need := f.groupHeight(t, i, widths), f.rowHeight(t, i, widths)
+		if t.Group == nil && i > 0 && i == len(t.Rows)-2 { // the last row is not left alone
+			need += f.rowHeight(t, i+1, widths)
+		}
+		if need > f.Room() || i > 0 && t.Group != nil && t.Group[i] && together > f.Room() && together <= whole/2 {
 			f.Next()
 			f.tableHead(t, widths, headH)
 			for k := i; t.Group != nil && !t.Group[i] && k >= 0; k-- {
