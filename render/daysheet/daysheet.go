@@ -46,7 +46,7 @@ func Pages(d day.Day, shop, when string, paper page.Paper, v *say.Voice) ([]page
 	m.Paragraph("heading", heading, flow.Bold(titlePT))
 	m.Paragraph("shop", shop, flow.Regular(listPT))
 	if d.FileOrder > 0 {
-		m.Paragraph("saves", v.T("day.saves", "now", fmt.Sprint(d.Changes), "given", fmt.Sprint(d.FileOrder)), flow.Regular(listPT))
+		m.Paragraph("saves", v.DaySaves(d), flow.Regular(listPT))
 	}
 	m.Paragraph("caution", v.T("day.caution"), flow.Regular(listPT))
 	for _, p := range d.Presses {

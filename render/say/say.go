@@ -316,7 +316,7 @@ func (v *Voice) Mass(g float64) string {
 	case g < 1000:
 		return v.Number(g, 0) + nbsp + "g"
 	}
-	return v.Number(g/1000, 2) + nbsp + "kg"
+	return v.kept(g/1000, 2) + nbsp + "kg"
 }
 
 // Grams is what a scale shows for one print, in two figures; such scales read grams everywhere.
