@@ -91,6 +91,31 @@ func every(n int, f func([]int)) {
 	from(0)
 }
 
+// TestOrderOfAlike: jobs between which nothing is changed are printed as they are due, then as they are given.
+func TestOrderOfAlike(t *testing.T) {
+	for _, n := range []int{5, mostExact + 5} {
+		var plans []*plan.Plan
+		var want []string
+		for i := range n {
+			p := planOf(fmt.Sprintf("j%02d", i), "auto", screen(1, "plastisol", "white", "70"))
+			if i == n-1 {
+				p.Due = "2027-05-21"
+				want = append([]string{p.Job}, want...)
+			} else {
+				want = append(want, p.Job)
+			}
+			plans = append(plans, p)
+		}
+		var got []string
+		for _, j := range Of(&job.Shop{}, plans).Presses[0].Jobs {
+			got = append(got, j.Job)
+		}
+		if !reflect.DeepEqual(got, want) {
+			t.Errorf("%v, %v is wanted", got, want)
+		}
+	}
+}
+
 // TestChanges counts by hand what is changed between two jobs.
 func TestChanges(t *testing.T) {
 	a := planOf("a", "auto", screen(1, "plastisol", "white", "70"), screen(2, "plastisol", "red", "70"))
@@ -149,8 +174,8 @@ func TestDryers(t *testing.T) {
 	d := Of(&job.Shop{}, plans)
 	want := []Dryer{
 		{"tunnel", Range{138, 143}, Range{0.7, 0.9}, []string{"j3"}, 0},
-		{"tunnel", Range{149, 171}, Range{0.9, 1.2}, []string{"j2"}, 1},
-		{"tunnel", Range{160, 171}, Range{0.75, 0.78}, []string{"j0", "j1", "j4"}, 2},
+		{"tunnel", Range{160, 171}, Range{0.75, 0.78}, []string{"j0", "j1", "j4"}, 1},
+		{"tunnel", Range{149, 171}, Range{0.9, 1.2}, []string{"j2"}, 4},
 	}
 	if !reflect.DeepEqual(d.Dryers, want) {
 		t.Errorf("%+v, %+v is wanted", d.Dryers, want)

@@ -1,6 +1,7 @@
 package day
 
 import (
+	"cmp"
 	"math"
 	"math/bits"
 	"slices"
@@ -143,15 +144,17 @@ const mostStarts = 6
 const mostExact = 12
 
 // inOrder is the jobs of a press in the order with the fewest changes: of all orders up to mostExact jobs, beyond
-// that of those that moving and turning a part of the order leads to. Of orders with as few, the one in which a
-// dryer has to cool least often, since it heats faster; then the one nearest to the given.
+// that of those that moving and turning a part of the order leads to. Of orders with as few, the one that waits least
+// for a dryer, which heats faster than it cools; then the one that begins with what is due first, or given first.
 func inOrder(jobs []Job) []Job {
+	jobs = sorted(slices.Clone(jobs), by(func(j Job) string { return cmp.Or(j.Due, "no date: last") }))
 	cost := make([][]int, len(jobs))
 	for i, a := range jobs {
 		cost[i] = make([]int, len(jobs))
 		for k, b := range jobs {
 			if i != k {
-				cost[i][k] = len(jobs)*between(a, b).sum() + cools(a, b)
+				c := between(a, b)
+				cost[i][k] = 2*len(jobs)*c.sum() + c.Dryer + cools(a, b)
 			}
 		}
 	}
@@ -166,45 +169,46 @@ func inOrder(jobs []Job) []Job {
 	return out
 }
 
-// exact weighs every order, a set of jobs and its last one at a time (Held and Karp 1962).
+// exact weighs every order, a set of jobs and its first one at a time (Held and Karp 1962). Of orders that cost the
+// same it is the one whose jobs come first in the list.
 func exact(cost [][]int) []int {
 	n := len(cost)
 	if n == 0 || n > mostExact {
 		return nil
 	}
 	const far = math.MaxInt / 2
-	least, from := make([][]int, 1<<n), make([][]int, 1<<n)
+	least, then := make([][]int, 1<<n), make([][]int, 1<<n)
 	for set := range least {
-		least[set], from[set] = make([]int, n), make([]int, n)
-		for last := range n {
-			least[set][last] = far
-			if set == 1<<last {
-				least[set][last] = 0
+		least[set], then[set] = make([]int, n), make([]int, n)
+		for first := range n {
+			least[set][first] = far
+			if set == 1<<first {
+				least[set][first] = 0
 			}
-			if set&(1<<last) == 0 || bits.OnesCount(uint(set)) < 2 {
+			if set&(1<<first) == 0 || bits.OnesCount(uint(set)) < 2 {
 				continue
 			}
-			rest := set &^ (1 << last)
-			for before := range n {
-				if rest&(1<<before) == 0 {
+			rest := set &^ (1 << first)
+			for next := range n {
+				if rest&(1<<next) == 0 {
 					continue
 				}
-				if c := least[rest][before] + cost[before][last]; c < least[set][last] {
-					least[set][last], from[set][last] = c, before
+				if c := cost[first][next] + least[rest][next]; c < least[set][first] {
+					least[set][first], then[set][first] = c, next
 				}
 			}
 		}
 	}
-	set, last := 1<<n-1, 0
+	set, at := 1<<n-1, 0
 	for k := range n {
-		if least[set][k] < least[set][last] {
-			last = k
+		if least[set][k] < least[set][at] {
+			at = k
 		}
 	}
 	out := make([]int, n)
-	for i := n - 1; i >= 0; i-- {
-		out[i] = last
-		set, last = set&^(1<<last), from[set][last]
+	for i := range out {
+		out[i] = at
+		set, at = set&^(1<<at), then[set][at]
 	}
 	return out
 }

@@ -46,7 +46,7 @@ func Pages(d day.Day, shop, when string, paper page.Paper, v *say.Voice) ([]page
 	m.Paragraph("heading", heading, flow.Bold(titlePT))
 	m.Paragraph("shop", shop, flow.Regular(listPT))
 	if d.FileOrder > 0 {
-		m.Paragraph("saves", v.T("day.saves", "now", fmt.Sprint(d.Changes), "given", fmt.Sprint(d.FileOrder)), flow.Regular(listPT))
+		m.Paragraph("saves", v.DaySaves(d), flow.Regular(listPT))
 	}
 	m.Paragraph("caution", v.T("day.caution"), flow.Regular(listPT))
 	for _, p := range d.Presses {
@@ -126,17 +126,23 @@ func (m *maker) texts(i int, p day.Press) (title, facts, change text) {
 	j := p.Jobs[i]
 	_, what, changed := m.columns()
 	return m.wrapped(strings.TrimSpace(j.Job+" "+j.Title), flow.Bold(jobPT), what.W),
-		m.wrapped(together(m.say.DayFacts(p, j), "\u00a0· "), flow.Regular(factPT), what.W),
-		m.wrapped(together(m.say.DayChanges(i, j), ", "), flow.Bold(changePT), changed.W)
+		m.packed(m.say.DayFacts(p, j), " · ", "", flow.Regular(factPT), what.W),
+		m.packed(m.say.DayChanges(i, j), ", ", ",", flow.Bold(changePT), changed.W)
 }
 
-// together joins parts, none of which is broken between its words.
-func together(parts []string, with string) string {
-	var out []string
-	for _, p := range parts {
-		out = append(out, strings.ReplaceAll(p, " ", "\u00a0"))
+// packed sets parts side by side with something between them, and something else where a line ends; none is broken.
+func (m *maker) packed(parts []string, between, atEnd string, font canvas.Font, w float64) text {
+	lines := []string{parts[0]}
+	for _, p := range parts[1:] {
+		last := &lines[len(lines)-1]
+		if joined := *last + between + p; canvas.Width(joined+atEnd, font) <= w {
+			*last = joined
+		} else {
+			*last += atEnd
+			lines = append(lines, p)
+		}
 	}
-	return strings.Join(out, with)
+	return text{lines, font}
 }
 
 func (m *maker) jobHeight(i int, p day.Press) float64 {

@@ -136,7 +136,11 @@ func (f *Flow) Table(t Table) {
 	f.Ensure(headH + f.rowHeight(t, 0, widths))
 	f.tableHead(t, widths, headH)
 	for i := range t.Rows {
-		if f.rowHeight(t, i, widths) > f.Room() {
+		need := f.rowHeight(t, i, widths)
+		if i > 0 && i == len(t.Rows)-2 { // the last row is not left alone
+			need += f.rowHeight(t, i+1, widths)
+		}
+		if need > f.Room() {
 			f.Next()
 			f.tableHead(t, widths, headH)
 		}

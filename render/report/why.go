@@ -184,6 +184,10 @@ func Halftone(h plan.Halftone, v *say.Voice) string {
 	case h.HasAngle:
 		moire = v.T("show.beat", "beat", v.Number(h.BeatMM, 2)+"\u00a0mm", "angle", v.Angle(h.AngleDeg))
 	}
+	from := v.T("show.holds-from", "from", v.Percent(h.HoldsFrom))
+	if h.HoldsFrom >= 1 {
+		from = v.T("show.holds-none")
+	}
 	return v.T("show.halftone", "ratio", v.Number(h.MeshRatio, 1), "ratiov", ratio, "cells", v.Number(h.OpeningsPerCell, 0),
-		"dot", v.Fine(h.DotUM), "share", v.Percent(h.Smallest), "holds", v.Fine(h.DotHoldsUM), "from", v.Percent(h.HoldsFrom), "moire", moire)
+		"dot", v.Fine(h.DotUM), "share", v.Percent(h.Smallest), "holds", v.Fine(h.DotHoldsUM), "from", from, "moire", moire)
 }

@@ -31,7 +31,7 @@ func (v *Voice) Day(d day.Day) []Part {
 		add(part)
 	}
 	if d.FileOrder > 0 {
-		add(Part{Name: "order", Title: v.T("day.order"), Lines: []string{v.T("day.saves", "now", fmt.Sprint(d.Changes), "given", fmt.Sprint(d.FileOrder))}})
+		add(Part{Name: "order", Title: v.T("day.order"), Lines: []string{v.DaySaves(d)}})
 	}
 	blades := Part{Name: "blades", Title: v.T("day.blades")}
 	for _, b := range d.Blades {
@@ -68,6 +68,15 @@ func (v *Voice) Day(d day.Day) []Part {
 	}
 	add(sharpen)
 	return out
+}
+
+// DaySaves is how many changes a day has, and how many in the order given, where those are more.
+func (v *Voice) DaySaves(d day.Day) string {
+	key := "day.saves"
+	if d.Changes == d.FileOrder {
+		key = "day.saves-none"
+	}
+	return v.T(key, "now", fmt.Sprint(d.Changes), "given", fmt.Sprint(d.FileOrder))
 }
 
 // DaySum is how many jobs a press has and how long they take, as far as that is known.

@@ -83,3 +83,24 @@ func TestStrokes(t *testing.T) {
 		}
 	}
 }
+
+// TestNarrowFilms: a range whose ends round alike takes a digit more, or stands as one figure.
+func TestNarrowFilms(t *testing.T) {
+	v := voice(t, "metric")
+	for _, c := range []struct {
+		low, high float64
+		want      string
+	}{{19.5, 20.4, "19.5–20.4\u00a0µm"}, {19, 21, "19–21\u00a0µm"}, {204, 206, "204–206\u00a0µm"}, {20, 20, "20\u00a0µm"}, {5.91, 5.93, "5.9\u00a0µm"}} {
+		if got := v.FilmRange(c.low, c.high); got != c.want {
+			t.Errorf("%v to %v: %q, %q is wanted", c.low, c.high, got, c.want)
+		}
+	}
+}
+
+// TestSameDot: a dot is the same figure in a warning and in what is said of the halftone.
+func TestSameDot(t *testing.T) {
+	v := voice(t, "metric")
+	if got, want := v.Figure("dot_um", 107), v.Fine(107); got != want {
+		t.Errorf("%q, %q is wanted", got, want)
+	}
+}

@@ -3,6 +3,7 @@ package say
 import (
 	"fmt"
 	"math"
+	"slices"
 	"sort"
 	"strings"
 
@@ -123,12 +124,26 @@ func (v *Voice) filmUnit() string {
 // FilmLike is a film with its unit and the digits that another film has.
 func (v *Voice) FilmLike(um, like float64) string { return v.filmLike(um, like) + v.filmUnit() }
 
-// FilmRange is a range of films, "33–51 µm", with the digits of its middle; FilmEnds leaves the unit out.
+// FilmRange is a range of films, "33–51 µm", with the digits of its middle, or a single figure where the ends are
+// alike; FilmEnds leaves the unit out.
 func (v *Voice) FilmRange(low, high float64) string { return v.FilmEnds(low, high) + v.filmUnit() }
 
 func (v *Voice) FilmEnds(low, high float64) string {
 	mid := middle(low, high)
-	return v.filmLike(low, mid) + "–" + v.filmLike(high, mid)
+	a, b := v.filmLike(low, mid), v.filmLike(high, mid)
+	if a == b && !v.mil && mid >= 9.95 { // so narrow that it takes a digit more
+		decimals := 1
+		if mid >= 99.5 {
+			decimals = 0
+		}
+		if c, d := v.fixed(low, decimals), v.fixed(high, decimals); c != d {
+			a, b = c, d
+		}
+	}
+	if a == b {
+		return a
+	}
+	return a + "–" + b
 }
 
 // FilmBoth is a film with its unit, in an inch shop with mil beside it: "38 µm (1.5 mil)".
@@ -316,7 +331,7 @@ func (v *Voice) Mass(g float64) string {
 	case g < 1000:
 		return v.Number(g, 0) + nbsp + "g"
 	}
-	return v.Number(g/1000, 2) + nbsp + "kg"
+	return v.kept(g/1000, 2) + nbsp + "kg"
 }
 
 // Grams is what a scale shows for one print, in two figures; such scales read grams everywhere.
@@ -358,8 +373,14 @@ func (v *Voice) Date(iso string) string {
 	return v.T("number.date", "year", iso[:4], "month", iso[5:7], "day", iso[8:])
 }
 
+// geometry are lengths in um that are known to the um, unlike a film.
+var geometry = []string{"opening_um", "thread_um", "pitch_um", "fabric_um", "eom_um", "dot_um", "holds_um", "comb_um"}
+
 // Figure writes the value of a warning by the unit at the end of its name.
 func (v *Voice) Figure(name string, x float64) string {
+	if slices.Contains(geometry, name) {
+		return v.Fine(x)
+	}
 	switch unit := name[strings.LastIndexByte(name, '_')+1:]; unit {
 	case "um":
 		return v.FilmUM(x)

@@ -1,7 +1,6 @@
 package say
 
 import (
-	"slices"
 	"strings"
 
 	"bladecard/calc/seen"
@@ -65,19 +64,15 @@ func (v *Voice) Do(c seen.Change) string {
 	return v.T(key, v.seenValues(c.Line)...)
 }
 
-// geometry are lengths in um that are known to the um, unlike a film.
-var geometry = []string{"opening_um", "thread_um", "pitch_um", "fabric_um", "eom_um", "dot_um", "holds_um", "comb_um"}
-
 // seenValues are the figures of a line, and ranges of those that are its two ends: wet_low_um and wet_high_um
 // make wet_range.
 func (v *Voice) seenValues(l seen.Line) []string {
 	out := v.Values(l.Values, l.Names)
-	for i := 0; i < len(out); i += 2 {
-		if slices.Contains(geometry, out[i]) {
-			out[i+1] = v.Fine(l.Values[out[i]])
-		}
-		if psi, both := l.Values["load_psi"]; both && out[i] == "load_bar" {
-			out[i+1] = v.Gauge(l.Values["load_bar"], psi)
+	if psi, both := l.Values["load_psi"]; both {
+		for i := 0; i < len(out); i += 2 {
+			if out[i] == "load_bar" {
+				out[i+1] = v.Gauge(l.Values["load_bar"], psi)
+			}
 		}
 	}
 	for name, low := range l.Values {

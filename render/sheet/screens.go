@@ -175,7 +175,7 @@ func (m *maker) screens(l plan.Location) {
 		if top > 3*end(s) { // on the scale of the others it would be a dot
 			bar.Top = end(s)
 		}
-		bar.Ends[0], bar.Ends[1], _ = strings.Cut(strings.Split(v.FilmRange(s.TargetUM.Low, s.TargetUM.High), "\u00a0")[0], "–")
+		bar.Ends[0], bar.Ends[1], _ = strings.Cut(v.FilmEnds(s.TargetUM.Low, s.TargetUM.High), "–")
 		t.Row(append(cells, flow.Cell{Text: cut, Lead: s.EdgeLimitDeg != nil}, lead(v.FilmBoth(s.CuredUM.Value), v.FilmRange(s.CuredUM.Low, s.CuredUM.High)),
 			flow.Cell{Figure: bar, W: barW, H: barH}, flow.Cell{Text: grams, Lead: s.InkGRun != nil})...)
 	}

@@ -21,6 +21,7 @@ type Shop struct {
 const (
 	rowMM    = 8.5
 	dateMM   = 60.0
+	numberMM = 4.0 // of a step
 	thinMM   = 0.2
 	changeMM = 0.8 // of the line where a screen or a blade is changed
 	titlePT  = 16.0
@@ -64,7 +65,20 @@ func Pages(t trials.Trial, s Shop, paper page.Paper, v *say.Voice) ([]page.Face,
 func (m *maker) steps(what string, count int) {
 	m.Heading(what, m.say.T("trial."+what+"-head"), 12)
 	for i := 1; i <= count; i++ {
-		m.Paragraph(fmt.Sprintf("%s %d", what, i), fmt.Sprintf("%d. %s", i, m.say.T(fmt.Sprintf("trial.%s-%d", what, i), "side", m.say.Size(m.shop.PatchMM, m.shop.PatchMM))), flow.Regular(textPT))
+		text := m.say.T(fmt.Sprintf("trial.%s-%d", what, i), "side", m.say.Size(m.shop.PatchMM, m.shop.PatchMM))
+		m.step(fmt.Sprintf("%s %d", what, i), fmt.Sprint(i, "."), text)
+	}
+}
+
+// step is a sentence with its number before it.
+func (m *maker) step(name, number, text string) {
+	font := flow.Regular(textPT)
+	lines := canvas.Wrap(text, font, m.Width()-numberMM)
+	m.Ensure(float64(len(lines)) * canvas.LineHeight(font))
+	m.Add(page.Text(name+" number", m.Left(), m.Y, numberMM, 0, number, font, canvas.Black, page.Left))
+	for _, line := range lines {
+		m.Add(page.Text(name, m.Left()+numberMM, m.Y, m.Width()-numberMM, 0, line, font, canvas.Black, page.Left))
+		m.Y += canvas.LineHeight(font)
 	}
 }
 
@@ -124,7 +138,8 @@ func (m *maker) day(day int, minutes float64, before int, prints []fit.Print) {
 		if m.Room() < need {
 			m.Next()
 			header()
-		} else if i > 0 && changed {
+		}
+		if changed {
 			m.Add(page.Rule(fmt.Sprintf("change before print %d", before+i+1), m.Left(), m.Y, m.Width(), 0, flow.Hair(changeMM)))
 		}
 		m.row(fmt.Sprintf("print %d", before+i+1), columns, func(c column) (string, canvas.Font) {

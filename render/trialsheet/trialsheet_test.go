@@ -45,7 +45,7 @@ func TestPages(t *testing.T) {
 				if err != nil {
 					t.Fatal(err)
 				}
-				rows := map[string]bool{}
+				rows, lines := map[string]bool{}, make([]bool, len(plan.Prints))
 				for _, f := range faces {
 					for _, err := range pagecheck.Check(f, flow.SmallPT) {
 						t.Errorf("%s, %s, %s: %v", language, units, paper.Name, err)
@@ -61,7 +61,17 @@ func TestPages(t *testing.T) {
 							if b.Name == fmt.Sprintf("print %d #", i+1) {
 								rows[b.Name] = true
 							}
+							lines[i] = lines[i] || b.Name == fmt.Sprintf("change before print %d", i+1)
 						}
+					}
+				}
+				for i, p := range plan.Prints {
+					last := fit.Print{}
+					if i > 0 {
+						last = plan.Prints[i-1]
+					}
+					if changed := p.Day != last.Day || p.Mesh != last.Mesh || p.Blade != last.Blade; lines[i] != changed {
+						t.Errorf("%s: print %d: screen or blade changed %v, a line above it %v", language, i+1, changed, lines[i])
 					}
 				}
 				if len(rows) != len(plan.Prints) {
