@@ -94,6 +94,7 @@ func (a asked) facts() facts {
 		f.holds["film-over"], f.holds["film-short"] = m.OffUM > 0, m.OffUM < 0
 	}
 	f.dots(s.Halftone, a.filmUM())
+	f.holds["none-hold"] = s.Halftone != nil && s.Halftone.HoldsFrom >= 1
 	a.neighbors(f)
 	a.gap(f)
 	a.flash(f)
@@ -124,9 +125,7 @@ func (f facts) dots(h *plan.Halftone, filmUM float64) {
 	}
 	f.figures["dot_um"], f.figures["holds_um"], f.figures["film_of_dot_percent"] = h.DotUM, h.DotHoldsUM, 100*filmUM/h.DotUM
 	f.stated(map[string]*float64{"beat_mm": &h.BeatMM})
-	if h.HoldsFrom >= 1 {
-		f.holds["none-hold"] = true
-	} else if h.HoldsFrom > 0 {
+	if h.HoldsFrom > 0 && h.HoldsFrom < 1 { // else no dot of this line count holds, and a larger one is no way out
 		f.figures["from_percent"] = math.Ceil(100 * h.HoldsFrom)
 	}
 	f.holds["dot-holds"], f.holds["bitmap"] = h.DotHolds, h.BitmapDPI > 0

@@ -112,8 +112,13 @@ func (v *Voice) Cured(s plan.Screen) (film, mil string) {
 func (v *Voice) Expect(p *plan.Plan, s plan.Screen) []Line {
 	band := v.FilmRange(s.CuredUM.Low, s.CuredUM.High)
 	gauge := v.T("card.gauge-line", "band", band)
-	if s.HeightMM != nil {
+	switch {
+	case s.HeightMM != nil:
 		gauge = v.T("card.gauge-rises", "band", band, "height", v.Small(*s.HeightMM))
+	case p.Substrate.Kind != "garment":
+		gauge = v.T("card.gauge-sheet", "band", band)
+	case s.SinksUM == 0: // a base takes nothing in, and the gauge would read it too
+		gauge = v.T("card.gauge-base", "band", band)
 	}
 	out := []Line{{v.T("card.gauge"), gauge}, {v.T("card.comb"), v.T("card.comb-line", "value", v.FilmUM(s.WetUM.Value), "band", v.FilmRange(s.WetUM.Low, s.WetUM.High))}}
 	if g := s.WeighG; g != nil {
