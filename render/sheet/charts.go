@@ -11,9 +11,10 @@ import (
 	"bladecard/render/page"
 )
 
-// chartMM is the height of a chart, mostCharts how many setups have theirs: two pages.
+// chartMM is the height of a chart, of which five stand under one another on a page of either paper; mostCharts is
+// how many setups have theirs: two pages.
 const (
-	chartMM    = 46.0
+	chartMM    = 44.0
 	mostCharts = 8
 )
 
