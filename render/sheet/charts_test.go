@@ -74,7 +74,7 @@ func TestChartTitles(t *testing.T) {
 		for _, f := range faces {
 			for _, b := range f.Boxes {
 				if strings.HasPrefix(b.Name, "chart title") {
-					got = append(got, b.Text)
+					got = append(got, strings.ReplaceAll(b.Text, "\u00a0", " "))
 				}
 			}
 		}

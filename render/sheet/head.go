@@ -142,7 +142,7 @@ func (m *maker) firstPrint() {
 	for _, l := range m.plan.Locations {
 		row(&prints, short(l.Name))
 		for _, s := range l.Screens {
-			row(&screens, joined(" ", m.members([]member{{l.Name, s.Number}}, ""), short(m.color(s))))
+			row(&screens, joined(" ", m.members([]member{{l.Name, s.Number}}, ""), whole(short(m.color(s)), shortMM)))
 		}
 	}
 	m.Part("first print", v.T("sheet-doc.first"), "", screens)

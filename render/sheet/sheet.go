@@ -129,20 +129,22 @@ type member struct {
 	number   int
 }
 
+// shortMM is the most that a short name takes.
+const shortMM = 36.0
+
 // short is a name that stands whole elsewhere, cut for a row of a table; its last word stays, which often tells it
 // from the others.
 func short(name string) string {
-	const mostMM = 36.0
 	font := flow.Bold(flow.SmallPT)
-	if canvas.Width(name, font) <= mostMM {
+	if canvas.Width(name, font) <= shortMM {
 		return name
 	}
 	last := name[strings.LastIndexByte(name, ' ')+1:]
-	if w := canvas.Width(last, font); w < mostMM/2 {
-		head, _ := canvas.Cut(name, font, mostMM-w)
+	if w := canvas.Width(last, font); w < shortMM/2 {
+		head, _ := canvas.Cut(name, font, shortMM-w)
 		return head + " " + last
 	}
-	head, _ := canvas.Cut(name, font, mostMM)
+	head, _ := canvas.Cut(name, font, shortMM)
 	return head
 }
 
@@ -157,7 +159,7 @@ func (m *maker) members(list []member, sep string) string {
 			if i > 0 {
 				out.WriteString(sep)
 			}
-			out.WriteString(short(x.location) + " ")
+			out.WriteString(short(x.location) + "\u00a0") // the number stays with its location
 		}
 		out.WriteString(fmt.Sprint(x.number))
 	}
