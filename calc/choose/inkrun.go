@@ -22,7 +22,9 @@ func (m maker) inkRun(sc *plan.Screen) {
 	density, laid := m.screen.Ink.DensityKgPerL, laidBand(sc.WetUM, sinks)
 	g := sure.Of(ink.MassG(m.location.WidthMM, m.location.HeightMM, m.screen.Coverage, laid.Value, density))
 	sc.InkGPerPrint = &g
-	sc.WeighG = &plan.Band{Low: g * laid.Low / laid.Value, Value: g, High: g * laid.High / laid.Value}
+	if g >= scaleStepG { // less is no weight on a piece that takes up moisture
+		sc.WeighG = &plan.Band{Low: g * laid.Low / laid.Value, Value: g, High: g * laid.High / laid.Value}
+	}
 	if m.job.Quantity > 0 {
 		run := sure.Of(ink.RunG(g, m.job.Quantity, m.shop.Waste, m.shop.StaysG))
 		ml := sure.Of(ink.GToML(run, density))

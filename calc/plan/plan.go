@@ -147,7 +147,7 @@ type Screen struct {
 	SinksUM      float64      `json:"sinks_um"`        // wet film that sinks into the cloth and does not stand on it
 	SinksIn      string       `json:"sinks_in"`        // the ground that it sinks into, in words that a press log takes
 	SinksHalfUM  float64      `json:"sinks_half_um"`   // how far nine of ten lie from sinks_um
-	WeighG       *Band        `json:"weigh_g"`         // what a print gains, weighed while wet; null: size or coverage not stated
+	WeighG       *Band        `json:"weigh_g"`         // what a print gains, weighed while wet; null: size or coverage not stated, or too little to weigh
 	InkGRun      *float64     `json:"ink_g_run"`       // with waste and what stays in the screen; null: quantity not stated
 	InkMLRun     *float64     `json:"ink_ml_run"`
 	Charts       Charts       `json:"charts"`      // the curves that the card draws
