@@ -387,6 +387,12 @@ func TestMoreCoverageMoreInk(t *testing.T) {
 	if w.Value != *much.InkGPerPrint || much.SinksUM != 12.5 || math.Abs(w.Low/perUM-low) > 1e-9 || math.Abs(w.High/perUM-high) > 1e-9 {
 		t.Errorf("a print weighs %v more; its band must be that of the wet film, %v, and of what sinks in", w, wet)
 	}
+	for side, weighs := range map[string]bool{"8": false, "20": true} { // cm: less than a scale tells of a shirt is not weighed
+		s := planOf(t, "title = \"t\"\n[[location]]\nwidth = \""+side+" cm\"\nheight = \""+side+" cm\"\n[[location.screen]]\ncoverage = \"50 %\"\n").Locations[0].Screens[0]
+		if s.InkGPerPrint == nil || (s.WeighG != nil) != weighs {
+			t.Errorf("%s cm wide: %v g a print, weighed %v", side, *s.InkGPerPrint, s.WeighG)
+		}
+	}
 	based := planOf(t, "title = \"t\"\n[[location]]\nwidth = \"20 cm\"\nheight = \"20 cm\"\n[[location.screen]]\nuse = \"underbase\"\n[[location.screen]]\ncoverage = \"30 %\"\n").Locations[0].Screens[1]
 	if based.SinksUM != 0 {
 		t.Errorf("%g um sink into a base; none do", based.SinksUM)

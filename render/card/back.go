@@ -366,12 +366,12 @@ func (m *maker) ruler(w float64, most int) block {
 	told := seen.Told(s, most)
 	slices.SortStableFunc(told, func(a, b plan.Correction) int { return cmp.Compare(sense(b), sense(a)) })
 	for _, c := range told {
-		tag := "card.at-press"
+		tag, known := "card.at-press", []string{"screen"}
 		if c.Kind == "mesh" || c.Kind == "eom" {
-			tag = "card.new-screen"
+			tag, known = "card.new-screen", []string{"screen", "flash"} // it gets a card of its own
 		}
 		effect, _, _ := strings.Cut(v.Signed(c.DeltaUM), "\u00a0")
-		fig.Rows = append(fig.Rows, figure.RulerRow{Label: v.Short(c), Effect: effect, Tag: v.T(tag) + v.Disturbs(c, "screen"), To: c.CuredUM})
+		fig.Rows = append(fig.Rows, figure.RulerRow{Label: v.Short(c), Effect: effect, Tag: v.T(tag) + v.Disturbs(c, known...), To: c.CuredUM})
 	}
 	any := films(s.Others.FilmUM)
 	row := figure.RulerRow{Label: v.T("card.any-blade", "range", v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High)), Tag: v.FilmRange(any.Low, any.High), Span: &any, To: s.CuredUM.Value}
