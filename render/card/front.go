@@ -309,20 +309,27 @@ func (m *maker) flash(r page.Rect) {
 	pt, gap, row := m.grid.factPT, m.grid.mm(2), m.grid.mm(subMM)
 	both := m.grid.mm(wordMM) + row
 	if time != "" {
-		wide := math.Max(m.width(word, l, pt[2]), m.wide(sub, sl))
-		left, rest := in.Aside(in.W-gap-wide, gap)
-		if m.largest(time, l, rest.W, rest.H) < pt[0] { // too small beside the word: below it
-			under := page.Rect{X: in.X, Y: in.Y + m.grid.mm(0.8), W: in.W, H: row}
-			head := m.wide(word, l)
-			if left, rest := under.Aside(in.W-gap-head, gap); m.wide(sub, sl) <= rest.W && sub != "" {
-				m.line("flash", left, l, word)
-				m.line("flash word", rest, sl, sub)
-			} else {
-				m.line("flash", under, l, word)
+		beside := func(wordPT float64) (left, rest page.Rect, size float64) {
+			wide := math.Max(m.width(word, l, wordPT), m.wide(sub, sl))
+			left, rest = in.Aside(in.W-gap-wide, gap)
+			return left, rest, m.largest(time, l, rest.W, rest.H)
+		}
+		left, rest, size := beside(pt[2])
+		if size < pt[0] { // too small: beside a smaller word, or below it, whichever is larger
+			left, rest, size = beside(pt[3])
+			top := page.Rect{X: in.X, Y: in.Y + m.grid.mm(0.3), W: in.W, H: row}
+			below := page.Rect{X: in.X, Y: top.Bottom(), W: in.W, H: in.Bottom() - top.Bottom()}
+			if size <= m.largest(time, l, below.W, below.H) {
+				head := m.wide(word, l)
+				if left, rest := top.Aside(in.W-gap-head, gap); m.wide(sub, sl) <= rest.W && sub != "" {
+					m.line("flash", left, l, word)
+					m.line("flash word", rest, sl, sub)
+				} else {
+					m.line("flash", top, l, word)
+				}
+				m.time(below, l, time)
+				return
 			}
-			under.Y, under.H = under.Bottom(), in.Bottom()-m.grid.mm(0.8)-under.Bottom()
-			m.time(under, l, time)
-			return
 		}
 		defer m.time(rest, l, time)
 		in = left

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"bladecard/calc/plan"
 	"bladecard/render/canvas"
 	"bladecard/render/internal/plantest"
 	"bladecard/render/page"
@@ -59,6 +60,32 @@ func TestColumnsMakeRoom(t *testing.T) {
 								}
 							}
 						}
+					}
+				}
+			}
+		}
+	}
+}
+
+// TestSecondsBesideWarning: a warning takes room from the tile of the flash; its seconds are larger than the words
+// beside them all the same, in every language.
+func TestSecondsBesideWarning(t *testing.T) {
+	for _, src := range tiles {
+		for _, language := range templates.Languages() {
+			j, shop := plantest.Job(t, ".", src)
+			shop.Language = language
+			p, v := plantest.Plan(t, j, shop)
+			for i := range p.Locations[0].Screens {
+				p.Locations[0].Screens[i].Warnings = []plan.Warning{{Code: "dyes-migrate"}}
+			}
+			for _, size := range page.Sizes {
+				for _, c := range sound(t, p, v, size) {
+					pt := map[string]float64{}
+					for _, b := range c.Front.Boxes {
+						pt[b.Name] = b.Font.SizePT
+					}
+					if s := pt["flash time"]; s > 0 && s < 1.2*max(pt["flash"], pt["flash word"]) {
+						t.Errorf("%s %s: %s: the seconds are %g pt beside a word of %g pt", language, size.Name, c.Front.Name, s, pt["flash"])
 					}
 				}
 			}
