@@ -58,7 +58,7 @@ func (m *maker) choiceRow(c lesson.Choice) []string {
 		return []string{m.work(c), "", "", "", "", "", m.t("choice.no-setup")}
 	}
 	return []string{
-		m.work(c), s.Mesh.Name, m.short(s.Blade), m.angleRange(s), m.say.Pulls(s.Strokes, s.Hits), m.say.FilmRange(s.CuredUM.Low, s.CuredUM.High), m.misses(c),
+		m.work(c), s.Mesh.Name, m.short(s.Blade), m.angleRange(s), m.say.Pulls(s.Strokes, s.Hits), m.say.FilmRangeBoth(s.CuredUM.Low, s.CuredUM.High), m.misses(c),
 	}
 }
 

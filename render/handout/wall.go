@@ -157,7 +157,7 @@ func (m *maker) look(c lesson.Choice) string {
 	}
 	s, comb := c.Setup, m.t("look.hits")
 	if s.Hits <= 1 {
-		comb = m.t("look.comb", "wet", m.say.FilmRange(s.WetUM.Low, s.WetUM.High))
+		comb = m.t("look.comb", "wet", m.say.FilmRangeBoth(s.WetUM.Low, s.WetUM.High))
 	}
 	return strings.ReplaceAll(m.t("look."+c.Print, "comb", comb, "from", m.say.Percent(c.DotsFrom)), ". ", ".\n")
 }

@@ -15,7 +15,7 @@ func (m *maker) why() {
 	l := m.lesson
 	once := l.Strokes[0].Value
 	film := m.t("why.film", "mesh", l.Bench.Mesh.Name, "second", m.say.Percent(l.Strokes[1].Value/once-1),
-		"flashed", m.say.Percent(l.FlashedUM/once-1), "band", m.say.FilmRange(l.Bench.CuredUM.Low, l.Bench.CuredUM.High))
+		"flashed", m.say.Percent(l.FlashedUM/once-1), "band", m.say.FilmRangeBoth(l.Bench.CuredUM.Low, l.Bench.CuredUM.High))
 	if len(l.Blades) > 1 {
 		film += " " + m.t("why.blades", "other", m.say.Percent(l.Spread))
 	}
@@ -66,7 +66,7 @@ func (m *maker) meshes() {
 			name, measured = name+"\u00a0*", true
 		}
 		if c.FilmUM != nil {
-			film = m.say.FilmUM(*c.FilmUM)
+			film = m.say.FilmBoth(*c.FilmUM)
 		}
 		if c.Name == l.Bench.Mesh.Name {
 			t.strong = i + 1

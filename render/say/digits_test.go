@@ -54,7 +54,7 @@ func TestDigits(t *testing.T) {
 		{"placement", i.Lengths(71, 102), "2\u00a013/16–4\u00a0in"},
 		{"air", i.Gauge(2.07, 30), "30\u00a0psi (2.1\u00a0bar)"},
 		{"air, metric", m.Gauge(2.07, 30), "2.1\u00a0bar (30\u00a0psi)"},
-		{"film with mil", i.FilmBoth(38.1), "38\u00a0µm (1.5\u00a0mil)"},
+		{"film with mil", i.FilmBoth(38.1), "38\u00a0µm (1.5\u00a0mil)"}, {"films with mil", i.FilmRangeBoth(25.4, 38.1), "25–38\u00a0µm (1.0–1.5\u00a0mil)"},
 		{"film, metric", m.FilmBoth(38.1), "38\u00a0µm"},
 		{"coats", m.Coats(4), "2+2 coats"},
 		{"coats, odd", m.Coats(3), "2+1 coats"},

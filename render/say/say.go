@@ -154,6 +154,14 @@ func (v *Voice) FilmBoth(um float64) string {
 	return v.FilmUM(um) + " (" + v.fixed(um/25.4, 1) + nbsp + v.T("unit.mil") + ")"
 }
 
+// FilmRangeBoth is a range of films, in an inch shop with mil beside it: "33–51 µm (1.3–2.0 mil)".
+func (v *Voice) FilmRangeBoth(low, high float64) string {
+	if !v.inch || v.mil {
+		return v.FilmRange(low, high)
+	}
+	return v.FilmRange(low, high) + " (" + v.fixed(low/25.4, 1) + "–" + v.fixed(high/25.4, 1) + nbsp + v.T("unit.mil") + ")"
+}
+
 // Fine is a thickness that is known better than a film: whole micrometres.
 func (v *Voice) Fine(um float64) string {
 	if v.mil {
