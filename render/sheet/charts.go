@@ -14,7 +14,7 @@ import (
 // The least and the most height of a chart, what stands between two and above the first, in mm, and how many setups
 // have theirs.
 const (
-	chartMM     = 44.0 // five stand on a page of either paper
+	chartMM     = 42.0
 	mostChartMM = 80.0
 	betweenMM   = 1.0
 	aboveMM     = 12.0 // the head line of a page and the heading

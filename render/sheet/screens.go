@@ -191,7 +191,7 @@ func lead(first, second string) flow.Cell {
 // The longest text that stays on one line, in a cell, in a sentence, and of a mesh to take instead, in mm.
 const (
 	cellMM   = 22.0
-	phraseMM = 44.0
+	phraseMM = 50.0
 	swapMM   = 54.0
 )
 
