@@ -1,6 +1,7 @@
 package figure
 
 import (
+	"bytes"
 	"flag"
 	"fmt"
 	"os"
@@ -8,11 +9,12 @@ import (
 	"testing"
 
 	"bladecard/render/canvas"
+	"bladecard/render/canvas/svg"
 )
 
-var update = flag.Bool("update", false, "write testdata/drawings.txt anew")
+var update = flag.Bool("update", false, "write testdata/drawings.svg anew")
 
-// TestDrawings: every drawing has all of its pieces, in their order and places, to a tenth of a millimeter.
+// TestDrawings: every drawing has all of its pieces in their places. To look at them, open testdata/drawings.svg.
 func TestDrawings(t *testing.T) {
 	degrees := func(deg float64) string { return fmt.Sprint(deg, "°") }
 	red := canvas.Color{R: 200}
@@ -45,23 +47,24 @@ func TestDrawings(t *testing.T) {
 	for _, f := range Faults() {
 		drawings = append(drawings, drawing{string(f), 30, 20, f.Draw})
 	}
-	var b strings.Builder
-	for _, d := range drawings {
-		rec := &recorder{}
-		if err := d.draw(rec, Rect{X: 1, Y: 1, W: d.w, H: d.h}); err != nil {
-			t.Fatalf("%s: %v", d.name, err)
+	const wide, pitch = 160.0, 66.0
+	var b bytes.Buffer
+	err := svg.Write(&b, wide, pitch*float64(len(drawings)), func(c canvas.Canvas) error {
+		for i, d := range drawings {
+			y := pitch * float64(i)
+			c.Text(1, y+4, d.name, canvas.Font{Face: canvas.Bold, SizePT: SmallestPT}, canvas.Black, 0)
+			if err := d.draw(c, Rect{X: 1, Y: y + 5, W: d.w, H: d.h}); err != nil {
+				return fmt.Errorf("%s: %w", d.name, err)
+			}
 		}
-		fmt.Fprintf(&b, "%s\n", d.name)
-		for _, p := range rec.paths {
-			fmt.Fprintf(&b, "\t%s\n", p)
-		}
-		for _, w := range rec.texts {
-			fmt.Fprintf(&b, "\t%.1f,%.1f %gpt %q\n", w.x, w.y, w.font.SizePT, w.s)
-		}
+		return nil
+	})
+	if err != nil {
+		t.Fatal(err)
 	}
-	const golden = "testdata/drawings.txt"
+	const golden = "testdata/drawings.svg"
 	if *update {
-		if err := os.WriteFile(golden, []byte(b.String()), 0o666); err != nil {
+		if err := os.WriteFile(golden, b.Bytes(), 0o666); err != nil {
 			t.Fatal(err)
 		}
 	}
