@@ -55,8 +55,14 @@ func Shore(v *say.Voice, at float64) figure.Axis {
 	return figure.Axis{Title: v.T("card.x-hardness"), Low: math.Min(50, -stepsUp(-at, 10)), High: math.Max(90, stepsUp(at, 10))}
 }
 
-// Film is the axis of the cured film, on which 2 um can be told apart.
-func Film(v *say.Voice) figure.Axis { return figure.Axis{Title: v.T("card.y-film"), Apart: 2} }
+// Film is the axis of the cured film of a screen, on which 2 um can be told apart; of ink that rises, before it does.
+func Film(v *say.Voice, s plan.Screen) figure.Axis {
+	key := "card.y-film"
+	if s.HeightMM != nil {
+		key = "card.y-flat"
+	}
+	return figure.Axis{Title: v.T(key), Apart: 2}
+}
 
 // stepsUp is x rounded up to whole steps.
 func stepsUp(x, step float64) float64 { return step * math.Ceil(x/step) }
@@ -64,12 +70,9 @@ func stepsUp(x, step float64) float64 { return step * math.Ceil(x/step) }
 // both is what both charts share: the curves, the target and what is known of the film.
 func both(v *say.Voice, s plan.Screen, curves []plan.Curve, sizePT float64) figure.Chart {
 	ch := figure.Chart{
-		Y: Film(v), SizePT: sizePT, Format: v.Number, Ends: Ends(v),
+		Y: Film(v, s), SizePT: sizePT, Format: v.Number, Ends: Ends(v),
 		Band:  Target(v, s),
 		Known: Known(v, s.CuredUM),
-	}
-	if s.HeightMM != nil { // the film before it rises
-		ch.Y.Title = v.T("card.y-flat")
 	}
 	all := Lines(v, curves)
 	ch.Lines = figure.Choose(all, figure.MostLines)
