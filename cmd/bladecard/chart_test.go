@@ -9,6 +9,7 @@ import (
 
 	"bladecard/calc/choose"
 	"bladecard/calc/fit"
+	"bladecard/calc/plan"
 	"bladecard/cmd/bladecard/internal/disk"
 	"bladecard/render/say"
 	"bladecard/templates"
@@ -53,7 +54,7 @@ func TestSweepChartIsThinned(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		ch, some := sweepChart(axes, points, v)
+		ch, some := sweepChart(axes, points, plan.Screen{}, v)
 		if len(ch.Lines) != 24 || ch.Lines[0].Label != v.Number(66, 2)+" Shore A" || ch.Lines[23].Label != "90 Shore A" {
 			t.Fatalf("%s: %d lines, from %q to %q", language, len(ch.Lines), ch.Lines[0].Label, ch.Lines[len(ch.Lines)-1].Label)
 		}
@@ -80,7 +81,7 @@ func TestSweepChartIsThinned(t *testing.T) {
 			t.Errorf("%s: a file of %d bytes", language, len(file))
 		}
 		one := axes[1:]
-		ch, some = sweepChart([]choose.Axis{{What: "angle", Values: one[0].Values[:2]}}, []choose.Swept{{At: []float64{0}, CuredUM: 1}, {At: []float64{0.045}, CuredUM: 2}}, v)
+		ch, some = sweepChart([]choose.Axis{{What: "angle", Values: one[0].Values[:2]}}, []choose.Swept{{At: []float64{0}, CuredUM: 1}, {At: []float64{0.045}, CuredUM: 2}}, plan.Screen{}, v)
 		if len(ch.Lines) != 1 || len(ch.Lines[0].Points) != 2 || some != "" || ch.Lines[0].Label != "" || ch.X.Title != v.T("sweep.angle") {
 			t.Errorf("%s: a small sweep: %+v, %q", language, ch, some)
 		}
@@ -112,6 +113,9 @@ func TestFitChartIsThinned(t *testing.T) {
 	if want := "400 of 5000 prints drawn, evenly chosen"; some != want || !strings.Contains(ch.X.Title, want) {
 		t.Errorf("%q, %q on the chart; %q is wanted", some, ch.X.Title, want)
 	}
+	if ch.Lines[0].Style >= 0 {
+		t.Error("the line has signs on it, which look like prints")
+	}
 	if _, some := fitChart(prints[:400], fit.Result{FittedUM: r.FittedUM[:400]}, v); some != "" {
 		t.Errorf("all are drawn, and it says %q", some)
 	}
@@ -125,9 +129,22 @@ func TestStrokesAreWhole(t *testing.T) {
 		t.Fatal(err)
 	}
 	for what, want := range map[string]bool{"strokes": true, "angle": false} {
-		ch, _ := sweepChart([]choose.Axis{{What: what, Values: []float64{1, 2}}}, []choose.Swept{{At: []float64{1}, CuredUM: 30}, {At: []float64{2}, CuredUM: 40}}, v)
+		ch, _ := sweepChart([]choose.Axis{{What: what, Values: []float64{1, 2}}}, []choose.Swept{{At: []float64{1}, CuredUM: 30}, {At: []float64{2}, CuredUM: 40}}, plan.Screen{}, v)
 		if ch.X.Whole != want {
 			t.Errorf("%s: whole numbers only: %v", what, ch.X.Whole)
 		}
+	}
+}
+
+// TestSweepOfRisingInk: the film of ink that rises is called as on the charts of its card.
+func TestSweepOfRisingInk(t *testing.T) {
+	t.Parallel()
+	v, err := say.New("en", "metric")
+	if err != nil {
+		t.Fatal(err)
+	}
+	ch, _ := sweepChart([]choose.Axis{{What: "angle", Values: []float64{1, 2}}}, []choose.Swept{{At: []float64{1}, CuredUM: 30}, {At: []float64{2}, CuredUM: 40}}, plan.Screen{HeightMM: new(float64)}, v)
+	if want := v.T("card.y-flat"); ch.Y.Title != want {
+		t.Errorf("%q, %q is wanted", ch.Y.Title, want)
 	}
 }

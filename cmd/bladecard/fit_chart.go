@@ -25,7 +25,7 @@ func fitChart(prints []fit.Print, r fit.Result, v *say.Voice) (ch figure.Chart, 
 	for _, i := range evenly(len(all), figure.MostPoints) {
 		dots.Points = append(dots.Points, all[i])
 	}
-	same := figure.Line{Label: v.T("fit.same"), Points: []figure.XY{{X: low, Y: low}, {X: high, Y: high}}}
+	same := figure.Line{Label: v.T("fit.same"), Style: -1, Points: []figure.XY{{X: low, Y: low}, {X: high, Y: high}}}
 	some = drawn(v, "fit.drawn", len(all), figure.MostPoints)
 	axis := func(title string) figure.Axis {
 		return figure.Axis{Title: title, Low: 0.95 * low, High: 1.05 * high}

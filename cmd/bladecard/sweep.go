@@ -74,7 +74,7 @@ func (o *sweeping) sweep(c *call, l loaded) int {
 	if o.chart != "" {
 		place := l.plan.Locations[o.location-1]
 		s := place.Screens[o.screen-1]
-		chart, some := sweepChart(o.axes, points, l.voice)
+		chart, some := sweepChart(o.axes, points, s, l.voice)
 		chart.Title, chart.Band = charts.Title(l.voice, l.plan, place, s), charts.Target(l.voice, s)
 		c.noteText(some)
 		err = writeChart(to, o.chart, chart)

@@ -12,9 +12,9 @@ import (
 	"bladecard/render/say"
 )
 
-// sweepChart is the cured film over the last axis, a line for each value of the first. Of more lines
+// sweepChart is the film of a screen over the last axis, a line for each value of the first. Of more lines
 // than a chart takes it draws an even choice; some says so, on the chart too.
-func sweepChart(axes []choose.Axis, points []choose.Swept, v *say.Voice) (ch figure.Chart, some string) {
+func sweepChart(axes []choose.Axis, points []choose.Swept, s plan.Screen, v *say.Voice) (ch figure.Chart, some string) {
 	last := len(axes) - 1
 	across := axes[last].Values
 	order := byValue(across)
@@ -27,7 +27,7 @@ func sweepChart(axes []choose.Axis, points []choose.Swept, v *say.Voice) (ch fig
 	ch = figure.Chart{
 		X: figure.Axis{Title: titled(v.T("sweep."+axes[last].What), some), Low: across[order[0]], High: across[order[len(order)-1]],
 			Whole: axes[last].What == "strokes"},
-		Y: charts.Film(v), SizePT: 9, Format: v.Number, Ends: charts.Ends(v),
+		Y: charts.Film(v, s), SizePT: 9, Format: v.Number, Ends: charts.Ends(v),
 	}
 	for n, k := range evenly(len(lines), figure.MostLines) {
 		line := lines[k]

@@ -44,8 +44,14 @@ func Hardness(v *say.Voice, s plan.Screen, sizePT float64) figure.Chart {
 	return whole(ch, s)
 }
 
-// Film is the axis of the cured film, on which 2 um can be told apart.
-func Film(v *say.Voice) figure.Axis { return figure.Axis{Title: v.T("card.y-film"), Apart: 2} }
+// Film is the axis of the cured film of a screen, on which 2 um can be told apart; of ink that rises, before it does.
+func Film(v *say.Voice, s plan.Screen) figure.Axis {
+	key := "card.y-film"
+	if s.HeightMM != nil {
+		key = "card.y-flat"
+	}
+	return figure.Axis{Title: v.T(key), Apart: 2}
+}
 
 // stepsUp is x rounded up to whole steps.
 func stepsUp(x, step float64) float64 { return step * math.Ceil(x/step) }
@@ -53,12 +59,9 @@ func stepsUp(x, step float64) float64 { return step * math.Ceil(x/step) }
 // both is what both charts share: the curves, the target and what is known of the film.
 func both(v *say.Voice, s plan.Screen, curves []plan.Curve, sizePT float64) figure.Chart {
 	ch := figure.Chart{
-		Y: Film(v), SizePT: sizePT, Format: v.Number, Ends: Ends(v),
+		Y: Film(v, s), SizePT: sizePT, Format: v.Number, Ends: Ends(v),
 		Band:  Target(v, s),
 		Known: known(v, s.CuredUM),
-	}
-	if s.HeightMM != nil { // the film before it rises
-		ch.Y.Title = v.T("card.y-flat")
 	}
 	all := lines(v, curves)
 	ch.Lines = figure.Choose(all, figure.MostLines)
