@@ -22,8 +22,8 @@ func Taken(t *testing.T) func(v float64, err error) float64 {
 func Refused(t *testing.T, pkg, figures string, err error) {
 	t.Helper()
 	if err == nil {
-		t.Errorf("%s: taken", figures)
+		t.Error(figures, "is taken")
 	} else if !strings.HasPrefix(err.Error(), pkg+": ") || !strings.Contains(err.Error(), "accepted") {
-		t.Errorf("%s: the error does not tell what is accepted: %v", figures, err)
+		t.Error(figures, "gives an error that does not tell what is accepted:", err)
 	}
 }
