@@ -87,6 +87,9 @@ func holds(t *testing.T, page string, p *plan.Plan, v *say.Voice) {
 				t.Errorf("%s, %s: no warning stands above what hands set", p.Title, id)
 			}
 			wanted := []string{s.Blade.Layup, v.Angle(s.AngleDeg.Set), fmt.Sprint(s.Strokes), v.FilmUM(s.CuredUM.Value), s.Mesh.Name}
+			if s.HeightMM != nil {
+				wanted = append(wanted, v.T("phone.flat"))
+			}
 			if s.Halftone != nil {
 				wanted = append(wanted, v.Dots(*s.Halftone))
 			}
