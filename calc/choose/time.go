@@ -2,6 +2,7 @@ package choose
 
 import (
 	"cmp"
+	"slices"
 
 	"bladecard/calc/internal/sure"
 	"bladecard/calc/job"
@@ -61,7 +62,7 @@ func (m maker) pressTime(loc *plan.Location) *job.Error {
 // dryerPace slows a location down to what the shop's one dryer takes on its fastest belt: prints that wait for it pile
 // up (common practice). It leaves alone a shop whose file states no dryer, several, or not how wide the belt is.
 func (w work) dryerPace(p *plan.Plan) {
-	if !w.shop.OwnDryers || len(w.shop.Dryers) != 1 || w.shop.Dryers[0].BeltMM == 0 {
+	if slices.Contains(w.shop.BuiltIn, "dryer") || len(w.shop.Dryers) != 1 || w.shop.Dryers[0].BeltMM == 0 {
 		return
 	}
 	for _, l := range p.Locations {

@@ -58,7 +58,7 @@ func decodeShop(name string, src []byte, base *job.Shop) (*job.Shop, job.Errors)
 	s := &job.Shop{}
 	shop := reflect.ValueOf(s).Elem()
 	b.table(shop, data, places, scope{})
-	s.File, s.OwnDryers = name, len(s.Dryers) > 0 && len(base.Dryers) > 0
+	s.File = name
 	for _, f := range fieldsOf(shop.Type()) {
 		list := shop.Field(f.index)
 		if list.Kind() != reflect.Slice {
@@ -76,10 +76,14 @@ func decodeShop(name string, src []byte, base *job.Shop) (*job.Shop, job.Errors)
 		if !words.Has(nameless, f.key) {
 			doubles(f.key, list, own)
 		}
-		if list.Len() == 0 {
-			list.Set(reflect.ValueOf(base).Elem().Field(f.index))
-		} else if f.key == "ink" {
+		switch from := reflect.ValueOf(base).Elem().Field(f.index); {
+		case f.key == "ink": // classes, which every shop adds to
 			s.Inks = mergeInks(s.Inks, base.Inks, own)
+		case list.Len() == 0:
+			s.BuiltIn = append(s.BuiltIn, f.key)
+			list.Set(from)
+		case from.Len() == 0: // there is no other shop under this one: it is the built-in one
+			s.BuiltIn = append(s.BuiltIn, f.key)
 		}
 	}
 	return s, b.errs

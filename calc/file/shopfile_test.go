@@ -84,6 +84,9 @@ func TestShopWithBladesOnly(t *testing.T) {
 			t.Errorf("%s are not the built-in ones", name)
 		}
 	}
+	if kinds := []string{"mesh", "press", "flash", "dryer"}; !reflect.DeepEqual(s.BuiltIn, kinds) {
+		t.Errorf("built in are %q, want %q", s.BuiltIn, kinds)
+	}
 }
 
 func TestEmptyShopIsBuiltIn(t *testing.T) {

@@ -166,7 +166,7 @@ type Shop struct {
 	Inks         []Ink        `toml:"ink" most:"256"`
 	Calibration  *Calibration `toml:"calibration"`
 
-	OwnDryers bool `toml:"-"` // the file states them; false: they are those of the built-in shop
+	BuiltIn []string `toml:"-"` // the kinds, press and so on, that are those of the built-in shop, since the file states none
 }
 
 // Blade is a blade stock in the rack.

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"strings"
 
 	"bladecard/calc/file"
 	"bladecard/calc/job"
@@ -33,6 +34,7 @@ type checked struct {
 	err   error
 	use   shopUse
 	voice *say.Voice
+	shop  *job.Shop
 	told  []string // the warnings in words, each once
 	src   []byte   // of a job
 	job   loaded
@@ -112,13 +114,13 @@ func (c *call) check(path string) checked {
 			_, k.err = f.picture()
 			_, wrong := c.logOf(f.shop)
 			k.err = errors.Join(k.err, wrong)
-			k.voice = f.voice
+			k.voice, k.shop = f.voice, f.shop
 		}
 		return k
 	}
 	k.Kind = kindJob
 	l, err := c.plan(k.File, src)
-	k.use, k.voice, k.Shop, k.src, k.job = l.use, l.voice, l.use.path, src, l
+	k.use, k.voice, k.shop, k.Shop, k.src, k.job = l.use, l.voice, l.shop, l.use.path, src, l
 	if err == nil {
 		_, err = l.floor.picture()
 		if err != nil {
@@ -169,6 +171,9 @@ func (c *call) tellChecked(out io.Writer, k checked) int {
 	v := k.voice
 	for _, text := range k.told {
 		fmt.Fprintf(out, "%s: %s\n", k.File, text)
+	}
+	if k.use.path != "" && len(k.shop.BuiltIn) > 0 {
+		c.tellOnce(v.T("check.built-in", "file", k.use.path, "kinds", "[["+strings.Join(k.shop.BuiltIn, "]], [[")+"]]"))
 	}
 	switch {
 	case c.quiet:

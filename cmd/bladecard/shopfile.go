@@ -60,7 +60,12 @@ func (u shopUse) say(v *say.Voice) string { return v.T("shop."+u.from, "file", u
 
 // tellShop prints, once for each, which shop a call takes.
 func (c *call) tellShop(u shopUse, v *say.Voice) {
-	if line := v.T("shop.note", "shop", u.say(v)); !c.quiet && !c.told[line] {
+	c.tellOnce(v.T("shop.note", "shop", u.say(v)))
+}
+
+// tellOnce prints a line beside the figures, once a call.
+func (c *call) tellOnce(line string) {
+	if !c.quiet && !c.told[line] {
 		c.told[line] = true
 		fmt.Fprintln(c.stderr, line)
 	}
