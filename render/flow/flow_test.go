@@ -1,8 +1,11 @@
 package flow_test
 
 import (
+	"slices"
+	"strings"
 	"testing"
 
+	"bladecard/render/canvas"
 	"bladecard/render/flow"
 	"bladecard/render/page"
 )
@@ -18,6 +21,34 @@ func TestHeadingKeeps(t *testing.T) {
 		f.Ensure(keep)
 		if len(f.Pages) != at {
 			t.Fatalf("from %.1f mm on the heading stays behind", y)
+		}
+	}
+}
+
+// A text that is kept whole parts behind its comma where its column is too narrow, and anywhere only where that is
+// not enough.
+func TestKeptTextParts(t *testing.T) {
+	text := strings.ReplaceAll("225-40, 2 hits of 1 stroke (−12 %)", " ", "\u00a0")
+	for _, c := range []struct {
+		room float64 // beside the text; below 0: what it lacks
+		want []string
+	}{
+		{2.5, []string{text}},
+		{-1, []string{"225-40,", text[len("225-40,\u00a0"):]}},
+	} {
+		f := flow.New(page.A4, "test", "again", 1)
+		w := canvas.Width(text, flow.Regular(flow.SmallPT)) + c.room
+		tab := flow.Table{Name: "t", Header: []string{"a", "b"}, Shares: []float64{w, f.Width() - w}}
+		tab.Row(flow.Plain(text, "")...)
+		f.Table(tab)
+		var got []string
+		for _, b := range f.Pages[0].Boxes {
+			if b.Name == "t row 1 column 1" {
+				got = append(got, b.Text)
+			}
+		}
+		if !slices.Equal(got, c.want) {
+			t.Errorf("room %g mm: %q, want %q", c.room, got, c.want)
 		}
 	}
 }

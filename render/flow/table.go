@@ -90,10 +90,7 @@ func (f *Flow) lines(c Cell, w float64) []line {
 	}
 	for _, run := range strings.Split(c.Text, "\n") {
 		if run = strings.TrimSpace(run); run != "" {
-			if widest(run, " ", c.font()) > w-2*padMM { // words rather part than break
-				run = strings.ReplaceAll(run, "\u00a0", " ")
-			}
-			for _, text := range canvas.Wrap(run, c.font(), w-2*padMM) {
+			for _, text := range canvas.Wrap(parted(run, c.font(), w-2*padMM), c.font(), w-2*padMM) {
 				out = append(out, line{text, c.font()})
 			}
 		}
@@ -104,6 +101,20 @@ func (f *Flow) lines(c Cell, w float64) []line {
 	}
 	f.known[key] = out
 	return out
+}
+
+// parted opens the no-break spaces of what is wider than w, first those behind commas: words rather part than break.
+func parted(run string, font canvas.Font, w float64) string {
+	for _, tie := range []string{",\u00a0", "\u00a0"} {
+		words := strings.Split(run, " ")
+		for i, word := range words {
+			if canvas.Width(word, font) > w {
+				words[i] = strings.ReplaceAll(word, tie, strings.TrimSuffix(tie, "\u00a0")+" ")
+			}
+		}
+		run = strings.Join(words, " ")
+	}
+	return run
 }
 
 // filled leaves out the columns that have a header and nothing below it.
