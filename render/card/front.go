@@ -48,7 +48,6 @@ func (m *maker) front(r page.Rect) {
 // head shows head, color, ink and job.
 func (m *maker) head(r page.Rect) {
 	g, s := m.grid, m.screen
-	tile := page.Rect{X: r.X, Y: r.Y, W: g.mm(25), H: r.H}
 	word, heads := "card.head", []string{}
 	for _, n := range s.Heads {
 		heads = append(heads, fmt.Sprint(n))
@@ -59,8 +58,10 @@ func (m *maker) head(r page.Rect) {
 	case len(heads) > 1:
 		word = "card.heads"
 	}
+	label := m.say.T(word)
+	tile := page.Rect{X: r.X, Y: r.Y, W: math.Max(g.mm(25), m.wide(label, strong)+g.mm(1.8)), H: r.H}
 	m.fill("head tile", tile, canvas.Black, 0)
-	m.line("head label", page.Rect{X: tile.X, Y: tile.Y + g.mm(0.8), W: tile.W, H: g.mm(rowMM)}, white(strong), m.say.T(word))
+	m.line("head label", page.Rect{X: tile.X, Y: tile.Y + g.mm(0.8), W: tile.W, H: g.mm(rowMM)}, white(strong), label)
 	m.row("head", page.Rect{X: tile.X + g.mm(0.5), Y: tile.Y + g.mm(rowMM+0.8), W: tile.W - g.mm(1), H: tile.H - g.mm(rowMM+0.8)}, white(strong), g.headPT, strings.Join(heads, "+"))
 	patch := page.Rect{X: tile.Right() + g.mm(2), Y: r.Y, W: g.mm(10), H: r.H}
 	m.draw("swatch", patch, func(c canvas.Canvas) error {

@@ -66,7 +66,7 @@ func (v *Voice) Air(s plan.Screen) (unit, value, also string) {
 	if p == nil {
 		return "", v.T("load." + s.LoadClass), v.T("card.until-clean")
 	}
-	bar, psi := strings.Replace(strconv.FormatFloat(p.Bar, 'f', 1, 64), ".", v.point, 1), v.Number(p.PSI, 0)
+	bar, psi := v.gauge(p.Bar, p.PSI)
 	if v.inch {
 		return "psi", psi, bar + nbsp + "bar"
 	}

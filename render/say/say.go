@@ -357,7 +357,21 @@ func (v *Voice) Gauge(bar, psi float64) string {
 	if v.inch {
 		key = "show.air-inch"
 	}
-	return v.T(key, "bar", v.some(bar, 1), "psi", v.some(psi, 0))
+	bars, psis := v.gauge(bar, psi)
+	return v.T(key, "bar", bars, "psi", psis)
+}
+
+// gauge writes a pressure in both units. The shop sets the one that it reads, so the other is that of the rounded figure:
+// 0.6 bar and 8 psi are not one setting.
+func (v *Voice) gauge(bar, psi float64) (bars, psis string) {
+	ratio, tenths, whole := psi/bar, math.Round(10*bar)/10, math.Round(psi)
+	switch {
+	case v.inch && whole > 0:
+		bar, psi = whole/ratio, whole
+	case !v.inch && tenths > 0:
+		bar, psi = tenths, tenths*ratio
+	}
+	return v.kept(bar, 1), v.some(psi, 0)
 }
 
 // Volume is a volume of ink in litres, or in US quarts.
