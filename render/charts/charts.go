@@ -3,6 +3,7 @@
 package charts
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"strings"
@@ -185,10 +186,10 @@ func Files(p *plan.Plan, v *say.Voice) []File {
 	return out
 }
 
-// Title says which job, screen, mesh and blade a chart belongs to.
+// Title says which job, screen, mesh and blade a chart belongs to. A job without a number is named by its title.
 func Title(v *say.Voice, p *plan.Plan, l plan.Location, s plan.Screen) string {
 	var parts []string
-	for _, part := range []string{p.Job, l.Name, v.T("chart.screen", "n", fmt.Sprint(s.Number), "color", s.Color), s.Mesh.Name, s.Blade.Name} {
+	for _, part := range []string{cmp.Or(p.Job, p.Title), l.Name, v.T("chart.screen", "n", fmt.Sprint(s.Number), "color", s.Color), s.Mesh.Name, s.Blade.Name} {
 		if part = strings.TrimSpace(part); part != "" {
 			parts = append(parts, part)
 		}

@@ -72,3 +72,11 @@ func TestFiles(t *testing.T) {
 		}
 	}
 }
+
+// A chart of a job without a number is named by the title of the job.
+func TestTitleOfAJobWithoutANumber(t *testing.T) {
+	p, v := plantest.Text(t, "../../samples/jobs", "title = \"Tote bags\"\n[[location]]\n[[location.screen]]\n")
+	if got := charts.Title(v, p, p.Locations[0], p.Locations[0].Screens[0]); !strings.HasPrefix(got, "Tote bags · ") {
+		t.Errorf("%q", got)
+	}
+}

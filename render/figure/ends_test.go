@@ -2,6 +2,7 @@ package figure
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -41,6 +42,45 @@ func TestLabelsStandInTheOrderAtTheMark(t *testing.T) {
 		}
 		if got != want {
 			t.Errorf("at %v the labels are %s from above; %s is the order of the lines", x, got, want)
+		}
+	}
+}
+
+// Lines that stand on one another as good as exactly have their labels in their order too, however high the plot.
+func TestLabelsOfLinesOnOneAnother(t *testing.T) {
+	ch := Chart{X: Axis{High: 45}, Y: Axis{Apart: 2}, Mark: &XY{15, 40}}
+	for i, y := range []float64{40, 40.001, 40.002, 44} {
+		ch.Lines = append(ch.Lines, Line{Label: fmt.Sprint("blade ", i), Points: []XY{{0, y}, {30, y}}})
+	}
+	for h := 50.0; h < 60; h++ {
+		rec, _, _ := drawn(t, ch, Rect{0, 0, 120, h})
+		for i := range 3 {
+			if below, above := rec.find(t, fmt.Sprint("blade ", i)).y, rec.find(t, fmt.Sprint("blade ", i+1)).y; below <= above {
+				t.Errorf("%v mm: blade %d stands at %.1f, blade %d, whose line is higher, at %.1f", h, i, below, i+1, above)
+			}
+		}
+	}
+}
+
+// No sign of a line lies half under the chosen point, and none is lost for it.
+func TestSignsKeepOffTheChosenPoint(t *testing.T) {
+	for x := 5.0; x <= 40; x += 0.5 {
+		ch := full()
+		ch.Mark = &XY{x, ch.Lines[1].at(x)}
+		rec, p, in := drawn(t, ch, Rect{0, 0, 100, 70})
+		mark, signs := p.at(in, *ch.Mark), 0
+		for _, s := range rec.paths {
+			b := s.box()
+			if s.fill == nil || *s.fill != canvas.White || !near(s.pen.WidthMM, 0.2) || b.X > in.Right() {
+				continue
+			}
+			signs++
+			if away := math.Hypot(b.X+b.W/2-mark.X, b.Y+b.H/2-mark.Y); away < markMM+haloMM+b.W/2-0.3 {
+				t.Errorf("%v°: a sign is %.2f mm from the chosen point", x, away)
+			}
+		}
+		if signs < len(ch.Lines) {
+			t.Errorf("%v°: %d signs on %d lines", x, signs, len(ch.Lines))
 		}
 	}
 }

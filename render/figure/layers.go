@@ -102,20 +102,36 @@ func (p *plot) drawRange() {
 	p.c.Draw(rectPath((ends[0]+ends[1]-wide)/2, p.in.Bottom()+downMM, wide, rangeMM), &canvas.Black, canvas.Pen{})
 }
 
-// drawMarkers sets each line's sign on it, up to three times, beside those of the others and its end marks, and
-// then these.
+// drawMarkers sets each line's sign on it, up to three times, beside those of the others. One that would stand at
+// an end mark of its line or under the chosen point moves half a place aside, where that helps.
 func (p *plot) drawMarkers() {
-	const apartMM, clearMM = 25, 2.4 // of the signs of one line, about; of a sign from an end mark
-	times := int(clamp(p.in.W/apartMM, 1, 3))
+	const apartMM, clearMM = 25, 2.4 // of the signs of one line, about; of a sign from what is in its way
+	n, times := len(p.ch.Lines), int(clamp(p.in.W/apartMM, 1, 3))
+	if n < 2 {
+		return
+	}
 	for i, l := range p.ch.Lines {
+		free := func(x float64) bool {
+			at := p.place(XY{x, l.at(x)})
+			if m := p.ch.Mark; m != nil && math.Hypot(at.X-p.place(*m).X, at.Y-p.place(*m).Y) < clearMM {
+				return false
+			}
+			return !slices.ContainsFunc(l.Ends, func(e End) bool { return math.Abs(p.place(e.At).X-at.X) < clearMM })
+		}
 		for k := range times {
-			x := p.x.Min + p.x.GetDelta()*(float64(k)+(float64(i)+0.5)/float64(len(p.ch.Lines)))/float64(times)
-			near := slices.ContainsFunc(l.Ends, func(e End) bool { return math.Abs(p.place(e.At).X-p.place(XY{X: x}).X) < clearMM })
-			if !near && !l.Dots && len(p.ch.Lines) > 1 && l.covers(x) {
-				drawMarker(p.c, p.place(XY{x, l.at(x)}), l.Style)
+			for _, place := range []float64{0.5, 0, 1} { // of what this sign has of the axis
+				x := p.x.Min + p.x.GetDelta()*(float64(k*n+i)+place)/float64(n*times)
+				if !l.Dots && l.covers(x) && free(x) {
+					drawMarker(p.c, p.place(XY{x, l.at(x)}), l.Style)
+					break
+				}
 			}
 		}
 	}
+}
+
+// drawEnds marks the ends of the lines. They come over the white around the chosen point, so that one beside it shows.
+func (p *plot) drawEnds() {
 	for _, l := range p.ch.Lines {
 		for _, e := range l.Ends {
 			e.Why.draw(p.c, p.place(e.At))

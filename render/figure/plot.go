@@ -1,6 +1,7 @@
 package figure
 
 import (
+	"cmp"
 	"fmt"
 	"io"
 	"math"
@@ -213,10 +214,12 @@ func (p *plot) column(h float64) {
 			}
 		}
 		if p.ch.More != nil {
-			if more := label(row{text: p.ch.More(len(all) - n)}, f); len(more.lines) > 0 && (h+more.h <= free || n > 1) {
+			if more := label(row{text: p.ch.More(len(all) - n), at: math.Inf(-1)}, f); len(more.lines) > 0 && (h+more.h <= free || n > 1) {
 				p.lines, h = append(p.lines, more), h+more.h
 			}
 		}
+		// The drawing rounds heights: here lines that stand as good as one upon another get their order.
+		slices.SortStableFunc(p.lines, func(a, b row) int { return cmp.Compare(b.at, a.at) })
 		if h <= free {
 			if n == len(all) && len(set.lines) > 0 && h+set.h <= free { // who set the press knows it
 				p.fixed = append([]row{set}, p.fixed...)
@@ -276,7 +279,9 @@ func (p *plot) goChart() chart.Chart {
 	}
 	ch.Series = append(ch.Series, own(p.drawMarkers))
 	if m := p.ch.Mark; m != nil {
-		ch.Series = append(ch.Series, series(dots(markMM+haloMM, canvas.White), *m), series(dots(markMM, canvas.Black), *m))
+		ch.Series = append(ch.Series, series(dots(markMM+haloMM, canvas.White), *m), own(p.drawEnds), series(dots(markMM, canvas.Black), *m))
+	} else {
+		ch.Series = append(ch.Series, own(p.drawEnds))
 	}
 	ch.Series = append(ch.Series, own(p.drawTitles), layer(p.drawColumn))
 	return ch
