@@ -71,7 +71,7 @@ func rank(list []plan.Correction) {
 // tellsUM is the smallest change of a screen's cured film that a shop can measure: with the comb, or by weighing
 // where the size of the print is stated.
 func tellsUM(sc plan.Screen) float64 {
-	wetUM := combStepUM
+	wetUM := combStepUM * float64(max(1, sc.Hits)) // a comb reads one of them
 	if sc.InkGPerPrint != nil {
 		wetUM = math.Min(wetUM, scaleStepG / *sc.InkGPerPrint * (sc.WetUM.Value+sc.SinksUM))
 	}

@@ -110,8 +110,8 @@ func neverGels(err error) bool {
 func (m maker) underFlash(sc *plan.Screen) (f cure.Flash, d cure.Doubt, known bool) {
 	ink := m.screen.Ink
 	hits := float64(max(1, sc.Hits)) // each is flashed by itself
-	f = cure.Flash{FilmUM: sc.WetUM.Value / hits, InkC: cure.InkStartC, PlatenC: cure.PlatenWarmC}
-	d = cure.Doubt{FilmLowUM: sc.WetUM.Low / hits, FilmHighUM: sc.WetUM.High / hits}
+	f = cure.Flash{FilmUM: sc.CombUM.Value, InkC: cure.InkStartC, PlatenC: cure.PlatenWarmC}
+	d = cure.Doubt{FilmLowUM: sc.CombUM.Low, FilmHighUM: sc.CombUM.High}
 	f.ClothMoisture = sure.Of(cure.Moisture(substrate(m.job).Fibre))
 	if ink.Dries == "water" {
 		f.InkWaterGM2 = sc.WaterGM2 / hits

@@ -22,8 +22,8 @@ func (m maker) inkRun(sc *plan.Screen) {
 	density, laid := m.screen.Ink.DensityKgPerL, laidBand(sc.WetUM, sinks)
 	g := sure.Of(ink.MassG(m.location.WidthMM, m.location.HeightMM, m.screen.Coverage, laid.Value, density))
 	sc.InkGPerPrint = &g
-	if w := (plan.Band{Low: g * laid.Low / laid.Value, Value: g, High: g * laid.High / laid.Value}); w.High-w.Low >= 2*scaleStepG {
-		sc.WeighG = &w // else no scale of a shop tells one end from the other
+	if w := (plan.Band{Low: g * laid.Low / laid.Value, Value: g, High: g * laid.High / laid.Value}); w.High-w.Low >= 2*scaleStepG && (sc.Hits <= 1 || m.screen.Ink.Solids == 1) {
+		sc.WeighG = &w // else no scale of a shop tells one end from the other, or the flash took a part of the first hit
 	}
 	if m.job.Quantity > 0 {
 		run := sure.Of(ink.RunG(g, m.job.Quantity, m.shop.Waste, m.shop.StaysG))

@@ -48,6 +48,8 @@ func (m maker) chosen(g given, t trial) plan.Screen {
 		WetUM: plan.Band{Low: cured.Low / g.solids, Value: t.wetUM, High: cured.High / g.solids}, CuredUM: cured,
 		Measured: g.measured(t), Moves: t.moves, Clears: t.clears, MeetsAll: t.miss.none(),
 	}
+	hits := float64(max(1, sc.Hits))
+	sc.CombUM = plan.Band{Low: sc.WetUM.Low / hits, Value: sc.WetUM.Value / hits, High: sc.WetUM.High / hits}
 	sc.Moves.Load = g.loadMove(t.setup, t.curedUM)
 	if m.screen.Ink.Rise > 1 && useRules[use(m.screen)].heavy {
 		mm := sure.Of(ink.HeightUM(t.curedUM, m.screen.Ink.Rise)) / 1000

@@ -132,7 +132,8 @@ type Screen struct {
 	Hits         int          `json:"hits"`           // prints with a flash between
 	Flood        bool         `json:"flood"`          // flood before each print stroke
 	TargetUM     Target       `json:"target_um"`      // cured film asked for
-	WetUM        Band         `json:"wet_um"`         // wet film expected
+	WetUM        Band         `json:"wet_um"`         // wet film expected, of all hits
+	CombUM       Band         `json:"comb_um"`        // what a comb reads straight off the press: the last hit, on others that are set
 	CuredUM      Band         `json:"cured_um"`       // cured film expected
 	Measured     *Measured    `json:"measured"`       // null: the shop has not measured
 	Moves        Moves        `json:"moves"`          // what the usual errors do to the film

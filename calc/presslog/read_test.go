@@ -112,6 +112,8 @@ func TestFilm(t *testing.T) {
 	}
 	wet := r
 	wet.WetUM = 45
+	second := r
+	second.WetUM, second.Hits = 22.5, 2
 	cured := r
 	cured.CuredUM = 22.5
 	weighed := r
@@ -129,7 +131,7 @@ func TestFilm(t *testing.T) {
 		row   Row
 		doubt float64
 	}{
-		"comb": {wet, 0}, "gauge": {cured, 0}, "weight": {weighed, 0}, "on cotton": {bare, sigma}, "on a knit of which nothing is said": {unsaid, sigma},
+		"comb": {wet, 0}, "comb on the second hit": {second, 0}, "gauge": {cured, 0}, "weight": {weighed, 0}, "on cotton": {bare, sigma}, "on a knit of which nothing is said": {unsaid, sigma},
 		"on nylon": {nylon, 2 / 1.6449 / 45}, "all": {all, sigma / 3},
 	} {
 		if um, doubt := film(c.row); math.Abs(um-22.5) > 1e-9 || math.Abs(doubt-c.doubt) > 1e-9 || !c.row.Measured() {

@@ -18,7 +18,7 @@ type Row struct {
 	EOMUM, FeatureMM, AngleDeg, LoadNCM float64
 	AirBar, FlashS                      float64
 	Strokes                             int // wet print strokes of a hit
-	Hits                                int // prints with a flash between that the measured film is of
+	Hits                                int // prints with a flash between: a gauge and a scale measure all, a comb the last
 	WetUM, CuredUM, BeforeG, AfterG     float64
 	AreaCM2, DensityKgPerL              float64
 
@@ -52,7 +52,8 @@ func (r Row) weighed() bool {
 }
 
 // Film is the cured film in um that stands on the cloth by the row's measurements: gauge, comb, weight, or
-// where there are several their geometric mean. Comb and weight are wet, and shrink by the ink's volume
+// where there are several their geometric mean. A comb reads one hit, on others that are set. Comb and weight
+// are wet, and shrink by the ink's volume
 // solids; the weight needs a density in kg/L, the row's own or the ink's, and is less what the cloth takes
 // in. Doubt is one standard deviation of the logarithm of the film: what is not known of that, the same for
 // all prints on one cloth. NaN where nothing was measured; the fault is that of a weight or a cloth.
@@ -65,7 +66,7 @@ func (r Row) Film(solids, densityKgPerL float64) (um, doubt float64, fault Fault
 		}
 	}
 	add(r.CuredUM)
-	add(r.WetUM * solids)
+	add(r.WetUM * float64(max(1, r.Hits)) * solids)
 	cloth, err := ink.ClothOf(r.Cloth)
 	if err != nil {
 		return 0, 0, Fault{"cloth", fmt.Sprintf("%q is no cloth", r.Cloth), "fiber and weave, such as cotton knit, nylon woven or fleece; none on a base or a sheet"}

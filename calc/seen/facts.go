@@ -66,7 +66,7 @@ func (a asked) facts() facts {
 	} else {
 		f.words["load_class"] = s.LoadClass
 	}
-	f.interval("wet", "um", &plan.Interval{Low: s.WetUM.Low, High: s.WetUM.High})
+	f.interval("wet", "um", &plan.Interval{Low: s.CombUM.Low, High: s.CombUM.High})
 	f.interval("angle", "deg", &plan.Interval{Low: s.AngleDeg.Low, High: s.AngleDeg.High})
 	f.stated(map[string]*float64{
 		"limit_deg": s.EdgeLimitDeg, "hides_um": s.HidesUM, "width_mm": &a.location.WidthMM, "height_print_mm": &a.location.HeightMM, "water_g": &s.WaterGM2,

@@ -35,10 +35,10 @@ type Measurement struct {
 // Correct judges a measured film of a screen, um (0.5 to 3000 cured), and lists what every single
 // change that goes the right way would make of it: the plan's effects, laid on the measured film.
 // Those that reach the target come first, the least costly before; then those that come nearest.
-// A wet film is taken down by the ink's solids first.
+// A wet film is what the comb reads, of one hit; the ink's solids and the hits make it a cured film first.
 func Correct(s plan.Screen, measuredUM float64, wet bool) (Measurement, error) {
 	if wet {
-		measuredUM *= s.CuredUM.Value / s.WetUM.Value
+		measuredUM *= s.CuredUM.Value / s.CombUM.Value
 	}
 	m, err := judge(s, measuredUM, 0)
 	m.Gauged = !wet && err == nil

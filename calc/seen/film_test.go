@@ -62,6 +62,10 @@ func TestCorrect(t *testing.T) {
 	if m, err := seen.Correct(water, 40, true); err != nil || math.Abs(m.MeasuredUM-40*solids) > 1e-9 {
 		t.Errorf("40 um wet is %g um cured; %g is wanted (%v)", m.MeasuredUM, 40*solids, err)
 	}
+	twice := plantest.Screen(t, plantest.OneScreen("", "ink = \"water-based\"\nmesh = \"156-64\"\nhits = 2\n"))
+	if m, err := seen.Correct(twice, 20, true); err != nil || math.Abs(m.MeasuredUM-40*solids) > 1e-9 {
+		t.Errorf("20 um wet on the second hit are %g um cured of both; %g is wanted (%v)", m.MeasuredUM, 40*solids, err)
+	}
 }
 
 // TestOutcomesCanBeMeasured: no change is offered whose effect neither a comb of 5 um nor a scale of 0.1 g tells.

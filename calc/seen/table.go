@@ -114,7 +114,7 @@ var table = []row{
 		look:    []line{{"look-ghost", "finest_mm"}, {"look-ghost-all", "stretch_mm"}, {"look-ghost-stuck", "?garment"}, {"look-ghost-again", "?twice"}},
 		changes: []line{{"lock-register", ""}, {"glue", "?garment"}, {"gap-stretch", "?has-gap-range gap_low_mm stretch_low_mm stretch_mm"}, {"tension-up", "tension_ncm"}, {"wet-flash", "?wet-on-wet"}},
 		measure: []line{{"measure-stretch", "width_mm height_print_mm"}, {"measure-tension", "tension_ncm"}},
-		not:     []line{{"not-ragged", "edge_deg limit_deg"}, {"not-moire", "beat_mm"}, {"not-heavy", "film_um"}, {"not-rise-edge", "?rises height_mm"}},
+		not:     []line{{"not-ragged", "edge_deg limit_deg"}, {"not-moire", "beat_mm"}, {"not-heavy", "wet_low_um wet_high_um"}, {"not-rise-edge", "?rises height_mm"}},
 	},
 	{
 		what: OneSide, films: none,

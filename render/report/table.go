@@ -129,7 +129,7 @@ func (t *table) columns() []column {
 		{v.T("show.cured"), func(s plan.Screen) string {
 			return v.Film(s.CuredUM.Value) + " (" + v.FilmRange(s.CuredUM.Low, s.CuredUM.High) + ")"
 		}},
-		{v.T("show.wet"), func(s plan.Screen) string { return v.FilmUM(s.WetUM.Value) }},
+		{v.T("show.wet"), func(s plan.Screen) string { return v.FilmUM(s.CombUM.Value) }},
 		{v.T("show.gap"), func(s plan.Screen) string { return v.Gap(s.OffContact.Low, s.OffContact.High) }},
 		{v.T("show.pressed"), func(s plan.Screen) string {
 			if p := s.Pressure; p != nil {

@@ -108,6 +108,15 @@ func (v *Voice) Cured(s plan.Screen) (film, mil string) {
 	return v.T(key, "value", film), strings.Trim(mil, "()")
 }
 
+// Comb is what a wet comb should read.
+func (v *Voice) Comb(s plan.Screen) string {
+	film := v.FilmUM(s.CombUM.Value) + " (" + v.FilmRange(s.CombUM.Low, s.CombUM.High) + ")"
+	if s.Hits > 1 {
+		return v.T("card.comb-hit", "film", film)
+	}
+	return film
+}
+
 // Expect is how to tell that the film is as expected, a line a way of measuring it.
 func (v *Voice) Expect(p *plan.Plan, s plan.Screen) []Line {
 	band := v.FilmRange(s.CuredUM.Low, s.CuredUM.High)
@@ -120,7 +129,7 @@ func (v *Voice) Expect(p *plan.Plan, s plan.Screen) []Line {
 	case s.SinksUM == 0: // a base takes nothing in, and the gauge would read it too
 		gauge = v.T("card.gauge-base", "band", band)
 	}
-	out := []Line{{v.T("card.gauge"), gauge}, {v.T("card.comb"), v.T("card.comb-line", "value", v.FilmUM(s.WetUM.Value), "band", v.FilmRange(s.WetUM.Low, s.WetUM.High))}}
+	out := []Line{{v.T("card.gauge"), gauge}, {v.T("card.comb"), v.T("card.comb-line", "comb", v.Comb(s))}}
 	if g := s.WeighG; g != nil {
 		out = append(out, Line{v.T("card.weigh"), v.T("card.weigh-line", "value", v.Grams(g.Value), "band", v.GramRange(g.Low, g.High))})
 	}

@@ -15,13 +15,10 @@ func (m *maker) details() {
 	for _, l := range m.plan.Locations {
 		m.last(l)
 	}
-	wet := func(s plan.Screen) string {
-		return v.FilmUM(s.WetUM.Value) + " (" + v.FilmRange(s.WetUM.Low, s.WetUM.High) + ")"
-	}
 	keeps, note := true, v.T("sheet-doc.details-note")
 	for _, l := range m.plan.Locations {
 		for _, s := range l.Screens {
-			keeps = keeps && v.FilmUM(s.WetUM.Value) == v.FilmUM(s.CuredUM.Value)
+			keeps = keeps && v.FilmUM(s.CombUM.Value) == v.FilmUM(s.CuredUM.Value)
 		}
 	}
 	if keeps {
@@ -32,7 +29,7 @@ func (m *maker) details() {
 	m.grouped(&t, func(s plan.Screen) []string {
 		film, finest, rise := "", "", ""
 		if !keeps {
-			film = wet(s)
+			film = v.Comb(s)
 		}
 		if s.FinestMM > 0 {
 			finest = v.Small(s.FinestMM)
