@@ -91,3 +91,21 @@ func TestNextIsWhole(t *testing.T) {
 		}
 	}
 }
+
+// TestNextAfterLastHead: the one card that hangs at both heads of a last color says where the garment goes from the
+// second, and names the heads in the plural.
+func TestNextAfterLastHead(t *testing.T) {
+	for _, c := range []struct{ language, after, label, next string }{
+		{"en", "", "HEADS", "next: head 4, then dryer"},
+		{"es", "", "CABEZALES", "sigue 4, luego al horno"},
+		{"en", "[[location.screen]]\ncolor = \"red\"\n", "HEADS", "next: same color, head 4"},
+	} {
+		j, shop := plantest.Job(t, ".", "title = \"t\"\n[[location]]\n[[location.screen]]\ncolor = \"white\"\nhits = 2\n"+c.after)
+		shop.Language = c.language
+		p, v := plantest.Plan(t, j, shop)
+		words := joined(sound(t, p, v, page.Card132)[0].Front)
+		if words["head label"] != c.label || words["next"] != c.next {
+			t.Errorf("%s: %q over %q, %q", c.language, words["head label"], words["head"], words["next"])
+		}
+	}
+}

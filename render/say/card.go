@@ -2,6 +2,7 @@ package say
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode"
@@ -86,7 +87,11 @@ func (v *Voice) Next(p *plan.Plan, s plan.Screen) []string {
 	case n.Screen == s.Number && n.Head == s.Head:
 		return []string{v.T("card.again")}
 	case n.Screen == s.Number:
-		return []string{v.T("card.again-head", "n", fmt.Sprint(at)), v.T(to, "n", fmt.Sprint(at))}
+		out := []string{v.T("card.again-head", "n", fmt.Sprint(at)), v.T(to, "n", fmt.Sprint(at))}
+		if s.Number == s.Of && at == s.Heads[len(s.Heads)-1] && s.Cure.By == "heat" && p.Substrate.Kind == "garment" {
+			out = slices.Insert(out, 0, v.T("card.again-last", "n", fmt.Sprint(at))) // one card hangs at both heads
+		}
+		return out
 	case p.Press.Kind == "flatbed":
 		to, at = "card.next-pass", n.Screen
 	}
