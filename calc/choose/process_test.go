@@ -393,6 +393,13 @@ func TestMoreCoverageMoreInk(t *testing.T) {
 			t.Errorf("%s cm wide: %v g a print, weighed %v", side, *s.InkGPerPrint, s.WeighG)
 		}
 	}
+	// a comb reads the last of several hits, and the flash between them has dried what is weighed of water-based ink
+	for name, weighs := range map[string]bool{"plastisol": true, "water-based": false} {
+		s := planOf(t, "title = \"t\"\n[[location]]\nwidth = \"30 cm\"\nheight = \"30 cm\"\n[[location.screen]]\nink = \""+name+"\"\nhits = 2\ncoverage = \"50 %\"\n").Locations[0].Screens[0]
+		if math.Abs(s.CombUM.Value-s.WetUM.Value/2) > 1e-9 || math.Abs(s.CombUM.High-s.WetUM.High/2) > 1e-9 || (s.WeighG != nil) != weighs {
+			t.Errorf("%s, 2 hits of %v um together: comb %v, scale %v", name, s.WetUM, s.CombUM, s.WeighG)
+		}
+	}
 	based := planOf(t, "title = \"t\"\n[[location]]\nwidth = \"20 cm\"\nheight = \"20 cm\"\n[[location.screen]]\nuse = \"underbase\"\n[[location.screen]]\ncoverage = \"30 %\"\n").Locations[0].Screens[1]
 	if based.SinksUM != 0 {
 		t.Errorf("%g um sink into a base; none do", based.SinksUM)
