@@ -52,3 +52,22 @@ func TestKeptTextParts(t *testing.T) {
 		}
 	}
 }
+
+// What is said below a table finds its room on the page of the last row, wherever the page ends.
+func TestTableKeepsRoomBelow(t *testing.T) {
+	const below = 10.0
+	for y := 200.0; y < 285; y += 0.5 {
+		f := flow.New(page.A4, "test", "again", 1)
+		f.Y = y
+		tab := flow.Table{Name: "t", Header: []string{"a"}, Below: below}
+		for range 3 {
+			tab.Row(flow.Plain("text")...)
+		}
+		f.Table(tab)
+		at := len(f.Pages)
+		f.Ensure(below - 0.001)
+		if len(f.Pages) != at {
+			t.Fatalf("from %.1f mm on the table leaves no room below it", y)
+		}
+	}
+}

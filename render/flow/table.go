@@ -37,6 +37,7 @@ type Table struct {
 	Rows   [][]Cell
 	Shares []float64 // of the width, a column each, for boxes to fill in by hand with lines between them; nil: by the texts
 	RowMM  float64   // least height of a row
+	Below  float64   // mm below the last row, for what is said of the table on the same page
 	Tick   bool      // a box to tick stands before each row, whose text is in the middle of its height
 }
 
@@ -48,6 +49,7 @@ const (
 	hardMM   = 6.0  // what the narrowest column of text has
 	tickMM   = 5.5  // side of a box to tick
 	besideMM = 3.0  // behind it
+	behindMM = 0.8  // below a table
 )
 
 // Plain are cells of text.
@@ -144,21 +146,31 @@ func (f *Flow) Table(t Table) {
 	t = t.filled()
 	widths := t.widths(f.Width())
 	headH := f.headHeight(t, widths)
-	f.Ensure(headH + f.rowHeight(t, 0, widths))
+	last, below := len(t.Rows)-1, t.Below
+	if below > 0 {
+		below += behindMM
+	}
+	need := func(i int) float64 {
+		h := f.rowHeight(t, i, widths)
+		switch {
+		case i == last:
+			h += below
+		case i > 0 && i == last-1: // the last row is not left alone
+			h += f.rowHeight(t, last, widths) + below
+		}
+		return h
+	}
+	f.Ensure(headH + need(0))
 	f.tableHead(t, widths, headH)
 	for i := range t.Rows {
-		need := f.rowHeight(t, i, widths)
-		if i > 0 && i == len(t.Rows)-2 { // the last row is not left alone
-			need += f.rowHeight(t, i+1, widths)
-		}
-		if need > f.Room() {
+		if need(i) > f.Room() {
 			f.Next()
 			f.tableHead(t, widths, headH)
 		}
 		f.tableRow(t, i, widths)
 	}
 	f.Add(page.Rule(t.Name+" end", f.Left(), f.Y, f.Width(), 0, Hair(0.25)))
-	f.Y += 0.8
+	f.Y += behindMM
 }
 
 // Part is a heading, a note and a table. They go to the next page together where they do not fit

@@ -192,7 +192,6 @@ func lead(first, second string) flow.Cell {
 const (
 	cellMM   = 22.0
 	phraseMM = 50.0
-	swapMM   = 54.0
 )
 
 // whole keeps a text that is short enough on one line.

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"bladecard/calc/plan"
+	"bladecard/render/canvas"
 	"bladecard/render/flow"
 )
 
@@ -56,6 +57,13 @@ func (m *maker) swaps() {
 			groups[i].who = append(groups[i].who, is)
 		}
 	}
+	var notes []string
+	if missing != nil {
+		notes = append(notes, v.T("sheet-doc.share-miss", "list", m.members(missing, "; ")))
+	}
+	if without != nil {
+		notes = append(notes, v.T("sheet-doc.none-for", "list", m.members(without, "; ")))
+	}
 	slices.Sort(blades)
 	for i := 0; i < len(blades); i += mostBlades {
 		some := blades[i:min(i+mostBlades, len(blades))]
@@ -66,6 +74,10 @@ func (m *maker) swaps() {
 		last := i+mostBlades >= len(blades)
 		if last {
 			t.Header = append(t.Header, v.T("sheet-doc.mesh-same"), v.T("sheet-doc.mesh-other"))
+			for _, text := range notes {
+				font := flow.Regular(flow.SmallPT)
+				t.Below += float64(len(canvas.Wrap(text, font, m.Width()))) * canvas.LineHeight(font)
+			}
 		}
 		for _, g := range groups {
 			cells := []flow.Cell{{Text: m.members(g.who, "\n"), Strong: true}}
@@ -88,11 +100,8 @@ func (m *maker) swaps() {
 		m.note("no swaps", v.T("sheet-doc.none"))
 		return
 	}
-	if missing != nil {
-		m.note("swaps that miss", v.T("sheet-doc.share-miss", "list", m.members(missing, "; ")))
-	}
-	if without != nil {
-		m.note("without swaps", v.T("sheet-doc.none-for", "list", m.members(without, "; ")))
+	for i, text := range notes {
+		m.note(fmt.Sprint("swaps note ", i), text)
 	}
 }
 
@@ -141,7 +150,7 @@ func (m *maker) instead(s plan.Screen, e plan.Equivalent) string {
 	if !alike(e) {
 		text += " (" + m.percent(e.DeltaPercent) + ")"
 	}
-	return whole(text, swapMM)
+	return strings.ReplaceAll(text, " ", "\u00a0")
 }
 
 // meshes are the meshes with which a screen's film stays the same, or the others.
