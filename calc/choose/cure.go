@@ -52,7 +52,7 @@ func (m maker) cure(sc *plan.Screen) {
 }
 
 // cures joins the cures of a garment: all of it goes through the dryer at once, so that all its inks
-// share one temperature and the longest of their times. What the fibre bears ends the
+// share one temperature, the lowest of their tops and the longest of their times. What the fibre bears ends the
 // temperature; the shop's first dryer sets the belt. Sheets are cured pass by pass.
 func (w work) cures(p *plan.Plan) *job.Error {
 	var screens []*plan.Screen
@@ -107,10 +107,19 @@ func oneCure(screens []*plan.Screen, makers []maker) *job.Error {
 	if fail := makers[0].try("ink", "a fiber that is known", func() { cloth = makers[0].cloth(window) }); fail != nil {
 		return fail
 	}
+	top := 0.0 // what no part of the garment may pass; 0: nothing beyond the window
+	for _, sc := range screens {
+		if t := sc.Cure.TopC; t > 0 && (top == 0 || t < top) {
+			top = t
+		}
+	}
+	if stop := cloth.limit.StopC; cloth.fibre != "" && (stop < top || stop < window.Low) {
+		top = stop
+	}
 	for i, sc := range screens {
 		sc.Warnings = append(sc.Warnings, cloth.warnings(screens, makers, i)...)
 		window := cloth.window
-		sc.Cure.TemperatureC = &window
+		sc.Cure.TemperatureC, sc.Cure.TopC = &window, top
 		if longest := dwell; longest != (plan.Interval{}) {
 			sc.Cure.DwellS = &longest
 		}

@@ -457,3 +457,24 @@ func TestPlacement(t *testing.T) {
 		}
 	}
 }
+
+// TestOneTop: a garment goes through the dryer once, so that none of its screens may pass what the most delicate ink,
+// or the cloth, bears.
+func TestOneTop(t *testing.T) {
+	for _, c := range []struct {
+		fibre, second string
+		top           float64
+	}{
+		{"cotton", "plastisol", 0},
+		{"cotton", "plastisol puff", 176},
+		{"polyester", "plastisol puff", 154},
+		{"polyester", "discharge", 154},
+	} {
+		p := planOf(t, "title = \"t\"\n[garment]\nfibre = \""+c.fibre+"\"\n[[location]]\n[[location.screen]]\nink = \"plastisol\"\n[[location.screen]]\nink = \""+c.second+"\"\n")
+		for _, s := range p.Locations[0].Screens {
+			if s.Cure.TopC != c.top {
+				t.Errorf("plastisol and %s on %s: screen %d never above %g C, want %g", c.second, c.fibre, s.Number, s.Cure.TopC, c.top)
+			}
+		}
+	}
+}

@@ -269,9 +269,9 @@ type Next struct {
 
 // Cure is the heat that sets the ink for good. All screens of a garment that cure by heat share one.
 type Cure struct {
-	TemperatureC    *Interval `json:"temperature_c"` // the whole film must reach it; null: by light or air, not by heat
-	By              string    `json:"by"`            // heat, light, air
-	TopC            float64   `json:"top_c,omitempty"`
+	TemperatureC    *Interval `json:"temperature_c"`   // the whole film must reach it; null: by light or air, not by heat
+	By              string    `json:"by"`              // heat, light, air
+	TopC            float64   `json:"top_c,omitempty"` // what ink and cloth must never pass; 0: the end of temperature_c
 	DwellS          *Interval `json:"dwell_s"`
 	BeltMPerMin     *Interval `json:"belt_m_per_min"`
 	Dryer           string    `json:"dryer,omitempty"`

@@ -105,25 +105,12 @@ func (m *maker) ink() {
 	}
 }
 
-// heat is the table of the dryer, a row for the screens that cure alike. A garment goes through it once: what one of
-// its inks must not pass holds for all of them.
+// heat is the table of the dryer, a row for the screens that cure alike.
 func (m *maker) heat() {
-	v, top := m.say, 0.0
-	for _, l := range m.plan.Locations {
-		for _, s := range l.Screens {
-			if c := s.Cure.TopC; c > 0 && m.plan.Substrate.Kind == "garment" && (top == 0 || c < top) {
-				top = c
-			}
-		}
-	}
+	v := m.say
 	t := flow.Table{Name: "heat", Header: []string{v.T("sheet-doc.screens"), v.T("sheet-doc.cure"), v.T("sheet-doc.top"), v.T("sheet-doc.dwell"),
 		v.T("sheet-doc.belt"), v.T("sheet-doc.pieces"), v.T("sheet-doc.dryer")}}
-	m.grouped(&t, func(s plan.Screen) []string {
-		if top > 0 && s.Cure.By == "heat" {
-			s.Cure.TopC = top
-		}
-		return m.dryer(s.Cure)
-	})
+	m.grouped(&t, func(s plan.Screen) []string { return m.dryer(s.Cure) })
 	m.Part("heat", v.T("sheet-doc.heat"), "", t)
 }
 

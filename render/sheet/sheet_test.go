@@ -368,30 +368,6 @@ func TestSwapsOnPaper(t *testing.T) {
 	}
 }
 
-// TestOneTopInTheDryer: a garment goes through the dryer once, so the lowest top of its inks holds for all its screens.
-func TestOneTopInTheDryer(t *testing.T) {
-	t.Parallel()
-	p, v := planned(t, ".", "title = \"t\"\n[[location]]\n"+strings.Repeat("[[location.screen]]\n", 3), "en", "metric", 0)
-	for i, top := range []float64{176, 154, 0} {
-		p.Locations[0].Screens[i].Cure.TopC = top
-	}
-	faces, err := sheet.Pages(p, page.A4, v, sheet.Options{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	var row []string
-	for _, f := range faces {
-		for _, b := range f.Boxes {
-			if strings.HasPrefix(b.Name, "heat row ") {
-				row = append(row, b.Text)
-			}
-		}
-	}
-	if len(row) < 3 || row[0] != "1, 2, 3" || row[2] != v.Temperature(154) || slices.Contains(row, v.Temperature(176)) {
-		t.Errorf("the dryer: %q, want one row, never above 154 °C", row)
-	}
-}
-
 // numbered is a name as long as a job number may be.
 func numbered(name string) string {
 	return strings.TrimSpace(string([]rune(name)[:min(32, len([]rune(name)))]))
