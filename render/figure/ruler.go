@@ -121,16 +121,34 @@ func (s *scaled) measure() error {
 		return noRoom("ruler", s.r, "the names and the tags leave no scale")
 	}
 	s.lo, s.hi = lo-0.04*(hi-lo), hi+0.04*(hi-lo)
-	for _, w := range s.Rows { // a tag that fits neither behind the tail nor beyond the head gets its room there
-		tag, tail, head := s.tagWidth(w)+2*s.gap, s.Set, w.To
-		if w.Span != nil {
-			tail, head = s.within(w.Span.Low), s.within(w.Span.High)
-		}
-		if mmPerUM := (s.x1 - s.x0) / (s.hi - s.lo); (head-s.lo)*mmPerUM+tag > s.x1-s.x0 && (tail-s.lo)*mmPerUM < tag {
-			s.hi = s.lo + (head-s.lo)*(s.x1-s.x0)/(s.x1-s.x0-tag)
-		}
+	upLo, upHi := s.roomFor(s.lo, s.hi, false)
+	downLo, downHi := s.roomFor(s.lo, s.hi, true)
+	if s.lo, s.hi = upLo, upHi; downLo >= 0 && downHi-downLo < upHi-upLo {
+		s.lo, s.hi = downLo, downHi
 	}
 	return nil
+}
+
+// roomFor stretches a scale at its low end or at its high one until every tag fits before the left end of its arrow
+// or behind the right one. A row that has got its room keeps it while others get theirs.
+func (s *scaled) roomFor(lo, hi float64, down bool) (float64, float64) {
+	wide := s.x1 - s.x0
+	for range s.Rows {
+		for _, w := range s.Rows {
+			tag, left, right := s.tagWidth(w)+2*s.gap, math.Min(s.Set, w.To), math.Max(s.Set, w.To)
+			if w.Span != nil {
+				left, right = clamp(w.Span.Low, lo, hi), clamp(w.Span.High, lo, hi)
+			}
+			switch mmPerUM := wide / (hi - lo); {
+			case (right-lo)*mmPerUM+tag <= wide+1e-9 || (left-lo)*mmPerUM >= tag-1e-9:
+			case down:
+				lo = (left*wide - hi*tag) / (wide - tag)
+			default:
+				hi = lo + (right-lo)*wide/(wide-tag)
+			}
+		}
+	}
+	return lo, hi
 }
 
 // drawRow draws a change: its label and effect, its arrow or bar, its tag.
