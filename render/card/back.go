@@ -371,7 +371,8 @@ func (m *maker) ruler(w float64, most int) block {
 			tag, known = "card.new-screen", []string{"screen", "flash"} // it gets a card of its own
 		}
 		effect, _, _ := strings.Cut(v.Signed(c.DeltaUM), "\u00a0")
-		fig.Rows = append(fig.Rows, figure.RulerRow{Label: v.Short(c), Effect: effect, Tag: v.T(tag) + v.Disturbs(c, known...), To: c.CuredUM})
+		disturbs := v.Disturbs(c, known...)
+		fig.Rows = append(fig.Rows, figure.RulerRow{Label: v.Short(c), Effect: effect, Tag: v.T(tag) + disturbs, Brief: strings.TrimPrefix(disturbs, ", "), To: c.CuredUM})
 	}
 	any := films(s.Others.FilmUM)
 	row := figure.RulerRow{Label: v.T("card.any-blade", "range", v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High)), Tag: v.FilmRange(any.Low, any.High), Span: &any, To: s.CuredUM.Value}

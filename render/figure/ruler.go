@@ -1,7 +1,9 @@
 package figure
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"bladecard/render/canvas"
 )
@@ -24,6 +26,7 @@ type Ruler struct {
 type RulerRow struct {
 	Label, Effect string // on the left; the effect stands to the right of the label
 	Tag           string // at the end of the arrow, or of the bar
+	Brief         string // in its place where the tags would stretch the scale too far; empty: the tag
 	To            float64
 	Span          *Interval
 	NoHelp        bool // with a Span: nobody can tell it from the set point
@@ -121,12 +124,27 @@ func (s *scaled) measure() error {
 		return noRoom("ruler", s.r, "the names and the tags leave no scale")
 	}
 	s.lo, s.hi = lo-0.04*(hi-lo), hi+0.04*(hi-lo)
-	upLo, upHi := s.roomFor(s.lo, s.hi, false)
-	downLo, downHi := s.roomFor(s.lo, s.hi, true)
-	if s.lo, s.hi = upLo, upHi; downLo >= 0 && downHi-downLo < upHi-upLo {
-		s.lo, s.hi = downLo, downHi
+	lo, hi = s.lo, s.hi
+	if s.lo, s.hi = s.room(lo, hi); s.hi-s.lo > mostStretch*(hi-lo) {
+		s.Rows = slices.Clone(s.Rows)
+		for i := range s.Rows {
+			s.Rows[i].Tag = cmp.Or(s.Rows[i].Brief, s.Rows[i].Tag)
+		}
+		s.lo, s.hi = s.room(lo, hi)
 	}
 	return nil
+}
+
+// mostStretch is how much longer a scale may get by the tags before they are said in fewer words.
+const mostStretch = 1.3
+
+// room stretches a scale so that every tag has its room, at the end where that takes less; no film is below 0.
+func (s *scaled) room(lo, hi float64) (float64, float64) {
+	upLo, upHi := s.roomFor(lo, hi, false)
+	if downLo, downHi := s.roomFor(lo, hi, true); downLo >= 0 && downHi-downLo < upHi-upLo {
+		return downLo, downHi
+	}
+	return upLo, upHi
 }
 
 // roomFor stretches a scale at its low end or at its high one until every tag fits before the left end of its arrow

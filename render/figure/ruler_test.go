@@ -173,4 +173,8 @@ func TestRulerMakesRoomAtTheNearerEnd(t *testing.T) {
 	if x := tip(low); x > 70 {
 		t.Errorf("the arrow from 4 to 80 ends at %.1f of 95 mm: its tag would need films below 0", x)
 	}
+	low.Rows[0].Brief = "longer flash"
+	if x := tip(low); x < 75 {
+		t.Errorf("with a brief tag the arrow from 4 to 80 ends at %.1f of 95 mm", x)
+	}
 }
