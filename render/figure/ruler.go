@@ -99,7 +99,7 @@ func (s Ruler) Draw(c canvas.Canvas, r Rect) error {
 	p.write(r.X, rulerHead-1, s.SetLabel, p.plain)
 	whisker(c, p.at(s.Band.Low), p.at(s.Band.High), scale, 0.9, 0.7, 0.5)
 	dot(c, canvas.Point{X: x, Y: scale}, 1.1, canvas.Black)
-	for i, w := range s.Rows {
+	for i, w := range p.Rows { // measure may have shortened their tags
 		p.drawRow(float64(i)+rulerHead, w)
 	}
 	return nil

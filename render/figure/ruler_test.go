@@ -177,4 +177,8 @@ func TestRulerMakesRoomAtTheNearerEnd(t *testing.T) {
 	if x := tip(low); x < 75 {
 		t.Errorf("with a brief tag the arrow from 4 to 80 ends at %.1f of 95 mm", x)
 	}
+	rec := &recorder{}
+	if err := low.Draw(rec, Rect{W: 95, H: low.Height()}); err != nil || !slices.Contains(rec.words(), "longer flash") {
+		t.Errorf("the scale has room for the brief tag, and %q is written, %v", rec.words(), err)
+	}
 }
