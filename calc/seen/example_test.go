@@ -58,8 +58,8 @@ func ExampleLikely() {
 	fmt.Println(err)
 	// Output:
 	// ink-left true
-	// dots-plugged true
 	// dots-lost true
+	// dots-plugged true
 	// <nil>
 }
 

@@ -143,3 +143,24 @@ func TestToldAsLikely(t *testing.T) {
 		t.Fatalf("%d changes are compared", compared)
 	}
 }
+
+// TestLikelyDots: lost dots come before plugged ones where the mesh does not hold the smallest, else after them.
+func TestLikelyDots(t *testing.T) {
+	for _, c := range []struct {
+		job    string
+		screen int
+		holds  bool
+	}{{"lantern-scene", 1, false}, {"lantern-scene", 5, false}, {"lantern-jersey", 3, true}} {
+		p := sample(t, c.job)
+		if h := p.Locations[0].Screens[c.screen-1].Halftone; h == nil || h.DotHolds != c.holds {
+			t.Fatalf("%s %d: halftone %+v", c.job, c.screen, h)
+		}
+		likely, err := seen.Likely(p, 1, c.screen, 9)
+		at := func(what string) int {
+			return slices.IndexFunc(likely, func(f seen.Finding) bool { return f.Seen == what })
+		}
+		if lost, plugged := at(seen.DotsLost), at(seen.DotsPlugged); err != nil || lost < 0 || plugged < 0 || (lost > plugged) != c.holds {
+			t.Errorf("%s %d: lost dots are fault %d, plugged ones %d, %v", c.job, c.screen, lost, plugged, err)
+		}
+	}
+}

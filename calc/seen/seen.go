@@ -87,7 +87,8 @@ func Ask(p *plan.Plan, location, screen int, faults []string, measured *Measurem
 var usual = []string{InkLeft, PuffFallen, DotsPlugged, DotsLost, TooThin, RaggedEdge, PicksUp, DyeBleeds, TooHeavy}
 
 // Likely answers the faults that a screen is most likely to show, at most so many: those that it can have and
-// that something can be done about, the most usual first; no film that is too thin where it is expected over its target,
+// that something can be done about, the most usual first, lost dots before plugged ones where the mesh does not hold
+// them; no film that is too thin where it is expected over its target,
 // nor one too heavy where it is expected under it. Changes of the film come without the flash after them. Screens are
 // numbered as for Ask, and its errors are those of Ask. Kind: common practice; the order is a judgement.
 func Likely(p *plan.Plan, location, screen, most int) ([]Finding, error) {
@@ -97,7 +98,11 @@ func Likely(p *plan.Plan, location, screen, most int) ([]Finding, error) {
 		a.brief = true
 		f := a.facts()
 		off := offTarget(a.screen, a.screen.CuredUM.Value)
-		for _, what := range usual {
+		order := slices.Clone(usual)
+		if i := slices.Index(order, DotsPlugged); f.holds["dots"] && !f.holds["dot-holds"] { // the mesh loses them for sure
+			order[i], order[i+1] = DotsLost, DotsPlugged
+		}
+		for _, what := range order {
 			if len(out) == most {
 				return
 			}

@@ -312,7 +312,7 @@ func (m *maker) helps(w float64, a amount, faults []seen.Finding) []block {
 	if a.chartsMM == 0 {
 		blocks := []block{m.ruler(w, a.arrows)}
 		head := m.leansHead(0.36*w - columnMM)
-		if looks, leans := m.looks(a.faults, faults), m.leans(a.faults, head); looks.h > 0 && a.leans {
+		if looks, leans := m.looks(a.faults, faults), m.leans(faults[:min(a.faults, len(faults))], a.faults, head); looks.h > 0 && a.leans {
 			bars := 0.0
 			if leans.h > 0 {
 				bars = columnMM + math.Max(0.3*w, m.width(head, bold, m.grid.notePT))
@@ -325,7 +325,7 @@ func (m *maker) helps(w float64, a amount, faults []seen.Finding) []block {
 		return blocks
 	}
 	left := 0.6 * w
-	list := []block{m.ruler(left, a.arrows), m.looks(a.faults, faults), m.leans(len(m.screen.Others.Leans), m.leansHead(left))}
+	list := []block{m.ruler(left, a.arrows), m.looks(a.faults, faults), m.leans(faults, len(m.screen.Others.Leans), m.leansHead(left))}
 	h := 0.0
 	for _, b := range list {
 		h += b.h
@@ -371,7 +371,8 @@ func (m *maker) ruler(w float64, most int) block {
 			tag, known = "card.new-screen", []string{"screen", "flash"} // it gets a card of its own
 		}
 		effect, _, _ := strings.Cut(v.Signed(c.DeltaUM), "\u00a0")
-		fig.Rows = append(fig.Rows, figure.RulerRow{Label: v.Short(c), Effect: effect, Tag: v.T(tag) + v.Disturbs(c, known...), To: c.CuredUM})
+		disturbs := v.Disturbs(c, known...)
+		fig.Rows = append(fig.Rows, figure.RulerRow{Label: v.Short(c), Effect: effect, Tag: v.T(tag) + disturbs, Brief: strings.TrimPrefix(disturbs, ", "), To: c.CuredUM})
 	}
 	any := films(s.Others.FilmUM)
 	row := figure.RulerRow{Label: v.T("card.any-blade", "range", v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High)), Tag: v.FilmRange(any.Low, any.High), Span: &any, To: s.CuredUM.Value}
@@ -415,9 +416,14 @@ func (m *maker) looks(most int, faults []seen.Finding) block {
 	}}
 }
 
-// leans are bars of how far the other blades may lean.
-func (m *maker) leans(most int, head string) block {
-	row, list := m.noteMM(), m.screen.Others.Leans
+// leans are bars of how far the other blades may lean, at most so many: those that mend a fault stay.
+func (m *maker) leans(faults []seen.Finding, most int, head string) block {
+	row, list := m.noteMM(), slices.Clone(m.screen.Others.Leans)
+	for i := len(list) - 1; i >= 0 && len(list) > most; i-- {
+		if !mended(faults, list[i].Blade) {
+			list = slices.Delete(list, i, i+1)
+		}
+	}
 	list = list[:min(len(list), most)]
 	if len(list) == 0 {
 		return block{draw: func(page.Rect) {}}
@@ -438,6 +444,14 @@ func (m *maker) leans(most int, head string) block {
 			return fig.Draw(c, figure.Rect{W: at.W, H: at.H})
 		})
 	}}
+}
+
+// mended tells whether a blade is what to change first for one of the faults, after what costs no change of the film.
+func mended(faults []seen.Finding, blade string) bool {
+	return slices.ContainsFunc(faults, func(f seen.Finding) bool {
+		i := slices.IndexFunc(f.Changes, func(c seen.Change) bool { return c.Correction != nil })
+		return i >= 0 && f.Changes[i].Correction.Kind == "blade" && f.Changes[i].Correction.To == blade
+	})
 }
 
 // leansHead stands over the bars, and names the screen's own blade where w has room for it.

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"bladecard/calc/plan"
 	"bladecard/calc/seen"
 	"bladecard/render/canvas"
 	"bladecard/render/internal/plantest"
@@ -20,6 +21,24 @@ func boxes(f page.Face, name string) (out []page.Box) {
 		}
 	}
 	return out
+}
+
+// mends is the blade to change for ink left in a screen; empty where something else comes first.
+func mends(t *testing.T, p *plan.Plan, location, screen int) string {
+	t.Helper()
+	a, err := seen.Ask(p, location, screen, []string{seen.InkLeft}, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range a.Findings[0].Changes {
+		if c.Correction != nil {
+			if c.Correction.Kind == "blade" {
+				return c.Correction.To
+			}
+			break
+		}
+	}
+	return ""
 }
 
 // TestBackScans: on the backs of all samples no line ends in the middle of a range or of a parenthesis, and none is a word;
@@ -53,6 +72,13 @@ func TestBackScans(t *testing.T) {
 						labels, texts := boxes(back, "how to tell: "), slices.DeleteFunc(boxes(back, "how to tell"), func(b page.Box) bool { return strings.Contains(b.Name, ":") })
 						if len(texts) != len(want) {
 							t.Errorf("%s %s, %s: %d lines for %d ways to measure", language, size.Name, back.Name, len(texts), len(want))
+						}
+						if blade := mends(t, p, place+1, s.Number); slices.ContainsFunc(s.Others.Leans, func(l plan.Lean) bool { return l.Blade == blade }) {
+							for _, b := range boxes(back, "leans") {
+								if !slices.ContainsFunc(b.Art.Texts(), func(x canvas.PlacedText) bool { return x.Text == blade }) {
+									t.Errorf("%s %s, %s: blade %s mends ink left in the screen, and nothing says how far it may lean", language, size.Name, back.Name, blade)
+								}
+							}
 						}
 						for i, b := range labels {
 							if b.Text != want[i].Label || b.Y != texts[i].Y {

@@ -1,7 +1,9 @@
 package figure
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"bladecard/render/canvas"
 )
@@ -24,6 +26,7 @@ type Ruler struct {
 type RulerRow struct {
 	Label, Effect string // on the left; the effect stands to the right of the label
 	Tag           string // at the end of the arrow, or of the bar
+	Brief         string // in its place where the tags would stretch the scale too far; empty: the tag
 	To            float64
 	Span          *Interval
 	NoHelp        bool // with a Span: nobody can tell it from the set point
@@ -96,7 +99,7 @@ func (s Ruler) Draw(c canvas.Canvas, r Rect) error {
 	p.write(r.X, rulerHead-1, s.SetLabel, p.plain)
 	whisker(c, p.at(s.Band.Low), p.at(s.Band.High), scale, 0.9, 0.7, 0.5)
 	dot(c, canvas.Point{X: x, Y: scale}, 1.1, canvas.Black)
-	for i, w := range s.Rows {
+	for i, w := range p.Rows { // measure may have shortened their tags
 		p.drawRow(float64(i)+rulerHead, w)
 	}
 	return nil
@@ -121,16 +124,49 @@ func (s *scaled) measure() error {
 		return noRoom("ruler", s.r, "the names and the tags leave no scale")
 	}
 	s.lo, s.hi = lo-0.04*(hi-lo), hi+0.04*(hi-lo)
-	for _, w := range s.Rows { // a tag that fits neither behind the tail nor beyond the head gets its room there
-		tag, tail, head := s.tagWidth(w)+2*s.gap, s.Set, w.To
-		if w.Span != nil {
-			tail, head = s.within(w.Span.Low), s.within(w.Span.High)
+	lo, hi = s.lo, s.hi
+	if s.lo, s.hi = s.room(lo, hi); s.hi-s.lo > mostStretch*(hi-lo) {
+		s.Rows = slices.Clone(s.Rows)
+		for i := range s.Rows {
+			s.Rows[i].Tag = cmp.Or(s.Rows[i].Brief, s.Rows[i].Tag)
 		}
-		if mmPerUM := (s.x1 - s.x0) / (s.hi - s.lo); (head-s.lo)*mmPerUM+tag > s.x1-s.x0 && (tail-s.lo)*mmPerUM < tag {
-			s.hi = s.lo + (head-s.lo)*(s.x1-s.x0)/(s.x1-s.x0-tag)
-		}
+		s.lo, s.hi = s.room(lo, hi)
 	}
 	return nil
+}
+
+// mostStretch is how much longer a scale may get by the tags before they are said in fewer words.
+const mostStretch = 1.3
+
+// room stretches a scale so that every tag has its room, at the end where that takes less; no film is below 0.
+func (s *scaled) room(lo, hi float64) (float64, float64) {
+	upLo, upHi := s.roomFor(lo, hi, false)
+	if downLo, downHi := s.roomFor(lo, hi, true); downLo >= 0 && downHi-downLo < upHi-upLo {
+		return downLo, downHi
+	}
+	return upLo, upHi
+}
+
+// roomFor stretches a scale at its low end or at its high one until every tag fits before the left end of its arrow
+// or behind the right one. A row that has got its room keeps it while others get theirs.
+func (s *scaled) roomFor(lo, hi float64, down bool) (float64, float64) {
+	wide := s.x1 - s.x0
+	for range s.Rows {
+		for _, w := range s.Rows {
+			tag, left, right := s.tagWidth(w)+2*s.gap, math.Min(s.Set, w.To), math.Max(s.Set, w.To)
+			if w.Span != nil {
+				left, right = clamp(w.Span.Low, lo, hi), clamp(w.Span.High, lo, hi)
+			}
+			switch mmPerUM := wide / (hi - lo); {
+			case (right-lo)*mmPerUM+tag <= wide+1e-9 || (left-lo)*mmPerUM >= tag-1e-9:
+			case down:
+				lo = (left*wide - hi*tag) / (wide - tag)
+			default:
+				hi = lo + (right-lo)*wide/(wide-tag)
+			}
+		}
+	}
+	return lo, hi
 }
 
 // drawRow draws a change: its label and effect, its arrow or bar, its tag.

@@ -149,3 +149,36 @@ func TestRulerLabelsAlone(t *testing.T) {
 		t.Errorf("with a longer label that stands alone the target lies at %v; without at %v", long, short)
 	}
 }
+
+// TestRulerMakesRoomAtTheNearerEnd: where a long tag fits on neither side of its arrow, the scale is stretched at the
+// end where that takes less of it, never below 0.
+func TestRulerMakesRoomAtTheNearerEnd(t *testing.T) {
+	tip := func(s Ruler) (x float64) {
+		for _, op := range canvas.Record(func(c canvas.Canvas) {
+			if err := s.Draw(c, Rect{W: 95, H: s.Height()}); err != nil {
+				t.Fatal(err)
+			}
+		}) {
+			if op.Text == nil && len(op.Path.Pieces) == 4 && op.Fill != nil {
+				x = op.Path.Pieces[0].P.X // of the head, which alone has three corners
+			}
+		}
+		return x
+	}
+	if x := tip(rulerOf(80)); x < 90 {
+		t.Errorf("the arrow to 80 ends at %.1f of 95 mm: the scale goes on for the tag", x)
+	}
+	low := rulerOf(80)
+	low.Set, low.Band, low.Target = 4, Interval{3, 5}, Interval{2, 6}
+	if x := tip(low); x > 70 {
+		t.Errorf("the arrow from 4 to 80 ends at %.1f of 95 mm: its tag would need films below 0", x)
+	}
+	low.Rows[0].Brief = "longer flash"
+	if x := tip(low); x < 75 {
+		t.Errorf("with a brief tag the arrow from 4 to 80 ends at %.1f of 95 mm", x)
+	}
+	rec := &recorder{}
+	if err := low.Draw(rec, Rect{W: 95, H: low.Height()}); err != nil || !slices.Contains(rec.words(), "longer flash") {
+		t.Errorf("the scale has room for the brief tag, and %q is written, %v", rec.words(), err)
+	}
+}
