@@ -317,7 +317,7 @@ func TestSamplesShowWholePeriods(t *testing.T) {
 
 // Each line has a sign, also on the small chart of a card, where lines end before their places.
 func TestEveryLineHasASign(t *testing.T) {
-	for _, w := range []float64{60, 70, 90, 120} {
+	for _, w := range []float64{70, 80, 90, 120} {
 		ch := full()
 		for i := range ch.Lines {
 			ch.Lines[i].Points = ch.Lines[i].Points[:14-2*i]
