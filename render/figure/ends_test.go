@@ -287,3 +287,50 @@ func TestMarksOfDrawnLinesOnly(t *testing.T) {
 		t.Fatalf("%d lines are drawn on the lowest chart", fewest)
 	}
 }
+
+// The samples beside the labels show whole periods of the dashes, so that no two patterns look alike.
+func TestSamplesShowWholePeriods(t *testing.T) {
+	ch := many(len(dashes), 5)
+	for i := range ch.Lines {
+		ch.Lines[i].Style = i
+	}
+	rec, _, in := drawn(t, ch, Rect{0, 0, 120, 90})
+	seen := 0
+	for _, s := range rec.paths {
+		if s.fill != nil || len(s.pen.DashMM) < 2 || s.box().X < in.Right() {
+			continue
+		}
+		period, gap := 0.0, s.pen.DashMM[len(s.pen.DashMM)-1]
+		for _, mm := range s.pen.DashMM {
+			period += mm
+		}
+		long := s.path.Pieces[len(s.path.Pieces)-1].P.X - s.path.Pieces[0].P.X
+		if n := (long + gap) / period; n < 1-1e-9 || math.Abs(n-math.Round(n)) > 1e-9 || long > stubMM {
+			t.Errorf("%v: %.2f mm are %.2f periods", s.pen.DashMM, long, n)
+		}
+		seen++
+	}
+	if seen != len(dashes)-1 {
+		t.Errorf("%d dashed samples of %d", seen, len(dashes)-1)
+	}
+}
+
+// Each line has a sign, also on the small chart of a card, where lines end before their places.
+func TestEveryLineHasASign(t *testing.T) {
+	for _, w := range []float64{70, 80, 90, 120} {
+		ch := full()
+		for i := range ch.Lines {
+			ch.Lines[i].Points = ch.Lines[i].Points[:14-2*i]
+		}
+		rec, _, in := drawn(t, ch, Rect{0, 0, w, 50})
+		signs := map[string]bool{}
+		for _, s := range rec.paths {
+			if b := s.box(); s.fill != nil && *s.fill == canvas.White && near(s.pen.WidthMM, 0.2) && b.X < in.Right() {
+				signs[fmt.Sprintf("%.2f %.2f %.2f", b.W, b.H, s.path.Pieces[0].P.Y-b.Y)] = true
+			}
+		}
+		if len(signs) != len(ch.Lines) {
+			t.Errorf("%v mm: signs %v on %d lines", w, signs, len(ch.Lines))
+		}
+	}
+}

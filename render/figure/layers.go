@@ -103,29 +103,38 @@ func (p *plot) drawRange() {
 }
 
 // drawMarkers sets each line's sign on it, up to three times, beside those of the others. One that would stand at
-// an end mark of its line or under the chosen point moves half a place aside, where that helps.
+// an end mark of its line, or under the chosen point, moves half a place aside, where that helps. A line too short
+// for its own places has its sign at the last one between those of others.
 func (p *plot) drawMarkers() {
-	const apartMM, clearMM = 25, 2.4 // of the signs of one line, about; of a sign from what is in its way
+	const apartMM, clearMM, signMM = 25, 2.4, 1.9 // of the signs of one line, about; of a sign from marks, and from signs
 	n, times := len(p.ch.Lines), int(clamp(p.in.W/apartMM, 1, 3))
 	if n < 2 {
 		return
 	}
+	var taken []canvas.Point
 	for i, l := range p.ch.Lines {
-		free := func(x float64) bool {
+		set := func(place float64) bool { // of as many places as there may be signs
+			x := p.x.Min + p.x.GetDelta()*place/float64(n*times)
 			at := p.place(XY{x, l.at(x)})
-			if m := p.ch.Mark; m != nil && math.Hypot(at.X-p.place(*m).X, at.Y-p.place(*m).Y) < clearMM {
+			within := func(q canvas.Point, mm float64) bool { return math.Hypot(q.X-at.X, q.Y-at.Y) < mm }
+			if l.Dots || !l.covers(x) || p.ch.Mark != nil && within(p.place(*p.ch.Mark), clearMM) ||
+				slices.ContainsFunc(l.Ends, func(e End) bool { return math.Abs(p.place(e.At).X-at.X) < clearMM }) {
 				return false
 			}
-			return !slices.ContainsFunc(l.Ends, func(e End) bool { return math.Abs(p.place(e.At).X-at.X) < clearMM })
-		}
-		for k := range times {
-			for _, place := range []float64{0.5, 0, 1} { // of what this sign has of the axis
-				x := p.x.Min + p.x.GetDelta()*(float64(k*n+i)+place)/float64(n*times)
-				if !l.Dots && l.covers(x) && free(x) {
-					drawMarker(p.c, p.place(XY{x, l.at(x)}), l.Style)
-					break
-				}
+			if whole := place == math.Trunc(place); whole && slices.ContainsFunc(taken, func(q canvas.Point) bool { return within(q, signMM) }) {
+				return false
 			}
+			drawMarker(p.c, at, l.Style)
+			taken = append(taken, at)
+			return true
+		}
+		any := false
+		for k := range times {
+			own := float64(k*n + i)
+			any = set(own+0.5) || set(own) || set(own+1) || any
+		}
+		for place := n * times; !any && place >= 0; place-- {
+			any = set(float64(place))
 		}
 	}
 }
@@ -179,10 +188,20 @@ func (p *plot) piece(l Line, lines int) func(from, to canvas.Point) {
 			dot(p.c, middle, dotMM, canvas.Black)
 			return
 		}
-		p.c.Draw(polyline(from, to), nil, l.pen())
-		if lines > 1 {
-			drawMarker(p.c, middle, l.Style)
+		pen := l.pen()
+		if lines > 1 && l.Style >= 0 { // whole periods of the dashes beside the sign, or one pattern looks like another
+			const signMM, lineMM = 0.95, 1.75
+			drawMarker(p.c, canvas.Point{X: from.X + signMM, Y: from.Y}, l.Style)
+			from.X += lineMM
+			if n := len(pen.DashMM); n > 0 {
+				period, gap := 0.0, pen.DashMM[n-1]
+				for _, mm := range pen.DashMM {
+					period += mm
+				}
+				to.X = from.X + period*math.Max(1, math.Floor((to.X-from.X+gap)/period)) - gap
+			}
 		}
+		p.c.Draw(polyline(from, to), nil, pen)
 	}
 }
 
