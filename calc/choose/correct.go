@@ -38,7 +38,7 @@ func (c chooser) correction(t, n trial, ch change) plan.Correction {
 	ratio := n.curedUM / t.curedUM
 	low, high := effectBand(t, n, c.given, ch.chooser.given, ch.kind != "blade") // only between two blades it may go either way
 	out := plan.Correction{
-		Kind: ch.kind, To: ch.to, CuredUM: n.curedUM,
+		Kind: ch.kind, To: ch.to, Hits: ch.setup.hits, CuredUM: n.curedUM,
 		DeltaUM: n.curedUM - t.curedUM, DeltaPercent: 100 * (ratio - 1),
 		DeltaBandUM:  plan.Interval{Low: t.curedUM * math.Expm1(low), High: t.curedUM * math.Expm1(high)},
 		EdgeAngleDeg: n.edgeDeg, KeepsCut: n.miss.cut == 0, Clears: n.clears,

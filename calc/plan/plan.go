@@ -385,7 +385,8 @@ type Lost struct {
 type Correction struct {
 	Kind          string   `json:"kind"` // blade, angle, strokes, hits, edge, eom, mesh
 	Change        string   `json:"change"`
-	To            string   `json:"to"`       // the new value, without words; of an eom in um
+	To            string   `json:"to"`       // the new value, without words; of an eom in um, of strokes those of a hit
+	Hits          int      `json:"hits"`     // after the change
 	CuredUM       float64  `json:"cured_um"` // after the change
 	DeltaUM       float64  `json:"delta_um"`
 	DeltaPercent  float64  `json:"delta_percent"`

@@ -40,10 +40,17 @@ func (v *Voice) Strokes(s plan.Screen) (word, count string) {
 		return v.Many("card.strokes", s.Strokes), n
 	case s.Strokes == 1:
 		return v.T("card.hits-one"), strconv.Itoa(s.Hits)
-	case s.Hits > 3:
-		return v.T("card.strokes"), strconv.Itoa(s.Hits) + "×" + n
 	}
-	return v.T("card.strokes"), n + strings.Repeat("+"+n, s.Hits-1)
+	return v.T("card.strokes"), strokesOfHits(s.Strokes, s.Hits)
+}
+
+// strokesOfHits is the strokes of each hit, "2+2".
+func strokesOfHits(strokes, hits int) string {
+	n := strconv.Itoa(strokes)
+	if hits > 3 {
+		return strconv.Itoa(hits) + "×" + n
+	}
+	return n + strings.Repeat("+"+n, hits-1)
 }
 
 // Cloth is the mesh with its stencil and its dots.

@@ -33,6 +33,8 @@ func (v *Voice) warnings(ws []plan.Warning) {
 // Change is a correction in words, "blade 60".
 func (v *Voice) Change(c plan.Correction) string {
 	switch n, err := strconv.Atoi(c.To); {
+	case err == nil && c.Kind == "strokes" && c.Hits > 1: // "3 strokes" would read as fewer than the 2+2 that are set
+		return strokesOfHits(n, c.Hits) + " " + v.T("card.strokes")
 	case err == nil && c.Kind == "strokes":
 		return v.Many("change.strokes", n)
 	case err == nil && c.Kind == "hits":

@@ -71,7 +71,7 @@ func TestSpanishFigures(t *testing.T) {
 		{m.Many("show.pieces", 1), "1 pieza"}, {m.Many("show.pieces", 3), "3 piezas"},
 		{m.Decimal("12.5"), "12,5"}, {m.Decimal("65/90/65"), "65/90/65"}, {m.Decimal("156-64"), "156-64"},
 		{m.Change(plan.Correction{Kind: "angle", To: "12.5"}), "ángulo 12,5°"}, {m.Change(plan.Correction{Kind: "strokes", To: "1"}), "1 pasada"},
-		{m.Change(plan.Correction{Kind: "strokes", To: "2"}), "2 pasadas"}, {m.Change(plan.Correction{Kind: "blade", To: "65/90/65"}), "racleta 65/90/65"},
+		{m.Change(plan.Correction{Kind: "strokes", To: "2"}), "2 pasadas"}, {m.Change(plan.Correction{Kind: "strokes", To: "3", Hits: 2}), "3+3 pasadas"}, {m.Change(plan.Correction{Kind: "blade", To: "65/90/65"}), "racleta 65/90/65"},
 		{m.T("warning.moire", m.Values(map[string]float64{"angle_deg": 22.5, "beat_mm": 1.69, "better_deg": 7.5}, nil)...),
 			"riesgo de moiré: a 22,5° malla y puntos coinciden cada 1,69\u00a0mm; menos moiré a 7,5°"},
 	} {
