@@ -233,6 +233,7 @@ func (a asked) cure(f facts) {
 				f.figures[name] = at
 			}
 		}
+		f.holds["dye-moves"] = c.TemperatureC.Low > limit.WarnC // at every heat that cures
 	}
 	f.figures["twice_um"] = 2 * a.screen.CuredUM.Value
 	now := a.filmUM() / a.screen.CuredUM.Value

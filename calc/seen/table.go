@@ -148,7 +148,7 @@ var table = []row{
 		instead: []line{{"no-dye-cloth", "!garment"}, {"no-dye-light", "?garment ?light-cloth film_um"}, {"no-dye-cotton", "?garment !light-cloth ?cotton film_um"}, {"no-dye-ink", "?dark-ink film_um"}, {"no-dye-unknown", "?garment !light-cloth !cotton !dark-ink film_um"}},
 		look:    []line{{"look-dye", "warn_c"}, {"look-dye-blocker", "?blocked"}},
 		off:     []line{{"off-dye", "?film-low film_um hides_um"}},
-		changes: []line{{"dye-cooler", "?cure-range cure_low_c cure_high_c warn_c"}, {"dye-ink", "!cure-range cure_low_c warn_c"}, {"dye-fast", "dwell_low_s belt_high_mpm"}, {"dye-blocker", "!blocked !blocker"}, {"dye-blocker-film", "?blocked blocker_um"}, {"dye-blocker-self", "?blocker film_um"}},
+		changes: []line{{"dye-blocker", "?dye-moves !blocked !blocker"}, {"dye-cooler", "?cure-range cure_low_c cure_high_c warn_c"}, {"dye-ink", "!cure-range cure_low_c warn_c"}, {"dye-fast", "dwell_low_s belt_high_mpm"}, {"dye-blocker", "!dye-moves !blocked !blocker"}, {"dye-blocker-film", "?blocked blocker_um"}, {"dye-blocker-self", "?blocker film_um"}},
 		measure: []line{{"measure-strip", "cure_low_c cure_high_c"}, {"measure-days", ""}},
 		not:     []line{{"not-show-through", "film_um hides_um"}, {"not-more-white", "film_um"}},
 		caution: []line{{"caution-dryer", ""}},

@@ -316,7 +316,7 @@ func (m *maker) flash(r page.Rect) {
 			return left, rest, m.largest(time, l, rest.W, rest.H)
 		}
 		left, rest, size := beside(pt[2])
-		if size < pt[0] { // too small: beside a smaller word, or below it, whichever is larger
+		if _, _, more := beside(pt[3]); size < pt[0] || more > 1.15*size { // too small: beside a smaller word, or below it, whichever is larger
 			left, rest, size = beside(pt[3])
 			top := page.Rect{X: in.X, Y: in.Y + m.grid.mm(0.3), W: in.W, H: row}
 			below := page.Rect{X: in.X, Y: top.Bottom(), W: in.W, H: in.Bottom() - top.Bottom()}

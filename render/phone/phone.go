@@ -218,7 +218,7 @@ func screenOf(p *plan.Plan, location int, s plan.Screen, v *say.Voice) (screenDa
 		{v.T("card.angle"), v.T("card.to-screen", "angle", v.Angle(s.AngleDeg.ToScreen)), ""},
 		{v.T("show.mesh"), s.Mesh.Name, ""},
 		{v.T("show.eom"), v.Fine(s.Stencil.EOMUM), ""},
-		{v.T("show.wet"), v.Comb(s), ""},
+		{v.T("show.wet"), v.Comb(s, " "), ""},
 		{film, v.FilmUM(s.CuredUM.Value) + " (" + v.FilmRange(s.CuredUM.Low, s.CuredUM.High) + ")", ""},
 		{v.T("show.target"), v.FilmRange(s.TargetUM.Low, s.TargetUM.High), ""},
 		{v.T("phone.gap"), v.Gap(s.OffContact.Low, s.OffContact.High), ""},

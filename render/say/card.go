@@ -120,11 +120,11 @@ func (v *Voice) Cured(s plan.Screen) (film, mil string) {
 	return v.T(key, "value", film), strings.Trim(mil, "()")
 }
 
-// Comb is what a wet comb should read.
-func (v *Voice) Comb(s plan.Screen) string {
+// Comb is what a wet comb should read; behind sep it says that it reads one of several hits.
+func (v *Voice) Comb(s plan.Screen, sep string) string {
 	film := v.FilmUM(s.CombUM.Value) + " (" + v.FilmRange(s.CombUM.Low, s.CombUM.High) + ")"
 	if s.Hits > 1 {
-		return v.T("card.comb-hit", "film", film)
+		film += sep + v.T("card.each-hit")
 	}
 	return film
 }
@@ -141,7 +141,7 @@ func (v *Voice) Expect(p *plan.Plan, s plan.Screen) []Line {
 	case s.SinksUM == 0: // a base takes nothing in, and the gauge would read it too
 		gauge = v.T("card.gauge-base", "band", band)
 	}
-	out := []Line{{v.T("card.gauge"), gauge}, {v.T("card.comb"), v.T("card.comb-line", "comb", v.Comb(s))}}
+	out := []Line{{v.T("card.gauge"), gauge}, {v.T("card.comb"), v.T("card.comb-line", "comb", v.Comb(s, " "))}}
 	if g := s.WeighG; g != nil {
 		out = append(out, Line{v.T("card.weigh"), v.T("card.weigh-line", "value", v.Grams(g.Value), "band", v.GramRange(g.Low, g.High))})
 	}
@@ -191,6 +191,9 @@ func (v *Voice) CardSetup(s plan.Screen) []Line {
 		return append(out, Line{v.T("card.cure"), v.T("card.cure-" + c.By)})
 	}
 	text := v.TemperatureRange(c.TemperatureC.Low, c.TemperatureC.High)
+	if c.TopC > 0 && c.TopC < c.TemperatureC.High { // the cloth bears less than the inks need
+		text += v.T("card.cure-top", "top", v.Temperature(c.TopC))
+	}
 	if c.DwellS != nil {
 		text += v.T("card.cure-dwell", "dwell", v.SecondsRange(c.DwellS.Low, c.DwellS.High))
 	}

@@ -15,13 +15,16 @@ func (m *maker) details() {
 	for _, l := range m.plan.Locations {
 		m.last(l)
 	}
-	keeps, note := true, v.T("sheet-doc.details-note")
+	keeps, hits, note := true, false, v.T("sheet-doc.details-note")
 	for _, l := range m.plan.Locations {
 		for _, s := range l.Screens {
-			keeps = keeps && v.FilmUM(s.CombUM.Value) == v.FilmUM(s.CuredUM.Value)
+			keeps, hits = keeps && v.FilmUM(s.WetUM.Value) == v.FilmUM(s.CuredUM.Value), hits || s.Hits > 1
 		}
 	}
-	if keeps {
+	switch {
+	case keeps && hits:
+		note += " " + v.T("sheet-doc.wet-by-hits")
+	case keeps:
 		note += " " + v.T("sheet-doc.wet-as-cured")
 	}
 	t := flow.Table{Name: "details", Header: []string{v.T("sheet-doc.screens"), v.T("show.wet"), v.T("sheet-doc.target-from"), v.T("sheet-doc.finest"), v.T("sheet-doc.share"),
@@ -29,7 +32,7 @@ func (m *maker) details() {
 	m.grouped(&t, func(s plan.Screen) []string {
 		film, finest, rise := "", "", ""
 		if !keeps {
-			film = v.Comb(s)
+			film = v.Comb(s, "\n")
 		}
 		if s.FinestMM > 0 {
 			finest = v.Small(s.FinestMM)

@@ -176,7 +176,11 @@ func (m *maker) screens(l plan.Location) {
 			bar.Top = end(s)
 		}
 		bar.Ends[0], bar.Ends[1], _ = strings.Cut(v.FilmEnds(s.TargetUM.Low, s.TargetUM.High), "–")
-		t.Row(append(cells, flow.Cell{Text: cut, Lead: s.EdgeLimitDeg != nil}, lead(v.FilmBoth(s.CuredUM.Value), v.FilmRange(s.CuredUM.Low, s.CuredUM.High)),
+		film := v.FilmBoth(s.CuredUM.Value)
+		if s.HeightMM != nil {
+			film = v.T("card.flat", "value", film)
+		}
+		t.Row(append(cells, flow.Cell{Text: cut, Lead: s.EdgeLimitDeg != nil}, lead(film, v.FilmRange(s.CuredUM.Low, s.CuredUM.High)),
 			flow.Cell{Figure: bar, W: barW, H: barH}, flow.Cell{Text: grams, Lead: s.InkGRun != nil})...)
 	}
 	m.Y += 0.5

@@ -143,7 +143,10 @@ func (m *maker) instead(s plan.Screen, e plan.Equivalent) string {
 	if e.Kind == "blade" || e.AngleDeg != s.AngleDeg.Set {
 		parts = append(parts, v.Angle(e.AngleDeg))
 	}
-	if e.Strokes != s.Strokes || e.Hits != s.Hits {
+	switch {
+	case s.Hits > 1 && e.Hits <= 1: // "1 stroke" would read as that of each hit
+		parts = append(parts, v.Many("sheet-doc.one-hit-of", e.Strokes))
+	case e.Strokes != s.Strokes || e.Hits != s.Hits:
 		parts = append(parts, m.pulls(e.Strokes, e.Hits))
 	}
 	text := strings.Join(parts, ", ")
