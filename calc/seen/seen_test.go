@@ -129,6 +129,9 @@ func TestTellsWhatHelps(t *testing.T) {
 			t.Errorf("%s of screen %d: %v; %s is wanted, and no %s", c.what, c.screen, slices.Sorted(maps.Keys(got)), c.with, c.without)
 		}
 	}
+	if first := ask(t, title, 1, 1, seen.DyeBleeds, 0).Findings[0].Changes[0].Code; first != "dye-blocker" {
+		t.Errorf("dye that moves at every heat that cures is met with %s first", first)
+	}
 	if l := parts(ask(t, title, 1, 1, seen.InkLeft, 0).Findings[0])["load-wipe-hand"]; l.Names["load_class"] != title.Locations[0].Screens[0].LoadClass {
 		t.Errorf("a hand is told %v", l)
 	}

@@ -128,3 +128,36 @@ func TestPuffIsFlat(t *testing.T) {
 		}
 	}
 }
+
+// TestHitsSayTheirFlash: two hits without a flash between them are two strokes, so a screen that has none is told of it,
+// and one that is flashed anyway is not.
+func TestHitsSayTheirFlash(t *testing.T) {
+	for text, flashed := range map[string]bool{
+		"[[location.screen]]\nink = \"plastisol\"\nmesh = \"156-64\"\n":                                                                                         false,
+		"[[location.screen]]\nink = \"plastisol white\"\nuse = \"underbase\"\nmesh = \"156-64\"\n[[location.screen]]\nink = \"plastisol\"\nmesh = \"156-64\"\n": true,
+	} {
+		p, v := plantest.Text(t, ".", "title = \"t\"\n[[location]]\n"+text)
+		for _, size := range page.Sizes {
+			ruler := joined(sound(t, p, v, size)[0].Back)["film ruler"]
+			if !strings.Contains(ruler, "2 hits") || strings.Contains(ruler, v.T("card.flash-between")) == flashed {
+				t.Errorf("%s, flashed %v: the ruler reads %q", size.Name, flashed, ruler)
+			}
+		}
+	}
+}
+
+// TestCureStopsAtTheCloth: the card tells where the cloth ends the heat before the ink is cured, and no other limit.
+func TestCureStopsAtTheCloth(t *testing.T) {
+	for src, told := range map[string]bool{
+		"[garment]\nfibre = \"polyester\"\n[[location]]\n[[location.screen]]\nink = \"discharge\"\n":   true,
+		"[garment]\nfibre = \"cotton\"\n[[location]]\n[[location.screen]]\nink = \"plastisol puff\"\n": false,
+	} {
+		p, v := plantest.Text(t, ".", "title = \"t\"\n"+src)
+		s := p.Locations[0].Screens[0]
+		for _, line := range v.CardSetup(s) {
+			if line.Label == v.T("card.cure") && (s.Cure.TopC == 0 || strings.Contains(line.Text, "max "+v.Temperature(s.Cure.TopC)) != told) {
+				t.Errorf("%s: %q, the top is %g", src, line.Text, s.Cure.TopC)
+			}
+		}
+	}
+}

@@ -372,3 +372,23 @@ func TestSwapsOnPaper(t *testing.T) {
 func numbered(name string) string {
 	return strings.TrimSpace(string([]rune(name)[:min(32, len([]rune(name)))]))
 }
+
+// TestOneHitOfTwo: a mesh that lays with one hit what is set with two says so, since "1 stroke" is what each hit has.
+func TestOneHitOfTwo(t *testing.T) {
+	src, err := os.ReadFile("../../samples/jobs/lantern-crew.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, v := planned(t, "../../samples/jobs", string(src), "en", "metric", 0)
+	faces, err := sheet.Pages(p, page.A4, v, sheet.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	told := false
+	for _, b := range faces[0].Boxes {
+		told = told || strings.HasPrefix(b.Name, "swaps 0 row ") && strings.Contains(strings.ReplaceAll(b.Text, "\u00a0", " "), "83-100, 1 hit of 1 stroke")
+	}
+	if !told {
+		t.Error("left chest, two hits through 125-70: no swap says 83-100, 1 hit of 1 stroke")
+	}
+}
