@@ -15,7 +15,7 @@ const (
 	curveStepShoreA   = 2.5
 )
 
-// charts computes the cured film over the angle for every blade of the rack, and over the edge
+// charts computes the cured film over the angle for every blade of the rack that reaches over the image, and over the edge
 // hardness for a blade of one layer and, where the chosen blade has a core, for that core.
 func (c chooser) charts(t trial) plan.Charts {
 	var out plan.Charts
@@ -25,9 +25,13 @@ func (c chooser) charts(t trial) plan.Charts {
 			continue
 		}
 		seen = append(seen, s.Name)
-		out.Angle = append(out.Angle, c.trace(plan.Curve{Name: s.Name, Chosen: s.alike(t.stock)}, 0, angleMostDeg, curveAngleStepDeg, func(deg float64) setup {
-			return setup{stock: s, angleDeg: deg, strokes: t.strokes, hits: t.hits}
-		}))
+		curve := plan.Curve{Name: s.Name, Chosen: s.alike(t.stock)}
+		if _, reaches := s.lengthMM(c.given.imageMM); reaches || curve.Chosen { // a shorter one keeps its place, and with it its style
+			curve = c.trace(curve, 0, angleMostDeg, curveAngleStepDeg, func(deg float64) setup {
+				return setup{stock: s, angleDeg: deg, strokes: t.strokes, hits: t.hits}
+			})
+		}
+		out.Angle = append(out.Angle, curve)
 	}
 	layered := len(t.stock.Hardness) > 1
 	plain := t.stock

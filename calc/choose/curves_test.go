@@ -59,3 +59,17 @@ func TestCurvesEndAtTheLimits(t *testing.T) {
 		}
 	}
 }
+
+// TestShortBladesHaveNoCurve: what cannot print a screen is not drawn for it, and keeps its place among the others.
+func TestShortBladesHaveNoCurve(t *testing.T) {
+	shop, errs := file.DecodeShop("shop.toml", []byte("[[blade]]\nlayup = \"60\"\nlengths = [\"20 cm\"]\n[[blade]]\nlayup = \"70\"\nlengths = [\"40 cm\"]\n[[blade]]\nlayup = \"80\"\nlengths = [\"40 cm\"]\n"))
+	if errs != nil {
+		t.Fatal(errs)
+	}
+	for width, drawn := range map[string]bool{"10 cm": true, "30 cm": false} {
+		s := plantest.Plan(t, "title = \"t\"\n[[location]]\nwidth = \""+width+"\"\nheight = \"20 cm\"\n[[location.screen]]\n", shop).Locations[0].Screens[0]
+		if c := s.Charts.Angle; len(c) != 3 || c[0].Name != "60" || (len(c[0].Points) > 0) != drawn || len(c[1].Points) == 0 || len(c[2].Points) == 0 {
+			t.Errorf("%s wide: %+v", width, c)
+		}
+	}
+}

@@ -334,7 +334,7 @@ type Move struct {
 
 // Charts holds the curves of the cured film.
 type Charts struct {
-	Angle    []Curve `json:"angle"`    // a curve per blade of the rack, x = angle in deg
+	Angle    []Curve `json:"angle"`    // a curve per blade of the rack, without points for one that is too short, x = angle in deg
 	Hardness []Curve `json:"hardness"` // one layer and the chosen layup's core, x = Shore A of the edge
 }
 

@@ -78,6 +78,9 @@ func both(v *say.Voice, s plan.Screen, curves []plan.Curve, sizePT float64) figu
 // lines are the curves of the plan as lines: see Line.
 func lines(v *say.Voice, curves []plan.Curve) (out []figure.Line) {
 	for i, c := range curves {
+		if len(c.Points) == 0 {
+			continue
+		}
 		name := c.Name
 		if v.Has("curve." + name) {
 			name = v.T("curve." + name)
