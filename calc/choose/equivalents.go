@@ -25,22 +25,22 @@ func (c chooser) equivalents(best trial, meshes []given) []plan.Equivalent {
 	}
 	most := best.miss // what an equivalent may miss
 	most.film, most.cut = 0, 0
-	add := func(kind string, asked chooser, t trial) {
+	add := func(kind string, asked chooser, t trial, most miss) {
 		if t.fault == "" && t.curedUM >= same.Low && t.curedUM <= same.High && t.miss.noMoreThan(most) {
 			out = append(out, asked.equivalent(kind, t, best.curedUM))
 		}
 	}
-	blades := c.sameFilm(best, same)
-	blades.fixed.blades = nil
+	blades, reaches := c.sameFilm(best, same), most
+	blades.fixed.blades, reaches.short = nil, 0 // another blade that is too short is no way out
 	for _, t := range blades.choose().each {
 		if t.stock.id != best.stock.id {
-			add("blade", c, t)
+			add("blade", c, t, reaches)
 		}
 	}
 	c.nearestFirst(meshes)
 	for _, g := range meshes[:min(meshEquivalents, len(meshes))] {
 		if got := c.on(g).sameFilm(best, same).choose(); got.found {
-			add("mesh", c.on(g), got.best)
+			add("mesh", c.on(g), got.best, most)
 		}
 	}
 	return out
@@ -56,15 +56,16 @@ func (c chooser) equivalent(kind string, t trial, bestUM float64) plan.Equivalen
 	}
 }
 
-// sameFilm asks for the film of a setup, inside its band and what is demanded; where the setup misses
-// a demand, for its own film and an edge that leans no more.
+// sameFilm asks for the film of a setup, inside its band and what is demanded; where the setup misses the film,
+// for its own, and where it misses anything, for an edge that leans no more.
 func (c chooser) sameFilm(t trial, same plan.Band) chooser {
 	d := &c.given.demand
-	if t.miss.none() {
-		d.target.Low, d.target.High = math.Max(d.target.Low, same.Low), math.Min(d.target.High, same.High)
-		return c
+	if t.miss.film == 0 {
+		same.Low, same.High = math.Max(d.target.Low, same.Low), math.Min(d.target.High, same.High)
 	}
 	d.target.Low, d.target.High = same.Low, same.High
-	d.limitDeg = math.Max(d.limitDeg, t.edgeDeg)
+	if !t.miss.none() {
+		d.limitDeg = math.Max(d.limitDeg, t.edgeDeg)
+	}
 	return c
 }

@@ -2,9 +2,12 @@ package choose_test
 
 import (
 	"math"
+	"slices"
 	"testing"
 
+	"bladecard/calc/file"
 	"bladecard/calc/plan"
+	"bladecard/calc/plantest"
 )
 
 // TestEquivalentsOfAMiss: where the setup misses a demand, the others give its film inside its
@@ -71,5 +74,54 @@ func TestEquivalentsStandAlone(t *testing.T) {
 		if len(kinds["blade"]) < 3 || len(kinds["mesh"]) == 0 {
 			t.Errorf("%q: equivalents %v; other blades and meshes are wanted, though the job fixes the blade", blade, kinds)
 		}
+	}
+}
+
+// TestEquivalentsStayInTarget: a setup that misses something else, here a blade that the job fixes and that is too
+// short, keeps its film in the target, and no blade that is too short stands in for it.
+func TestEquivalentsStayInTarget(t *testing.T) {
+	shop, errs := file.DecodeShop("shop.toml", []byte(`
+[[blade]]
+layup = "60"
+lengths = ["30 cm"]
+[[blade]]
+layup = "65/90/65"
+lengths = ["30 cm"]
+[[blade]]
+layup = "70"
+lengths = ["60 cm"]
+`))
+	if errs != nil {
+		t.Fatal(errs)
+	}
+	s := plantest.Plan(t, `title = "t"
+[[location]]
+width = "45 cm"
+height = "30 cm"
+[[location.screen]]
+ink = "plastisol puff"
+use = "raised"
+blade = "60"
+angle = 30
+mesh = "125-70"
+film = "175..195 um"
+`, shop).Locations[0].Screens[0]
+	short := slices.ContainsFunc(s.Warnings, func(w plan.Warning) bool { return w.Code == "blade-short" })
+	if !short || s.CuredUM.Value < s.TargetUM.Low || s.CuredUM.Value > s.TargetUM.High {
+		t.Fatalf("%+v, film %v of %v: a blade that is too short and a film in its target are wanted", s.Warnings, s.CuredUM, s.TargetUM)
+	}
+	blades := 0
+	for _, e := range s.Equivalents {
+		if e.CuredUM < s.TargetUM.Low-1e-9 || e.CuredUM > s.TargetUM.High+1e-9 {
+			t.Errorf("%s %s on %s lays %g um of %v", e.Kind, e.Blade, e.Mesh, e.CuredUM, s.TargetUM)
+		}
+		if e.Kind == "blade" {
+			if blades++; e.Blade != "70" {
+				t.Errorf("blade %s is too short as well", e.Blade)
+			}
+		}
+	}
+	if blades != 1 {
+		t.Errorf("%d other blades; 70 is wanted: %+v", blades, s.Equivalents)
 	}
 }

@@ -34,7 +34,7 @@ func (c chooser) warnings(t trial, r plan.SetRange, exactDeg float64, byHand boo
 		{t.miss.moves > 0, warn("film-unsteady", vals{"moves_percent": 100 * t.moves.Together, "most_percent": 100 * movesMost})},
 		{t.miss.frail > 0, named("frail", "slip", t.frail)},
 		{t.miss.dirty > 0, warn("leaves-ink", vals{"lift_percent": 100 * t.liftOver})},
-		{!fits, warn("blade-short", vals{"longest_mm": longest, "needed_mm": reachMM(c.given.imageMM)})},
+		{!fits, plan.Warning{Code: "blade-short", Values: vals{"longest_mm": longest, "needed_mm": reachMM(c.given.imageMM)}, Names: map[string]string{"blade": t.stock.Name}}},
 		{byHand && exactDeg < narrowRangeDeg && c.fixed.angle == nil, warn("angle-narrow", vals{"low_deg": r.Low, "high_deg": r.High, "width_deg": exactDeg})},
 		{t.stock.Edge == "worn", warn("edge-worn", nil)},
 	} {

@@ -223,6 +223,7 @@ func (a asked) cure(f facts) {
 	f.interval("cure", "c", c.TemperatureC)
 	f.holds["cure-range"] = c.TemperatureC.High-c.TemperatureC.Low >= leastCureRangeC
 	f.stated(map[string]*float64{"top_c": &c.TopC})
+	f.holds["cure-clash"] = c.TopC > 0 && c.TemperatureC.Low > c.TopC // no heat does
 	if c.Passes > 1 {
 		f.figures["passes"] = float64(c.Passes)
 	}

@@ -88,8 +88,8 @@ var usual = []string{InkLeft, PuffFallen, DotsPlugged, DotsLost, TooThin, Ragged
 
 // Likely answers the faults that a screen is most likely to show, at most so many: those that it can have and
 // that something can be done about, the most usual first, lost dots before plugged ones where the mesh does not hold
-// them; no film that is too thin where it is expected over its target,
-// nor one too heavy where it is expected under it. Changes of the film come without the flash after them. Screens are
+// them, and the film second where it is expected outside its target; no film that is too thin where it is expected over
+// its target, nor one too heavy where it is expected under it. Changes of the film come without the flash after them. Screens are
 // numbered as for Ask, and its errors are those of Ask. Kind: common practice; the order is a judgement.
 func Likely(p *plan.Plan, location, screen, most int) ([]Finding, error) {
 	var out []Finding
@@ -101,6 +101,16 @@ func Likely(p *plan.Plan, location, screen, most int) ([]Finding, error) {
 		order := slices.Clone(usual)
 		if i := slices.Index(order, DotsPlugged); f.holds["dots"] && !f.holds["dot-holds"] { // the mesh loses them for sure
 			order[i], order[i+1] = DotsLost, DotsPlugged
+		}
+		expected := ""
+		switch {
+		case off > 0:
+			expected = TooHeavy
+		case off < 0:
+			expected = TooThin
+		}
+		if i := slices.Index(order, expected); i > 0 { // right after the wipe test
+			order = slices.Insert(slices.Delete(order, i, i+1), 1, expected)
 		}
 		for _, what := range order {
 			if len(out) == most {
@@ -153,7 +163,8 @@ func (a asked) find(what string, f facts) Finding {
 }
 
 // films are the corrections of the plan that mend a fault, the smallest first, each with the film, the edge
-// and the flash after it. A change that neither a gauge nor an eye tells is none.
+// and the flash after it. A change that neither a gauge nor an eye tells is none, nor is one that costs the detail
+// where others do not.
 func (a asked) films(w want) []Change {
 	s := a.screen
 	var fit []plan.Correction
@@ -173,6 +184,9 @@ func (a asked) films(w want) []Change {
 			fit = plain
 		}
 	}
+	if sharp := slices.DeleteFunc(slices.Clone(fit), losesDetail); len(sharp) > 0 {
+		fit = sharp
+	}
 	sort.SliceStable(fit, func(i, j int) bool { return fit[i].Cost < fit[j].Cost })
 	out := []Change{}
 	for _, c := range fit[:min(len(fit), mostFilms)] {
@@ -183,6 +197,9 @@ func (a asked) films(w want) []Change {
 
 // faint tells whether no eye sees a change of the film on the print.
 func faint(c plan.Correction) bool { return math.Abs(c.DeltaPercent) < 100*eyeSeesShare }
+
+// losesDetail tells whether a change costs the finest detail.
+func losesDetail(c plan.Correction) bool { return slices.Contains(c.Disturbs, "detail") }
 
 // leanSeenDeg is the change of a bent edge from which an edge prints otherwise (judgement).
 const leanSeenDeg = 1.0

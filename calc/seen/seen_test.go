@@ -9,6 +9,7 @@ import (
 	"strings"
 	"testing"
 
+	"bladecard/calc/file"
 	"bladecard/calc/plan"
 	"bladecard/calc/plantest"
 	"bladecard/calc/seen"
@@ -394,5 +395,45 @@ func TestWordsFit(t *testing.T) {
 	}
 	if len(needs) < 100 || !slices.Equal(slices.Sorted(maps.Keys(needs))[:1], []string{"base-first"}) {
 		t.Errorf("%d lines", len(needs))
+	}
+}
+
+// TestDetailIsKept: no change that costs the finest detail is named beside one that keeps it, and on the poster there
+// is such a one: a softer blade thickens the film and closes its lines.
+func TestDetailIsKept(t *testing.T) {
+	poster := sample(t, "lantern-poster")
+	costs := 0
+	for _, c := range poster.Locations[0].Screens[1].Corrections {
+		if c.Kind == "blade" && c.DeltaUM > 0 && slices.Contains(c.Disturbs, "detail") {
+			costs++
+		}
+	}
+	if costs == 0 {
+		t.Error("no blade costs the poster its detail: another job is wanted here")
+	}
+	for _, c := range ask(t, poster, 1, 2, seen.TooThin, 0).Findings[0].Changes {
+		if c.Correction != nil && slices.Contains(c.Correction.Disturbs, "detail") {
+			t.Errorf("too thin on the poster: %s %s loses detail", c.Correction.Kind, c.Correction.To)
+		}
+	}
+}
+
+// TestExpectedFaultComesSecond: a film that is expected outside its target is the fault to look for after the wipe test.
+func TestExpectedFaultComesSecond(t *testing.T) {
+	for film, want := range map[string]string{"5..6 um": seen.TooHeavy, "90..95 um": seen.TooThin} {
+		p := plantest.Plan(t, plantest.OneScreen("", "ink = \"plastisol\"\nmesh = \"156-64\"\nstrokes = 2\nhits = 1\nfilm = \""+film+"\"\n"), file.BuiltInShop())
+		found, err := seen.Likely(p, 1, 1, 2)
+		if err != nil || len(found) != 2 || found[1].Seen != want {
+			t.Errorf("film %s: %+v, %v; %s is wanted second", film, found, err, want)
+		}
+	}
+}
+
+// TestNoHeatDoes: where the cloth ends the heat before the ink is cured, no fault is met with heat, but with another ink.
+func TestNoHeatDoes(t *testing.T) {
+	p := plantest.Plan(t, "title = \"t\"\n[garment]\nfibre = \"polyester\"\n[[location]]\n[[location.screen]]\nink = \"discharge\"\n", file.BuiltInShop())
+	got := parts(ask(t, p, 1, 1, seen.WashesOff, 0).Findings[0])
+	if _, ink := got["cure-clash"]; !ink || got["cure-hotter"].Code != "" {
+		t.Errorf("washes off: %v; cure-clash is wanted, and no cure-hotter", slices.Sorted(maps.Keys(got)))
 	}
 }

@@ -180,6 +180,14 @@ func (v *Voice) Lean(l plan.Lean) string {
 	return v.Angle(*l.ToDeg)
 }
 
+// CureTop is the limit of a cure that the cloth ends before the inks are cured: ", max 154 °C"; empty elsewhere.
+func (v *Voice) CureTop(c plan.Cure) string {
+	if c.TemperatureC == nil || c.TopC == 0 || c.TopC >= c.TemperatureC.High {
+		return ""
+	}
+	return v.T("card.cure-top", "top", v.Temperature(c.TopC))
+}
+
 // CardSetup is wipe test, flash and cure in the fewest words.
 func (v *Voice) CardSetup(s plan.Screen) []Line {
 	out := []Line{{v.T("card.wipe"), v.T("card.wipe-line")}}
@@ -190,10 +198,7 @@ func (v *Voice) CardSetup(s plan.Screen) []Line {
 	if c.TemperatureC == nil {
 		return append(out, Line{v.T("card.cure"), v.T("card.cure-" + c.By)})
 	}
-	text := v.TemperatureRange(c.TemperatureC.Low, c.TemperatureC.High)
-	if c.TopC > 0 && c.TopC < c.TemperatureC.High { // the cloth bears less than the inks need
-		text += v.T("card.cure-top", "top", v.Temperature(c.TopC))
-	}
+	text := v.TemperatureRange(c.TemperatureC.Low, c.TemperatureC.High) + v.CureTop(c)
 	if c.DwellS != nil {
 		text += v.T("card.cure-dwell", "dwell", v.SecondsRange(c.DwellS.Low, c.DwellS.High))
 	}

@@ -31,7 +31,7 @@ func (m *maker) facts() []fact {
 		return v.Angle(s.AngleDeg.Set), v.T("sheet-doc.hold", "range", v.AngleRange(s.AngleDeg.Low, s.AngleDeg.High))
 	}
 	pulls := func(s plan.Screen) string { return m.pulls(s.Strokes, s.Hits) }
-	cure := named("cure", func(s plan.Screen) string { return m.cure(s.Cure) })
+	cure := named("cure", func(s plan.Screen) string { return m.cure(s.Cure) + v.CureTop(s.Cure) })
 	heat := cure.phrase
 	cure.phrase = func(s plan.Screen) string {
 		if s.Cure.TemperatureC == nil { // it says itself how it sets
