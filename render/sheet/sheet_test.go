@@ -392,3 +392,26 @@ func TestOneHitOfTwo(t *testing.T) {
 		t.Error("left chest, two hits through 125-70: no swap says 83-100, 1 hit of 1 stroke")
 	}
 }
+
+// TestSwapsSayTheirFlash: a swap of several hits on a screen that is set without a flash names it.
+func TestSwapsSayTheirFlash(t *testing.T) {
+	src, err := os.ReadFile("../../samples/jobs/lantern-title.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, v := planned(t, "../../samples/jobs", string(src), "en", "metric", 0)
+	faces, err := sheet.Pages(p, page.A4, v, sheet.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	row := ""
+	for _, b := range faces[0].Boxes {
+		if strings.HasPrefix(b.Name, "swaps 0 row 2 ") {
+			row += strings.ReplaceAll(b.Text, "\u00a0", " ") + " "
+		}
+	}
+	hits, told := strings.Count(row, "2 hits of"), strings.Count(row, "flash between")
+	if hits == 0 || told != hits {
+		t.Errorf("the puff of the title, %q: %d swaps of two hits, %d of them with a flash", row, hits, told)
+	}
+}

@@ -149,6 +149,9 @@ func (m *maker) instead(s plan.Screen, e plan.Equivalent) string {
 	case e.Strokes != s.Strokes || e.Hits != s.Hits:
 		parts = append(parts, m.pulls(e.Strokes, e.Hits))
 	}
+	if e.Hits > 1 && !s.Flash.Needed { // without one they would be strokes
+		parts = append(parts, v.T("card.flash-between"))
+	}
 	text := strings.Join(parts, ", ")
 	if !alike(e) {
 		text += " (" + m.percent(e.DeltaPercent) + ")"
