@@ -118,21 +118,37 @@ func (s *scaled) measure() error {
 		tags = math.Max(tags, s.tagWidth(w))
 	}
 	s.names = math.Min(math.Max(s.names, alone-s.effects-s.gap), 0.42*s.r.W-s.effects) // what has no effect behind it takes its room
+	if room := s.r.W - s.effects - 4*s.gap - tags - leastScaleMM; s.names > room {     // long names and long tags at once
+		s.brief()
+		tags = 0
+		for _, w := range s.Rows {
+			tags = math.Max(tags, s.tagWidth(w))
+		}
+		s.names = math.Min(s.names, math.Max(s.r.W-s.effects-4*s.gap-tags-leastScaleMM, 0.2*s.r.W))
+	}
 	s.x0, s.x1 = s.r.X+s.names+s.effects+3*s.gap, s.r.Right()-s.gap
 	lo, hi := s.ends()
-	if !finite(lo, hi) || s.x1-s.x0 < tags+8 || s.Height() > s.r.H+0.01 {
+	if !finite(lo, hi) || s.x1-s.x0 < tags+leastScaleMM-1e-9 || s.Height() > s.r.H+0.01 {
 		return noRoom("ruler", s.r, "the names and the tags leave no scale")
 	}
 	s.lo, s.hi = lo-0.04*(hi-lo), hi+0.04*(hi-lo)
 	lo, hi = s.lo, s.hi
 	if s.lo, s.hi = s.room(lo, hi); s.hi-s.lo > mostStretch*(hi-lo) {
-		s.Rows = slices.Clone(s.Rows)
-		for i := range s.Rows {
-			s.Rows[i].Tag = cmp.Or(s.Rows[i].Brief, s.Rows[i].Tag)
-		}
+		s.brief()
 		s.lo, s.hi = s.room(lo, hi)
 	}
 	return nil
+}
+
+// leastScaleMM is what a tag leaves of the scale at least.
+const leastScaleMM = 8.0
+
+// brief says the tags in fewer words.
+func (s *scaled) brief() {
+	s.Rows = slices.Clone(s.Rows)
+	for i := range s.Rows {
+		s.Rows[i].Tag = cmp.Or(s.Rows[i].Brief, s.Rows[i].Tag)
+	}
 }
 
 // mostStretch is how much longer a scale may get by the tags before they are said in fewer words.

@@ -182,3 +182,16 @@ func TestRulerMakesRoomAtTheNearerEnd(t *testing.T) {
 		t.Errorf("the scale has room for the brief tag, and %q is written, %v", rec.words(), err)
 	}
 }
+
+// TestLongNamesAndTags: a long name beside a long tag is drawn with the short form of the tag, and cut where that is
+// not enough.
+func TestLongNamesAndTags(t *testing.T) {
+	for _, brief := range []string{"flash between", strings.Repeat("flash between, loses ", 3)} {
+		r := rulerOf(80, 20)
+		r.Rows[0].Label, r.Rows[0].Tag, r.Rows[0].Brief = strings.Repeat("W", 200), "press, flash between, loses fine detail, leaves ink in the screen", brief
+		rec := &recorder{}
+		if err := r.Draw(rec, Rect{W: 142.4, H: r.Height()}); err != nil || !slices.Contains(rec.words(), brief) {
+			t.Errorf("%q: %v, %q", brief, err, rec.words())
+		}
+	}
+}
