@@ -89,10 +89,14 @@ func (m *maker) head(r page.Rect) {
 // number is named by its title, which leaves the location half of the row.
 func (m *maker) where(r page.Rect, job string) {
 	s, name := m.screen, "job number"
-	if job == "" {
+	dot := " · "
+	switch {
+	case m.plan.Job == "":
 		job, name = m.plan.Title, "job title"
+	case job == "": // all of it stands in the row above
+		dot = ""
 	}
-	place := " · " + m.loc.Name
+	place := dot + m.loc.Name
 	need := m.wide(job, bold) + m.wide(place, plain)
 	if s.Of > 1 {
 		which := m.say.T("card.screen", "n", fmt.Sprint(s.Number), "of", fmt.Sprint(s.Of))
@@ -110,9 +114,11 @@ func (m *maker) where(r page.Rect, job string) {
 		job = m.short(job, bold.Font.Face, m.grid.linePT, math.Max(r.W-m.wide(place, plain), r.W/2))
 	}
 	wide := m.wide(job, bold)
-	m.line(name, page.Rect{X: r.X, Y: r.Y, W: wide, H: r.H}, bold, job)
+	if job != "" {
+		m.line(name, page.Rect{X: r.X, Y: r.Y, W: wide, H: r.H}, bold, job)
+	}
 	if r.X, r.W = r.X+wide, r.W-wide; r.W > m.grid.mm(15) {
-		m.line("location", r, plain, " · "+m.short(m.loc.Name, plain.Font.Face, m.grid.linePT, r.W-m.wide(" · ", plain)))
+		m.line("location", r, plain, dot+m.short(m.loc.Name, plain.Font.Face, m.grid.linePT, r.W-m.wide(dot, plain)))
 	}
 }
 
