@@ -86,11 +86,12 @@ func Ask(p *plan.Plan, location, screen int, faults []string, measured *Measurem
 // usual are the faults that a card has room for, the most usual first (judgement).
 var usual = []string{InkLeft, PuffFallen, DotsPlugged, DotsLost, TooThin, RaggedEdge, PicksUp, DyeBleeds, TooHeavy}
 
-// Likely answers the faults that a screen is most likely to show, at most so many: those that it can have and
-// that something can be done about, the most usual first, lost dots before plugged ones where the mesh does not hold
-// them, and the film second where it is expected outside its target; no film that is too thin where it is expected over
-// its target, nor one too heavy where it is expected under it. Changes of the film come without the flash after them. Screens are
-// numbered as for Ask, and its errors are those of Ask. Kind: common practice; the order is a judgement.
+// Likely answers the faults that a screen is most likely to show, at most so many: those that it can have and that
+// something can be done about, the most usual first. Lost dots stand before plugged ones where the mesh does not hold
+// them, and a film that is expected outside its target stands second; one that is too thin is left out where it is
+// expected over its target, and one too heavy where it is expected under it. Changes of the film come without the flash
+// after them. Screens are numbered as for Ask, and its errors are those of Ask. Kind: common practice; the order is a
+// judgement.
 func Likely(p *plan.Plan, location, screen, most int) ([]Finding, error) {
 	var out []Finding
 	err := sure.Try(func() {

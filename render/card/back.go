@@ -372,8 +372,8 @@ func (m *maker) ruler(w float64, most int) block {
 		}
 		effect, _, _ := strings.Cut(v.Signed(c.DeltaUM), "\u00a0")
 		disturbs := v.Disturbs(c, known...)
-		if c.Kind == "hits" && !s.Flash.Needed { // without one they would be two strokes
-			disturbs += ", " + v.T("card.flash-between")
+		if flash := v.FlashBetween(s, c.Hits); flash != "" {
+			disturbs += ", " + flash
 		}
 		fig.Rows = append(fig.Rows, figure.RulerRow{Label: v.Short(c), Effect: effect, Tag: v.T(tag) + disturbs, Brief: strings.TrimPrefix(disturbs, ", "), To: c.CuredUM})
 	}

@@ -293,6 +293,9 @@ func (m *maker) lean(r page.Rect) {
 	m.flash(page.Rect{X: dial.Right() + gap, Y: r.Y, W: r.Right() - dial.Right() - gap, H: r.H})
 }
 
+// clearlyLarger is how much larger seconds are worth a smaller word beside them (judgement).
+const clearlyLarger = 1.15
+
 // flash is the tile that says what sets the film before the next color: black for a flash, framed for a lamp;
 // none stands beside a line.
 func (m *maker) flash(r page.Rect) {
@@ -322,8 +325,8 @@ func (m *maker) flash(r page.Rect) {
 			return left, rest, m.largest(time, l, rest.W, rest.H)
 		}
 		left, rest, size := beside(pt[2])
-		if _, _, more := beside(pt[3]); size < pt[0] || more > 1.15*size { // too small: beside a smaller word, or below it, whichever is larger
-			left, rest, size = beside(pt[3])
+		if l3, r3, more := beside(pt[3]); size < pt[0] || more > clearlyLarger*size { // beside a smaller word, or below it, whichever is larger
+			left, rest, size = l3, r3, more
 			top := page.Rect{X: in.X, Y: in.Y + m.grid.mm(0.3), W: in.W, H: row}
 			below := page.Rect{X: in.X, Y: top.Bottom(), W: in.W, H: in.Bottom() - top.Bottom()}
 			if size <= m.largest(time, l, below.W, below.H) {

@@ -108,27 +108,23 @@ func (s Ruler) Draw(c canvas.Canvas, r Rect) error {
 // measure finds the columns and the scale.
 func (s *scaled) measure() error {
 	s.pitch, s.gap = rulerPitchEM*em(s.plain), 0.5*em(s.plain)
-	alone, tags := s.width(s.SetLabel), 0.0
+	alone := s.width(s.SetLabel)
 	for _, w := range s.Rows {
 		if label := s.c.TextWidth(w.Label, s.face(w)); w.Effect == "" {
 			alone = math.Max(alone, label)
 		} else {
 			s.names, s.effects = math.Max(s.names, label+s.gap), math.Max(s.effects, s.c.TextWidth(w.Effect, s.bold))
 		}
-		tags = math.Max(tags, s.tagWidth(w))
 	}
 	s.names = math.Min(math.Max(s.names, alone-s.effects-s.gap), 0.42*s.r.W-s.effects) // what has no effect behind it takes its room
-	if room := s.r.W - s.effects - 4*s.gap - tags - leastScaleMM; s.names > room {     // long names and long tags at once
+	room := func() float64 { return s.r.W - s.effects - 4*s.gap - s.widestTag() - leastScaleMM }
+	if s.names > room() { // long names and long tags at once
 		s.brief()
-		tags = 0
-		for _, w := range s.Rows {
-			tags = math.Max(tags, s.tagWidth(w))
-		}
-		s.names = math.Min(s.names, math.Max(s.r.W-s.effects-4*s.gap-tags-leastScaleMM, 0.2*s.r.W))
+		s.names = math.Min(s.names, math.Max(room(), 0.2*s.r.W))
 	}
 	s.x0, s.x1 = s.r.X+s.names+s.effects+3*s.gap, s.r.Right()-s.gap
 	lo, hi := s.ends()
-	if !finite(lo, hi) || s.x1-s.x0 < tags+leastScaleMM-1e-9 || s.Height() > s.r.H+0.01 {
+	if !finite(lo, hi) || s.x1-s.x0 < s.widestTag()+leastScaleMM-1e-9 || s.Height() > s.r.H+0.01 {
 		return noRoom("ruler", s.r, "the names and the tags leave no scale")
 	}
 	s.lo, s.hi = lo-0.04*(hi-lo), hi+0.04*(hi-lo)
@@ -242,6 +238,14 @@ func (s *scaled) face(w RulerRow) canvas.Font {
 		return s.bold
 	}
 	return s.plain
+}
+
+// widestTag is the width of the widest tag.
+func (s *scaled) widestTag() (w float64) {
+	for _, row := range s.Rows {
+		w = math.Max(w, s.tagWidth(row))
+	}
+	return w
 }
 
 // tagWidth is that of a tag with the cross before it.

@@ -65,6 +65,15 @@ func (v *Voice) Pulls(strokes, hits int) string {
 	return v.T("pulls.both", "hits", strconv.Itoa(hits), "strokes", strconv.Itoa(strokes))
 }
 
+// FlashBetween says what several hits need on a screen that is set without a flash, since they would be strokes
+// without one; empty elsewhere.
+func (v *Voice) FlashBetween(s plan.Screen, hits int) string {
+	if hits <= 1 || s.Flash.Needed {
+		return ""
+	}
+	return v.T("card.flash-between")
+}
+
 // Effect is what a correction does to the film, "+9.7 µm (+22 ± 8 %)".
 func (v *Voice) Effect(c plan.Correction) string {
 	return v.Signed(c.DeltaUM) + " (" + strings.TrimSuffix(v.SignedPercent(c.DeltaPercent), nbsp+"%") + nbsp + "±" + nbsp + strings.TrimLeft(v.SignedPercent(c.SpreadPercent), "+") + ")"

@@ -373,9 +373,10 @@ func numbered(name string) string {
 	return strings.TrimSpace(string([]rune(name)[:min(32, len([]rune(name)))]))
 }
 
-// TestOneHitOfTwo: a mesh that lays with one hit what is set with two says so, since "1 stroke" is what each hit has.
-func TestOneHitOfTwo(t *testing.T) {
-	src, err := os.ReadFile("../../samples/jobs/lantern-crew.toml")
+// swapsOf are the swaps of a sample job's sheet, row by row.
+func swapsOf(t *testing.T, name string) map[string]string {
+	t.Helper()
+	src, err := os.ReadFile("../../samples/jobs/" + name + ".toml")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -384,34 +385,24 @@ func TestOneHitOfTwo(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	told := false
+	rows := map[string]string{}
 	for _, b := range faces[0].Boxes {
-		told = told || strings.HasPrefix(b.Name, "swaps 0 row ") && strings.Contains(strings.ReplaceAll(b.Text, "\u00a0", " "), "83-100, 1 hit of 1 stroke")
-	}
-	if !told {
-		t.Error("left chest, two hits through 125-70: no swap says 83-100, 1 hit of 1 stroke")
-	}
-}
-
-// TestSwapsSayTheirFlash: a swap of several hits on a screen that is set without a flash names it.
-func TestSwapsSayTheirFlash(t *testing.T) {
-	src, err := os.ReadFile("../../samples/jobs/lantern-title.toml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	p, v := planned(t, "../../samples/jobs", string(src), "en", "metric", 0)
-	faces, err := sheet.Pages(p, page.A4, v, sheet.Options{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	row := ""
-	for _, b := range faces[0].Boxes {
-		if strings.HasPrefix(b.Name, "swaps 0 row 2 ") {
-			row += strings.ReplaceAll(b.Text, "\u00a0", " ") + " "
+		if row, is := strings.CutPrefix(b.Name, "swaps 0 row "); is {
+			n, _, _ := strings.Cut(row, " ")
+			rows[n] += strings.ReplaceAll(b.Text, "\u00a0", " ") + " "
 		}
 	}
-	hits, told := strings.Count(row, "2 hits of"), strings.Count(row, "flash between")
-	if hits == 0 || told != hits {
-		t.Errorf("the puff of the title, %q: %d swaps of two hits, %d of them with a flash", row, hits, told)
+	return rows
+}
+
+// TestSwapsOfHits: a mesh that lays with one hit what is set with two says so, since "1 stroke" is what each hit has,
+// and several hits on a screen that is set without a flash name it.
+func TestSwapsOfHits(t *testing.T) {
+	if row := swapsOf(t, "lantern-crew")["4"]; !strings.Contains(row, "83-100, 1 hit of 1 stroke") {
+		t.Errorf("left chest, two hits through 125-70, swaps %q: 83-100, 1 hit of 1 stroke is wanted", row)
+	}
+	row := swapsOf(t, "lantern-title")["2"]
+	if hits, told := strings.Count(row, "2 hits of"), strings.Count(row, "flash between"); hits == 0 || told != hits {
+		t.Errorf("the puff of the title, swaps %q: %d of two hits, %d of them with a flash", row, hits, told)
 	}
 }

@@ -149,8 +149,8 @@ func (m *maker) instead(s plan.Screen, e plan.Equivalent) string {
 	case e.Strokes != s.Strokes || e.Hits != s.Hits:
 		parts = append(parts, m.pulls(e.Strokes, e.Hits))
 	}
-	if e.Hits > 1 && !s.Flash.Needed { // without one they would be strokes
-		parts = append(parts, v.T("card.flash-between"))
+	if flash := v.FlashBetween(s, e.Hits); flash != "" {
+		parts = append(parts, flash)
 	}
 	text := strings.Join(parts, ", ")
 	if !alike(e) {
